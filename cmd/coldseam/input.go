@@ -1,0 +1,220 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"coldseam/profile"
+	"coldseam/profile/fish"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plan"
+	"coldseam/profile/say"
+	"coldseam/profile/settings"
+)
+
+const pageFlags = "What the page can say too (a flag wins over the page, the page over the settings)"
+
+// headerFlags makes a flag of each header key of the notebook.
+func headerFlags() []cli.Flag {
+	var flags []cli.Flag
+	for _, key := range notebook.Keys() {
+		flags = append(flags, &cli.StringFlag{Name: flagName(key), Usage: notebook.Help(key), Category: pageFlags})
+	}
+	return flags
+}
+
+func flagName(key string) string { return strings.ReplaceAll(key, " ", "-") }
+
+// headers takes the header flags that were given, each checked by itself so that an
+// error names the flag.
+func headers(c *cli.Context) ([]notebook.Header, error) {
+	var out []notebook.Header
+	for _, key := range notebook.Keys() {
+		name := flagName(key)
+		if !c.IsSet(name) {
+			continue
+		}
+		if err := notebook.Check(key, c.String(name)); err != nil {
+			return nil, refuse("--%s: %w", name, err)
+		}
+		out = append(out, notebook.Header{Key: key, Value: c.String(name), From: "--" + name})
+	}
+	return out, nil
+}
+
+// page is a file's text.
+type page struct {
+	name string
+	data []byte
+}
+
+// pages reads the files named, or standard input.
+func (p *program) pages(c *cli.Context) ([]page, error) {
+	names := c.Args().Slice()
+	if len(names) == 0 {
+		names = []string{"-"}
+	}
+	var out []page
+	stdin := 0
+	for _, name := range names {
+		if name == "-" {
+			if stdin++; stdin > 1 {
+				return nil, refuse("standard input can be read once only: give - once")
+			}
+			if p.terminal {
+				fmt.Fprintln(p.err, "Type the readings, one a line (depth, temperature), then Ctrl-D on a line of its own.")
+			}
+		}
+		data, err := p.read(name)
+		if err != nil {
+			return nil, err
+		}
+		if name == "-" {
+			name = "standard input"
+		}
+		out = append(out, page{name, data})
+	}
+	return out, nil
+}
+
+// read reads one file, no more of it than a page may hold.
+func (p *program) read(name string) ([]byte, error) {
+	in := p.in
+	if name != "-" {
+		f, err := os.Open(name)
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
+			return nil, refuse("%s: there is no such file", name)
+		case err != nil:
+			return nil, refuse("%s: cannot be read: %s", name, cause(err))
+		}
+		defer f.Close()
+		in = f
+	}
+	data, err := io.ReadAll(io.LimitReader(in, notebook.MaxPage+1))
+	if err != nil {
+		return nil, refuse("%s: cannot be read: %s", name, cause(err))
+	}
+	return data, nil
+}
+
+// cause is an error of the system without the path that is printed before it.
+func cause(err error) string {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		if path.Err.Error() == "is a directory" {
+			return "it is a folder, not a page"
+		}
+		return path.Err.Error()
+	}
+	return err.Error()
+}
+
+// ask puts a question on standard error and reads the number of the choice. At the
+// end of input the page is refused.
+func (p *program) ask(q notebook.Question) (int, error) {
+	if q.Line > 0 {
+		fmt.Fprintf(p.err, "Line %d: %s\n", q.Line, say.Shown(strings.TrimSpace(q.Text)))
+	}
+	fmt.Fprintf(p.err, "%s:\n", q.What)
+	for i, choice := range q.Choices {
+		fmt.Fprintf(p.err, "  %d  %s\n", i+1, choice)
+	}
+	in, ok := p.in.(*bufio.Reader)
+	if !ok {
+		in = bufio.NewReader(p.in)
+		p.in = in
+	}
+	for {
+		fmt.Fprint(p.err, "Number, then Enter: ")
+		line, err := in.ReadString('\n')
+		var n int
+		if _, scan := fmt.Sscanf(strings.TrimSpace(line), "%d", &n); scan == nil && n >= 1 && n <= len(q.Choices) {
+			return n - 1, nil
+		}
+		if err != nil {
+			return 0, errors.New("not answered")
+		}
+	}
+}
+
+// job is a drop with all that a plan of it needs.
+type job struct {
+	sheet notebook.Sheet
+	input plan.Input
+	notes []string // what was assumed outside the drop
+}
+
+// jobs reads the pages of a command into drops with their settings.
+func (p *program) jobs(c *cli.Context) ([]job, settings.Settings, error) {
+	set, err := settings.Load()
+	if err != nil {
+		return nil, set, refused{err}
+	}
+	flags, err := headers(c)
+	if err != nil {
+		return nil, set, err
+	}
+	pages, err := p.pages(c)
+	if err != nil {
+		return nil, set, err
+	}
+	var out []job
+	for _, pg := range pages {
+		options := notebook.Options{Name: pg.name, Flags: flags, Defaults: set.Headers}
+		if p.terminal {
+			options.Ask = p.ask
+		}
+		sheets, err := notebook.Read(pg.data, options)
+		if err != nil {
+			return nil, set, refused{err}
+		}
+		for _, sheet := range sheets {
+			j, err := makeJob(sheet, set, pg.name)
+			if err != nil {
+				return nil, set, err
+			}
+			out = append(out, j)
+		}
+	}
+	return out, set, nil
+}
+
+func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, error) {
+	j := job{sheet: sheet}
+	wanted := sheet.Drop.For
+	if wanted == "" {
+		wanted = "rainbow"
+		j.notes = append(j.notes, "No fish named: rainbow trout assumed; name yours with --for, or \"for:\" on the page.")
+	}
+	f, err := fish.Find(wanted)
+	if err != nil {
+		return j, refuse("%s: %w", name, err)
+	}
+	j.input = plan.Input{
+		Drop: sheet.Drop, Fish: f, Rules: set.RulesFor(sheet.Drop.Water), Stock: set.Stock,
+		ClearanceM: set.ClearanceM, LongestM: set.LongestM, RodM: set.RodM,
+	}
+	return j, nil
+}
+
+// unusable says why a drop gave no plan: every reading is flagged.
+func unusable(name string, d profile.Drop, err error) error {
+	for _, r := range d.Readings {
+		if r.Flag != "" {
+			hint := ""
+			if r.Guess != "" {
+				hint = ", perhaps " + r.Guess
+			}
+			return refuse("%s:%d: %w (%s%s): check the units and read again", name, r.Line, err, r.Flag, hint)
+		}
+	}
+	return refuse("%s: %w", name, err)
+}

@@ -1,0 +1,48 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"github.com/urfave/cli/v2"
+
+	"coldseam/profile/check"
+	"coldseam/profile/next"
+	"coldseam/profile/say"
+)
+
+func (p *program) nextCommand() *cli.Command {
+	return &cli.Command{
+		Name:      "next",
+		Usage:     "which depth to read next, and why, or that it is enough",
+		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
+		Flags:     append([]cli.Flag{&cli.BoolFlag{Name: "json", Usage: "print the stable form for scripts"}}, headerFlags()...),
+		Action:    p.next,
+	}
+}
+
+func (p *program) next(c *cli.Context) error {
+	jobs, _, err := p.jobs(c)
+	if err != nil {
+		return err
+	}
+	for _, j := range jobs {
+		d := j.sheet.Drop
+		check.Flag(&d)
+		column, err := d.Column()
+		if err != nil {
+			return unusable(j.sheet.Name, d, err)
+		}
+		advice := next.Find(column, d.Bottom, d.Units.DepthStepM())
+		if !c.Bool("json") {
+			fmt.Fprintln(&p.out, say.Wrap(say.Next(advice, d.Units.Shown()), ""))
+			continue
+		}
+		data, err := json.Marshal(say.NextAsJSON(advice, d.Units.Shown()))
+		if err != nil {
+			return err
+		}
+		p.out.Write(append(data, '\n'))
+	}
+	return nil
+}

@@ -1,0 +1,114 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"coldseam/chart"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plan"
+	"coldseam/profile/say"
+)
+
+func (p *program) planCommand() *cli.Command {
+	return &cli.Command{
+		Name:        "plan",
+		Usage:       "the answer: depth, water to cast over, leader, wait and retrieve",
+		ArgsUsage:   "[flags] [FILE...]   (no file, or -, is standard input)",
+		Description: "A page is header lines such as \"bottom: 31 ft\", then readings, one or more a\nline, as you would jot them down: 5 73.5, 10ft 72F, surf 74, 72@3, 15-65.",
+		Flags: append([]cli.Flag{
+			&cli.BoolFlag{Name: "json", Usage: "print the stable form for scripts, one object per drop"},
+			&cli.StringFlag{Name: "check", Usage: "one reading taken at the anchor, \"14ft 63\": say what it changes"},
+		}, headerFlags()...),
+		Action: p.plan,
+	}
+}
+
+func (p *program) plan(c *cli.Context) error {
+	jobs, _, err := p.jobs(c)
+	if err != nil {
+		return err
+	}
+	for i, j := range jobs {
+		made, err := plan.Make(j.input)
+		if err != nil {
+			return unusable(j.sheet.Name, made.Drop, err)
+		}
+		var checked *say.Check
+		if c.IsSet("check") {
+			r, err := checkReading(c.String("check"), made)
+			if err != nil {
+				return err
+			}
+			checked = say.CheckReading(made, r)
+		}
+		if c.Bool("json") {
+			notes := append(append(say.AsRead(made, j.sheet.Notes)[1:], say.Assumed(made)...), j.notes...)
+			out := say.JSON(made, notes)
+			out.Check = checked
+			data, err := json.Marshal(out)
+			if err != nil {
+				return err
+			}
+			p.out.Write(append(data, '\n'))
+			continue
+		}
+		if i > 0 {
+			fmt.Fprint(&p.out, "\n"+strings.Repeat("-", say.Width)+"\n\n")
+		}
+		p.print(made, j, checked)
+	}
+	return nil
+}
+
+// checkReading reads the one reading of --check in the units of the drop.
+func checkReading(text string, made plan.Plan) (notebook.Sheet, error) {
+	sheets, err := notebook.Read([]byte(text), notebook.Options{Name: "--check", Flags: []notebook.Header{{Key: "units", Value: made.Drop.Units.String(), From: "page"}}})
+	if err != nil {
+		return notebook.Sheet{}, refused{err}
+	}
+	if len(sheets) != 1 || len(sheets[0].Drop.Readings) != 1 {
+		return notebook.Sheet{}, refuse("--check takes one reading, e.g. --check \"14ft 63\"")
+	}
+	// the same thermometer and line as on the page
+	d := made.Drop
+	d.Readings = sheets[0].Drop.Readings
+	d.Correct()
+	return notebook.Sheet{Drop: d}, nil
+}
+
+// print prints a plan for people: the answer first.
+func (p *program) print(made plan.Plan, j job, checked *say.Check) {
+	line := func(s string) { fmt.Fprintln(&p.out, say.Wrap(s, "")) }
+	block := func(title string, items []string) {
+		if len(items) == 0 {
+			return
+		}
+		fmt.Fprintln(&p.out, "\n"+title)
+		for _, s := range items {
+			fmt.Fprintln(&p.out, say.Wrap("- "+s, "  "))
+		}
+	}
+	line(say.Title(made))
+	fmt.Fprintln(&p.out)
+	for _, s := range say.Answer(made) {
+		line(s)
+	}
+	if checked != nil {
+		fmt.Fprintln(&p.out)
+		line(checked.Text)
+	}
+	fmt.Fprintln(&p.out)
+	line(say.Sure(made))
+	fmt.Fprint(&p.out, "\n"+chart.Strip(made))
+	why, changes := say.Reasons(made)
+	block("Confirm at the anchor", say.Confirm(made))
+	block("Why", why)
+	block("What would change it", changes)
+	block("Assumed or not measured", append(say.Assumed(made), j.notes...))
+	block("As read", say.AsRead(made, j.sheet.Notes))
+	block("Care", say.Cautions(made))
+}

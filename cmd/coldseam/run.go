@@ -1,0 +1,140 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"runtime/debug"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+	"golang.org/x/term"
+
+	"coldseam/profile/notebook"
+)
+
+// Exit statuses: done; the job could not be done; the command line or the input
+// could not be understood.
+const (
+	done          = 0
+	failed        = 1
+	notUnderstood = 2
+)
+
+// refused is an error about the command line or the input: status 2.
+type refused struct{ error }
+
+func refuse(format string, args ...any) error { return refused{fmt.Errorf(format, args...)} }
+
+// program is one run: where it reads and writes. Output is kept back until the
+// command has succeeded, so that on an error standard output stays empty.
+type program struct {
+	in       io.Reader
+	out      bytes.Buffer
+	err      io.Writer
+	terminal bool // somebody can be asked
+}
+
+// run runs the program and returns its exit status.
+func run(args []string, in io.Reader, out, errOut io.Writer) int {
+	p := &program{in: in, err: errOut}
+	if f, ok := in.(*os.File); ok {
+		p.terminal = term.IsTerminal(int(f.Fd()))
+	}
+	err := p.main(args)
+	if err == nil {
+		_, err = out.Write(p.out.Bytes())
+	}
+	switch {
+	case err == nil:
+		return done
+	case errors.As(err, new(refused)), errors.As(err, new(*notebook.Error)):
+		fmt.Fprintf(errOut, "coldseam: %s\n", oneLine(err))
+		return notUnderstood
+	}
+	fmt.Fprintf(errOut, "coldseam: %s\n", oneLine(err))
+	return failed
+}
+
+func oneLine(err error) string {
+	return strings.Join(strings.FieldsFunc(err.Error(), func(r rune) bool { return r == '\n' || r == '\r' }), "; ")
+}
+
+func (p *program) main(args []string) error {
+	app := &cli.App{
+		Name:                  "coldseam",
+		Usage:                 "from a few water temperatures to a depth to fish",
+		Description:           about,
+		Version:               version(),
+		Writer:                &p.out,
+		ErrWriter:             p.err,
+		HideHelpCommand:       true,
+		CustomAppHelpTemplate: appHelp,
+		ExitErrHandler:        func(*cli.Context, error) {}, // the status is ours to give
+		OnUsageError:          func(_ *cli.Context, err error, _ bool) error { return refused{err} },
+		Commands:              []*cli.Command{p.planCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.completionCommand()},
+		Action: func(c *cli.Context) error {
+			if c.Args().Present() {
+				return unknownCommand(c.App, c.Args().First())
+			}
+			return cli.ShowAppHelp(c)
+		},
+	}
+	for _, c := range app.Commands {
+		c.CustomHelpTemplate = commandHelp
+		c.HideHelpCommand = true
+		c.OnUsageError = app.OnUsageError
+	}
+	ordered, err := reorder(app, args)
+	if err != nil {
+		return err
+	}
+	return app.Run(ordered)
+}
+
+func unknownCommand(app *cli.App, name string) error {
+	var names []string
+	for _, c := range app.Commands {
+		names = append(names, c.Name)
+	}
+	return refuse("there is no command %q; the commands are %s", name, strings.Join(names, ", "))
+}
+
+// version is what the build says of itself.
+func version() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return strings.Trim(info.Main.Version, "()")
+	}
+	return "devel"
+}
+
+const about = `Give it the readings of one drop, typed, pasted or in a file:
+
+   printf '0 74\n5 73.5\n10 72\n15 65\n20 56\n25 52\n' |
+      coldseam plan --units "ft F" --bottom 30ft --for rainbow -
+
+Three words it uses: the BAND is the depths whose water suits the fish; the BREAK
+(thermocline) is where it turns cold fastest; UNPROVEN is water where the oxygen
+was not measured and may be missing.`
+
+const appHelp = `coldseam - {{.Usage}}
+
+{{.Description}}
+
+Commands (coldseam COMMAND --help tells more):
+{{range .VisibleCommands}}   {{printf "%-12s" .Name}} {{.Usage}}
+{{end}}
+Exit status: 0 done, 1 could not be done, 2 not understood.
+`
+
+const commandHelp = `coldseam {{.Name}} - {{.Usage}}
+
+Usage: coldseam {{.Name}} {{.ArgsUsage}}
+{{if .Description}}
+{{.Description}}
+{{end}}{{range .VisibleFlagCategories}}
+{{if .Name}}{{.Name}}{{else}}Flags{{end}}:
+{{range .Flags}}   --{{printf "%-22s" (index .Names 0)}} {{.Usage}}
+{{end}}{{end}}`

@@ -1,0 +1,239 @@
+package band
+
+import (
+	"math"
+
+	"coldseam/profile"
+	"coldseam/profile/fish"
+	"coldseam/profile/layers"
+)
+
+// Verdict is why there is a band, or none.
+type Verdict string
+
+// The verdicts.
+const (
+	Good       Verdict = "good"        // water that suits
+	Warmest    Verdict = "warmest"     // nothing reaches the comfort's low edge: the warmest layer is taken
+	NotReached Verdict = "not reached" // too warm as far down as was read; it may be cooler below
+	TooWarm    Verdict = "too warm"    // no depth of the lake is cool enough
+	NoOxygen   Verdict = "no oxygen"   // cool enough, but without the oxygen
+)
+
+// Depths of common practice, metres.
+const (
+	PracticeM = 20 * 0.3048 // trout feed in water no deeper than this
+	shelfM    = 4 * 0.3048  // the food shelf begins about here
+	AssumedM  = 2 * 0.3048  // how far below the deepest reading its value is taken to hold
+	intoBandM = 0.3048      // how far inside its shallow edge to start
+)
+
+// Input is what a band is found from.
+type Input struct {
+	Column     profile.Column
+	Layers     layers.Layers
+	Fish       fish.Fish
+	Bottom     profile.Optional // under the boat, m
+	Deepest    profile.Optional // the lake's, m
+	ClearanceM float64          // of the fly above the bottom
+}
+
+// Interval is a run of depths that suits, with the reason it is not the band.
+type Interval struct {
+	TopM, BottomM float64
+	Why           string
+}
+
+// Band is the answer. Depths are metres below the surface.
+type Band struct {
+	Verdict       Verdict
+	Found         bool
+	Top, Bottom   profile.Estimate // meaningless unless Found
+	Start         profile.Estimate // where to put the fly first
+	CastShallowM  float64          // least depth of water under the fly
+	CastDeepM     float64          // greatest
+	WaterM        float64          // depth of water to begin in: start plus the clearance, within the two
+	Suspended     bool             // the fish keeps to open water: hang the fly at Start over deep water
+	Oxygen        bool             // measured where it matters
+	DoubtfulBelow *profile.Estimate
+	Others        []Interval
+
+	ToSurface   bool // the band reaches the surface
+	ToDeepest   bool // it reaches as far down as was read: it may go deeper
+	Thin        bool // thinner than the doubt about its edges
+	OverDeep    bool // deeper than common practice
+	WarmerStart bool // all of it is colder than the comfort range: start at its warmest
+	CoolestC    float64
+	CoolestM    float64
+}
+
+// Find finds the band.
+func Find(in Input) Band {
+	f := &finder{Input: in, k: in.Layers.Curve}
+	b := Band{}
+	if in.Column.Len() == 0 {
+		b.Verdict = NotReached
+		return b
+	}
+	f.extent()
+	b.CoolestM, b.CoolestC = f.coolest()
+	runs := f.runs(f.suits)
+	if len(runs) == 0 {
+		return f.none(b)
+	}
+	b.Verdict, b.Found = Good, true
+	f.fill(&b, runs)
+	return b
+}
+
+// finder works on one input.
+type finder struct {
+	Input
+	k          *layers.Curve
+	from, to   float64 // the depths that answers may reach into
+	oxygenZ    []float64
+	oxygenV    []float64
+	low, high  float64 // comfort range that counts; low is -Inf for coldwater fish
+	lastOxygen float64 // value of the deepest oxygen reading
+}
+
+// extent sets the depths that answers may reach into: up to the surface when the
+// first reading is within a metre of it, 2 ft below the last, never below the
+// bottom.
+func (f *finder) extent() {
+	f.from = f.k.Top()
+	if f.from <= 1 {
+		f.from = 0
+	}
+	f.to = f.k.Bottom() + AssumedM
+	for _, limit := range []profile.Optional{f.Bottom, f.Deepest} {
+		if limit.Known && limit.Value >= f.k.Bottom()-0.3 {
+			f.to = math.Max(f.k.Bottom(), math.Min(f.to, limit.Value))
+		}
+	}
+	for _, p := range f.Column.Points() {
+		if p.Oxygen.Known {
+			f.oxygenZ = append(f.oxygenZ, p.DepthM)
+			f.oxygenV = append(f.oxygenV, p.Oxygen.Value)
+		}
+	}
+	f.high = f.Fish.ComfortHighC.Value
+	f.low = math.Inf(-1)
+	if f.Fish.Kind != fish.Coldwater {
+		f.low = f.Fish.ComfortLowC.Value
+	}
+}
+
+// oxygenOK reports whether a depth has the oxygen the fish needs, as far as it was
+// measured: straight lines between readings, the first value up to the surface, and
+// below the last one the water is taken to be no better than there.
+func (f *finder) oxygenOK(z float64) bool {
+	n := len(f.oxygenZ)
+	if n == 0 {
+		return true
+	}
+	need := f.Fish.OxygenMgL.Value
+	switch {
+	case z <= f.oxygenZ[0]:
+		return f.oxygenV[0] >= need || f.oxygenZ[0] > 1 && n == 1
+	case z >= f.oxygenZ[n-1]:
+		return f.oxygenV[n-1] >= need
+	}
+	for i := 1; i < n; i++ {
+		if z <= f.oxygenZ[i] {
+			share := (z - f.oxygenZ[i-1]) / (f.oxygenZ[i] - f.oxygenZ[i-1])
+			return f.oxygenV[i-1]+share*(f.oxygenV[i]-f.oxygenV[i-1]) >= need-1e-9
+		}
+	}
+	return true
+}
+
+func (f *finder) cool(z float64) bool { return f.k.At(z) <= f.high+1e-9 }
+
+func (f *finder) suits(z float64) bool {
+	t := f.k.At(z)
+	return t <= f.high+1e-9 && t >= f.low-1e-9 && f.oxygenOK(z)
+}
+
+// edge is a depth where what suits begins or ends.
+type edge struct {
+	depthM float64
+	byTemp bool    // a crossing of levelC; else of oxygen, or an end of what was read
+	levelC float64 // the temperature crossed
+	end    bool    // the surface or the deepest depth an answer may reach
+}
+
+// run is an unbroken run of depths.
+type run struct{ top, bottom edge }
+
+func (r run) thick() float64 { return r.bottom.depthM - r.top.depthM }
+
+// runs finds the runs of depths between from and to for which ok holds: the places
+// where anything can change are the readings, and the crossings between them.
+func (f *finder) runs(ok func(float64) bool) []run {
+	cuts := f.cuts()
+	var out []run
+	for i := 0; i+1 < len(cuts); i++ {
+		if !ok((cuts[i].depthM + cuts[i+1].depthM) / 2) {
+			continue
+		}
+		if n := len(out); n > 0 && out[n-1].bottom.depthM == cuts[i].depthM {
+			out[n-1].bottom = cuts[i+1]
+		} else {
+			out = append(out, run{cuts[i], cuts[i+1]})
+		}
+	}
+	return out
+}
+
+// none says why there is no band.
+func (f *finder) none(b Band) Band {
+	cool := f.runs(f.cool)
+	switch {
+	case len(cool) > 0 && f.low > math.Inf(-1) && len(f.runs(f.oxygenOK)) > 0 && !f.anyWarm():
+		return f.warmest(b)
+	case len(cool) > 0:
+		b.Verdict, b.Oxygen = NoOxygen, true
+	case f.Deepest.Known && f.Deepest.Value <= f.k.Bottom()+AssumedM+1e-9:
+		b.Verdict = TooWarm
+	default:
+		b.Verdict = NotReached
+	}
+	return b
+}
+
+// anyWarm reports whether any water reaches the comfort's low edge.
+func (f *finder) anyWarm() bool {
+	return len(f.runs(func(z float64) bool { return f.k.At(z) >= f.low-1e-9 })) > 0
+}
+
+// warmest takes the warmest water that there is, for a fish to whom all of it is
+// too cold: within half a degree of the warmest, with the oxygen.
+func (f *finder) warmest(b Band) Band {
+	most := math.Inf(-1)
+	for _, z := range f.depths() {
+		if f.oxygenOK(z) {
+			most = math.Max(most, f.k.At(z))
+		}
+	}
+	f.low = most - 0.5
+	runs := f.runs(f.suits)
+	if len(runs) == 0 {
+		b.Verdict, b.Oxygen = NoOxygen, true
+		return b
+	}
+	b.Verdict, b.Found = Warmest, true
+	f.fill(&b, runs)
+	return b
+}
+
+// coolest gives the depth and temperature of the coolest reading.
+func (f *finder) coolest() (depthM, tempC float64) {
+	tempC = math.Inf(1)
+	for i, t := range f.k.Temps {
+		if t < tempC {
+			depthM, tempC = f.k.Depths[i], t
+		}
+	}
+	return depthM, tempC
+}

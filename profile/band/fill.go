@@ -1,0 +1,195 @@
+package band
+
+import (
+	"math"
+	"sort"
+
+	"coldseam/profile"
+	"coldseam/profile/layers"
+)
+
+// depths are the readings' depths and the ends of what answers may reach.
+func (f *finder) depths() []float64 {
+	return append([]float64{f.from, f.to}, f.k.Depths...)
+}
+
+// cuts lists, in order of depth, every place where suitability can change.
+func (f *finder) cuts() []edge {
+	cuts := []edge{{depthM: f.from, end: true}, {depthM: f.to, end: true}}
+	for i := 0; i+1 < len(f.k.Depths); i++ {
+		for _, level := range []float64{f.high, f.low} {
+			if z, ok := f.k.Crossing(level, f.k.Depths[i], f.k.Depths[i+1]); ok && !math.IsInf(level, 0) {
+				cuts = append(cuts, edge{depthM: z, byTemp: true, levelC: level})
+			}
+		}
+	}
+	need := f.Fish.OxygenMgL.Value
+	for i := 0; i+1 < len(f.oxygenZ); i++ {
+		if z, ok := layers.Linear(f.oxygenZ[i:i+2], f.oxygenV[i:i+2], need); ok {
+			cuts = append(cuts, edge{depthM: z})
+		}
+	}
+	if n := len(f.oxygenZ); n > 0 {
+		cuts = append(cuts, edge{depthM: f.oxygenZ[0]}, edge{depthM: f.oxygenZ[n-1]})
+	}
+	sort.SliceStable(cuts, func(i, j int) bool { return cuts[i].depthM < cuts[j].depthM })
+	var out []edge
+	for _, c := range cuts {
+		if c.depthM >= f.from-1e-9 && c.depthM <= f.to+1e-9 && (len(out) == 0 || c.depthM > out[len(out)-1].depthM+1e-6) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// fill sets everything about a band that was found: the thickest run, ties to the
+// shallower; the rest are named.
+func (f *finder) fill(b *Band, runs []run) {
+	best := 0
+	for i, r := range runs {
+		if r.thick() > runs[best].thick()+1e-6 {
+			best = i
+		}
+	}
+	r := runs[best]
+	for i, other := range runs {
+		if i != best {
+			b.Others = append(b.Others, Interval{other.top.depthM, other.bottom.depthM, "thinner than the band"})
+		}
+	}
+	b.Others = append(b.Others, f.starved()...)
+	b.Top, b.Bottom = f.doubt(r.top), f.doubt(r.bottom)
+	b.ToSurface = r.top.end
+	b.ToDeepest = r.bottom.end && !(f.Bottom.Known && r.bottom.depthM >= f.Bottom.Value-0.31)
+	if b.ToSurface {
+		b.Top = profile.Exactly(f.from)
+	}
+	if r.bottom.end {
+		b.Bottom = profile.Estimate{Best: f.to, Low: math.Min(f.k.Bottom(), f.to), High: f.to}
+	}
+	b.Top.Low = math.Max(b.Top.Low, f.from)
+	b.Bottom.High = math.Min(b.Bottom.High, f.to)
+	b.Oxygen = f.oxygenCovers(r)
+	b.Thin = b.Top.High+f.ClearanceM > b.Bottom.Low
+	if !b.Oxygen {
+		b.DoubtfulBelow = f.doubtful()
+	}
+	f.start(b)
+	f.cast(b)
+}
+
+// starved lists the runs that are cool enough but lack the oxygen.
+func (f *finder) starved() []Interval {
+	if len(f.oxygenZ) == 0 {
+		return nil
+	}
+	var out []Interval
+	for _, r := range f.runs(func(z float64) bool { return f.cool(z) && !f.oxygenOK(z) }) {
+		out = append(out, Interval{r.top.depthM, r.bottom.depthM, "cool enough, too little oxygen"})
+	}
+	return out
+}
+
+// oxygenCovers reports whether oxygen was measured at both ends of a run, or as far
+// as it matters: two readings at least, the deepest no more than 2 ft above the
+// run's end, or where its end was set by oxygen.
+func (f *finder) oxygenCovers(r run) bool {
+	n := len(f.oxygenZ)
+	if n < 2 {
+		return false
+	}
+	return f.oxygenZ[n-1] >= math.Min(r.bottom.depthM, PracticeM)-AssumedM-1e-6 && f.oxygenZ[0] <= r.top.depthM+AssumedM+1
+}
+
+// doubt gives an edge's 80 % interval: that of the curve for a temperature, the
+// space between the oxygen readings for oxygen.
+func (f *finder) doubt(e edge) profile.Estimate {
+	if e.byTemp {
+		return f.k.Doubt(e.depthM, e.levelC)
+	}
+	out := profile.Exactly(e.depthM)
+	for i := 0; i+1 < len(f.oxygenZ); i++ {
+		a, c := f.oxygenZ[i], f.oxygenZ[i+1]
+		if e.depthM >= a && e.depthM <= c {
+			half := oxygenShare * (c - a)
+			out.Low, out.High = math.Max(a, e.depthM-half), math.Min(c, e.depthM+half)
+		}
+	}
+	return out
+}
+
+// oxygenShare of the space between two oxygen readings is the doubt about a
+// crossing between them.
+const oxygenShare = 0.25
+
+// doubtful says from where on down oxygen is doubtful in a layered column: the
+// thermocline, between the metalimnion's edges. Nothing proves it: below the break
+// water has not met the air since spring.
+func (f *finder) doubtful() *profile.Estimate {
+	l := f.Layers
+	if l.Thermocline == nil {
+		return nil
+	}
+	return &profile.Estimate{Best: l.Thermocline.Best, Low: l.MetaTop.Best, High: l.MetaBottom.Best}
+}
+
+// start sets where to put the fly first.
+func (f *finder) start(b *Band) {
+	inner := profile.Estimate{Best: b.Top.Best, Low: b.Top.High, High: b.Bottom.Low}
+	if b.Thin {
+		inner.Low, inner.High = b.Top.Best, b.Bottom.Best
+	}
+	z := inner.Low + intoBandM
+	switch {
+	case b.Oxygen && f.Fish.OptimumC.Known:
+		z = f.nearest(f.Fish.OptimumC.Value, inner.Low, inner.High)
+		b.WarmerStart = f.k.At(z) < f.Fish.ComfortLowC.Value
+	case b.ToSurface: // no shallow edge to keep to: over the middle of the food shelf
+		z = math.Min(PracticeM/2, (inner.Low+inner.High)/2)
+	}
+	z = math.Min(z, (inner.Low+inner.High)/2+math.Max(0, (inner.High-inner.Low)/2-f.ClearanceM))
+	z = math.Max(z, math.Min(inner.Low, inner.High))
+	shift := z - b.Top.Best
+	b.Start = profile.Estimate{Best: z, Low: math.Max(f.from, math.Min(z, b.Top.Low+shift)), High: math.Min(f.to, math.Max(z, b.Top.High+shift))}
+}
+
+// nearest gives the depth between from and to whose temperature is nearest to
+// aimC, ties to the shallower.
+func (f *finder) nearest(aimC, from, to float64) float64 {
+	best, off := from, math.Abs(f.k.At(from)-aimC)
+	const steps = 400
+	for i := 1; i <= steps; i++ {
+		z := from + (to-from)*float64(i)/steps
+		if d := math.Abs(f.k.At(z) - aimC); d < off-0.01 {
+			best, off = z, d
+		}
+	}
+	return best
+}
+
+// cast sets the depth of water to cast over, so that the bottom under the fly lies
+// in the band.
+func (f *finder) cast(b *Band) {
+	top, bottom := b.Top.High, b.Bottom.Low
+	if b.Thin {
+		top, bottom = b.Top.Best, b.Bottom.Best
+	}
+	shallow, deep := top+f.ClearanceM, math.Min(bottom, PracticeM)
+	if b.ToSurface {
+		shallow = math.Min(math.Max(shallow, shelfM), math.Max(bottom, f.ClearanceM))
+	}
+	if shallow > PracticeM {
+		b.OverDeep = true
+		deep = bottom
+	}
+	if f.Fish.OpenWater {
+		b.Suspended = true
+		shallow = b.Start.Best + f.ClearanceM
+		deep = math.Max(shallow, math.Max(f.to, f.Bottom.Or(0)))
+	}
+	if f.Deepest.Known {
+		shallow, deep = math.Min(shallow, f.Deepest.Value), math.Min(deep, f.Deepest.Value)
+	}
+	b.CastShallowM, b.CastDeepM = shallow, math.Max(shallow, deep)
+	b.WaterM = math.Min(math.Max(b.Start.Best+f.ClearanceM, b.CastShallowM), b.CastDeepM)
+}

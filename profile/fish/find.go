@@ -1,0 +1,133 @@
+package fish
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// listHint ends every error of Find: the way out when no suggestion fits.
+const listHint = "'coldseam fish' lists them"
+
+// longestName is more letters than any name of the table has; what is longer is a
+// pasted line, not a misspelt fish, and is not compared letter by letter.
+const longestName = 40
+
+// Find returns the fish of that key, name, scientific name or alias, whatever the
+// case, spaces and hyphens, one or many ("Lake-Trout", "walleyes"). The error for an
+// unknown name suggests the fish whose names hold the word, or else those nearest
+// in spelling.
+func Find(name string) (Fish, error) {
+	word := fold(name)
+	if word == "" {
+		return Fish{}, errors.New("no fish named: " + listHint)
+	}
+	all := All()
+	one := strings.TrimSuffix(word, "s")
+	for _, w := range []string{word, one} {
+		for _, f := range all {
+			if slices.Contains(names(f), w) {
+				return f, nil
+			}
+		}
+	}
+	if near := suggest(all, one); len(near) > 0 {
+		return Fish{}, fmt.Errorf("no fish %q here, did you mean %s? %s", short(name), either(near), listHint)
+	}
+	return Fish{}, fmt.Errorf("no fish %q here: %s", short(name), listHint)
+}
+
+// fold leaves only what tells names apart: lower-case letters and digits.
+func fold(s string) string {
+	return strings.Map(func(r rune) rune {
+		if !unicode.IsLetter(r) && !unicode.IsDigit(r) {
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, s)
+}
+
+// names are all the names of f, folded.
+func names(f Fish) []string {
+	ns := []string{fold(f.Key), fold(f.Name), fold(f.Scientific)}
+	for _, a := range f.Aliases {
+		ns = append(ns, fold(a))
+	}
+	return ns
+}
+
+// suggest returns the keys of the fish that a folded word may have meant: those
+// with the word inside a name ("trout", "bass"), in the table's order, or else
+// those nearest in spelling, if about two letters in three are right.
+func suggest(all []Fish, word string) []string {
+	letters := []rune(word)
+	if len(letters) > longestName {
+		return nil
+	}
+	var holding, nearest []string
+	best := max(1, len(letters)/3)
+	for _, f := range all {
+		holds, d := false, best+1
+		for _, n := range names(f) {
+			holds = holds || len(letters) >= 3 && strings.Contains(n, word)
+			d = min(d, distance(letters, []rune(n)))
+		}
+		if holds {
+			holding = append(holding, f.Key)
+		}
+		if d < best {
+			best, nearest = d, nil
+		}
+		if d == best {
+			nearest = append(nearest, f.Key)
+		}
+	}
+	if len(holding) > 0 {
+		return holding
+	}
+	return nearest
+}
+
+// distance counts the letters to put in, take out, change or swap with the next
+// one to turn a into b.
+func distance(a, b []rune) int {
+	// Three rows of the table of prefixes are enough: a swap looks two back.
+	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			change := last[j-1]
+			if a[i-1] != b[j-1] {
+				change++
+			}
+			row[j] = min(change, last[j]+1, row[j-1]+1)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(b)]
+}
+
+// short cuts a pasted line to what an error can show.
+func short(s string) string {
+	if r := []rune(s); len(r) > longestName {
+		return string(r[:longestName]) + "..."
+	}
+	return s
+}
+
+// either joins words as a choice, "a, b or c".
+func either(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}

@@ -1,0 +1,26 @@
+// Package layers finds the layers of a Column: the surface skin, the mixed layer,
+// the metalimnion with its top and bottom, the thermocline, and further breaks.
+//
+// It answers with the structure that is there and never invents a break: one layer
+// from top to bottom, a skin only, an inverse column under 4 C and too few readings
+// are answers too, and a break that runs past the deepest reading is said to be cut
+// off there.
+//
+// The definitions:
+//   - The temperatures are first made statically stable: neighbouring readings whose
+//     densities (IAPWS SR6-08) lie the wrong way round are pooled into their mean.
+//     Between the readings the curve is monotone cubic (Fritsch and Butland 1984), so
+//     it never overshoots a reading.
+//   - An interval between two readings is steep when it falls at least 1 C per metre
+//     (Birge's criterion), or at least 1 C in all where it is wider than 1 m, since a
+//     wide interval may hide a thin break.
+//   - A skin is a fall of at least 0.5 C at the surface with quiet water under it; see
+//     the function skin for its limits. It is left out of everything below.
+//   - A column is layered when it has a steep interval under the skin and falls at
+//     least 1.5 C in all.
+//   - The thermocline is the plane where density rises fastest with depth, under the
+//     skin; the metalimnion is the zone of steep intervals around it, which may hold
+//     less steep water (half as much) between two steep intervals.
+//   - The mixed layer reaches from the first reading under the skin to 0.5 C below
+//     its temperature, never past the metalimnion's top.
+package layers

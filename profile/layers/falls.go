@@ -1,0 +1,145 @@
+package layers
+
+import (
+	"math"
+
+	"coldseam/profile/water"
+)
+
+// falls holds the intervals between readings: how fast temperature falls and
+// density rises in each. Interval i lies between readings i and i+1.
+type falls struct {
+	k    *Curve
+	fall []float64 // C per metre, positive where it is colder below
+	drop []float64 // C
+	rho  []float64 // kg/m3 per metre, never negative
+}
+
+func newFalls(k *Curve) *falls {
+	f := &falls{k: k}
+	for i := 0; i+1 < len(k.Depths); i++ {
+		dz := k.Depths[i+1] - k.Depths[i]
+		drop := k.Temps[i] - k.Temps[i+1]
+		f.drop = append(f.drop, drop)
+		f.fall = append(f.fall, drop/dz)
+		f.rho = append(f.rho, (water.Density(k.Temps[i+1])-water.Density(k.Temps[i]))/dz)
+	}
+	return f
+}
+
+func (f *falls) width(i int) float64 { return f.k.Depths[i+1] - f.k.Depths[i] }
+
+// steep reports whether interval i is steep.
+func (f *falls) steep(i int) bool {
+	return f.fall[i] >= SteepCPerM-equal || f.width(i) > wideM+equal && f.drop[i] >= wideFallC-equal
+}
+
+// inverse reports whether the column is colder above, below the temperature of
+// maximum density: stable, as under ice.
+func (f *falls) inverse() bool {
+	n := len(f.k.Temps)
+	top, bottom := f.k.Temps[0], f.k.Temps[n-1]
+	limit := math.Max(inverseC, 2*math.Min(f.k.ErrC[0], inverseC))
+	return top < water.MaxDensityTempC && bottom-top >= limit-equal
+}
+
+// Limits of a skin. A sunny calm afternoon warms the top by 3 to 6 F (common
+// practice): more than skinC is taken for a skin only when there is a break below,
+// since a greater fall with nothing under it is itself the lake's layering.
+const (
+	skinStartM  = 1.0 // its steep interval begins no deeper
+	skinGapM    = 2.0 // or is the first, when nothing was read above this depth
+	skinLeastC  = 0.5
+	skinC       = 2.0
+	skinMostC   = 4.0
+	skinQuieter = 0.5 // the water under it falls at most at this share of its rate
+)
+
+// skin gives the index of the reading at the skin's lower edge, 0 when there is no
+// skin: an interval at the top that falls at least 0.5 C, with less than 1 C per
+// metre, and less than half its own rate, directly under it.
+func (f *falls) skin() int {
+	edge := 0
+	for i := 0; i+1 < len(f.fall); i++ {
+		near := f.k.Depths[i] <= skinStartM+equal || i == 0 && f.k.Depths[0] < skinGapM
+		if !near {
+			break
+		}
+		under := f.fall[i+1]
+		if f.drop[i] >= skinLeastC-equal && !f.steep(i+1) && under < SteepCPerM-equal && under <= skinQuieter*f.fall[i] {
+			edge = i + 1
+			break
+		}
+	}
+	if edge == 0 {
+		return 0
+	}
+	limit := skinC
+	if f.steepest(edge) >= 0 {
+		limit = skinMostC
+	}
+	if f.k.Temps[0]-f.k.Temps[edge] > limit+equal {
+		return 0
+	}
+	return edge
+}
+
+// steepest gives the steep interval with the fastest rise of density at or below
+// reading start, -1 when no interval there is steep.
+func (f *falls) steepest(start int) int {
+	best := -1
+	for i := start; i < len(f.rho); i++ {
+		if f.steep(i) && (best < 0 || f.rho[i] > f.rho[best]+equal) {
+			best = i
+		}
+	}
+	return best
+}
+
+// densest gives the interval with the fastest rise of density at or below reading
+// start, steep or not: the thermocline's.
+func (f *falls) densest(start int) int {
+	best := start
+	for i := start; i < len(f.rho); i++ {
+		if f.rho[i] > f.rho[best]+equal {
+			best = i
+		}
+	}
+	return best
+}
+
+// zone gives the first and the last interval of the metalimnion around interval i:
+// steep intervals, with water at least half as steep between them.
+func (f *falls) zone(start, i int) (first, last int) {
+	bridge := func(j int) bool { return f.steep(j) || f.fall[j] >= bridgeShare*SteepCPerM-equal }
+	first, last = i, i
+	for j := i - 1; j >= start && bridge(j); j-- {
+		if f.steep(j) {
+			first = j
+		}
+	}
+	for j := i + 1; j < len(f.fall) && bridge(j); j++ {
+		if f.steep(j) {
+			last = j
+		}
+	}
+	return first, last
+}
+
+// others lists the runs of steep intervals outside the metalimnion.
+func (f *falls) others(start, first, last int) []Break {
+	var out []Break
+	for i := start; i < len(f.fall); i++ {
+		if i >= first && i <= last || !f.steep(i) {
+			continue
+		}
+		j := i
+		for j+1 < len(f.fall) && f.steep(j+1) && !(j+1 >= first && j+1 <= last) {
+			j++
+		}
+		z0, z1 := f.k.Depths[i], f.k.Depths[j+1]
+		out = append(out, Break{(z0 + z1) / 2, (f.k.Temps[i] - f.k.Temps[j+1]) / (z1 - z0)})
+		i = j
+	}
+	return out
+}

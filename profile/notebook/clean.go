@@ -1,0 +1,120 @@
+package notebook
+
+import (
+	"bytes"
+	"errors"
+	"regexp"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Limits of a page: more than any notebook holds, and small enough that nothing
+// read by mistake takes long.
+const (
+	MaxPage = 1 << 20 // bytes
+	MaxLine = 1000    // bytes
+)
+
+// decode makes text of a page's bytes: UTF-8, or the one-byte encoding that old
+// editors write the degree sign in. It refuses what is no text.
+func decode(data []byte) (string, error) {
+	switch {
+	case len(data) > MaxPage:
+		return "", errors.New("is larger than 1 MiB: a page of readings is a text of a few lines")
+	case bytes.HasPrefix(data, []byte{0xff, 0xfe}), bytes.HasPrefix(data, []byte{0xfe, 0xff}):
+		return "", errors.New("is UTF-16 text: save it as UTF-8 or plain text")
+	case !isText(data):
+		return "", errors.New("is not text: give a page of readings such as \"5 ft 71.2 F\", one a line")
+	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if utf8.Valid(data) {
+		return string(data), nil
+	}
+	runes := make([]rune, len(data))
+	for i, b := range data {
+		runes[i] = rune(b)
+	}
+	return string(runes), nil
+}
+
+// isText takes a page for text when it holds no zero byte and hardly any control
+// characters.
+func isText(data []byte) bool {
+	control := 0
+	for _, b := range data {
+		switch {
+		case b == 0:
+			return false
+		case b < 0x20 && b != '\n' && b != '\r' && b != '\t':
+			control++
+		}
+	}
+	return control*20 <= len(data)
+}
+
+// split gives the page's lines without their line ends (LF, CRLF or CR).
+func split(text string) []string {
+	text = strings.ReplaceAll(text, "\r\n", "\n")
+	text = strings.ReplaceAll(text, "\r", "\n")
+	return strings.Split(text, "\n")
+}
+
+// The many ways a keyboard writes one sign.
+var signs = strings.NewReplacer(
+	"\u00a0", " ", "\u2007", " ", "\u2009", " ", "\u202f", " ", "\u3000", " ", "\u200b", "", "\ufeff", "", "\u2060", "",
+	"\u2019", "'", "\u2018", "'", "\u2032", "'", "\u00b4", "'", "`", "'",
+	"\u201c", `"`, "\u201d", `"`, "\u201e", `"`, "\u2033", `"`, "\u3003", `"`, "''", `"`,
+	"\u00ba", "°", "\u02da", "°", "\u2103", "°c", "\u2109", "°f",
+	"\u2013", "-", "\u2014", "-", "\u2212", "-", "\u2010", "-", "\u2011", "-",
+	"->", "→", "=>", "→", "\u21d2", "→", "\u2026", "...", "±", "+-", "+/-", "+-",
+	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+)
+
+var narrow = func(r rune) rune {
+	if r >= 0xff01 && r <= 0xff5e { // full-width forms of the ASCII characters
+		return r - 0xfee0
+	}
+	return r
+}
+
+// clean writes a line with one spelling for each sign, in lower case, without its
+// comment. Control characters other than the tab stay: they make the line
+// unreadable, and it is refused with them shown.
+func clean(line string) string {
+	line = strings.Map(narrow, line)
+	line = signs.Replace(strings.ToLower(line))
+	if i := strings.IndexByte(line, '#'); i >= 0 {
+		line = line[:i]
+	}
+	return strings.TrimFunc(line, unicode.IsSpace)
+}
+
+// A zero typed as the letter o, or a one as l, inside a number.
+var letterDigits = regexp.MustCompile(`(^|[^a-z0-9.])([0-9ol.]*[0-9][0-9ol.]*|[il][0-9]+)($|[^a-z0-9.])`)
+
+// mendDigits writes such letters as digits, and says whether it did.
+func mendDigits(line string) (string, bool) {
+	out := letterDigits.ReplaceAllStringFunc(line, func(s string) string {
+		return strings.NewReplacer("o", "0", "l", "1", "i", "1").Replace(s)
+	})
+	return out, out != line
+}
+
+var units20 = strings.Fields("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen")
+var tens = strings.Fields("twenty thirty forty fifty sixty seventy eighty ninety")
+
+// numberWord gives the value of a number word under a hundred.
+func numberWord(w string) (int, bool) {
+	for i, u := range units20 {
+		if u == w {
+			return i, true
+		}
+	}
+	for i, t := range tens {
+		if t == w {
+			return (i + 2) * 10, true
+		}
+	}
+	return 0, false
+}

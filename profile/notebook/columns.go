@@ -1,0 +1,257 @@
+package notebook
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// columns settles what only the whole page can: which of two bare numbers is the
+// depth, and what a third one is.
+func (r *reader) columns() error {
+	tempFirst := r.tempFirst()
+	if tempFirst {
+		r.note(0, "read as temperature first, depth second")
+	}
+	for i := range r.items {
+		var out []entry
+		for _, e := range r.items[i].entries {
+			es, err := r.assign(e, tempFirst)
+			if err != nil {
+				return err
+			}
+			out = append(out, es...)
+		}
+		r.items[i].entries = out
+	}
+	return r.third()
+}
+
+// tempFirst decides the order of two bare numbers by the page: depths begin near
+// the surface and go one way. A page of depths from 66 to 74 with temperatures from
+// 0 to 15 is written the other way round.
+func (r *reader) tempFirst() bool {
+	var a, b []float64
+	for _, it := range r.items {
+		for _, e := range it.entries {
+			if e.open() && len(e.free) < 4 {
+				a = append(a, e.free[0].value.Value)
+				b = append(b, e.free[1].value.Value)
+			}
+		}
+	}
+	return len(a) >= 2 && !likelyDepths(a) && likelyDepths(b)
+}
+
+// likelyDepths: rising or falling, and reaching up towards the surface.
+func likelyDepths(v []float64) bool {
+	if slices.Min(v) > 0.4*slices.Max(v) {
+		return false
+	}
+	return slices.IsSorted(v) || slices.IsSortedFunc(v, func(x, y float64) int {
+		switch {
+		case x > y:
+			return -1
+		case x < y:
+			return 1
+		}
+		return 0
+	})
+}
+
+// open reports whether two bare numbers wait for the order of the columns.
+func (e *entry) open() bool {
+	return !e.surface && len(e.depths) == 0 && len(e.temps) == 0 && len(e.free) >= 2
+}
+
+// assign makes depth and temperature of an entry's bare numbers. Four or more may
+// be pairs ("0 74 5 73 10 72") or repeats ("17 61 62 61").
+func (r *reader) assign(e entry, tempFirst bool) ([]entry, error) {
+	if e.unsure {
+		n := e.free
+		if len(n) == 0 {
+			n = e.temps
+		}
+		last := &n[len(n)-1]
+		v := last.value.Value
+		choice, err := r.ask(Question{Line: e.line, Text: e.text, What: "the dash",
+			Choices: []string{fmt.Sprintf("%v with a dash before it", v), fmt.Sprintf("minus %v", v)},
+			Instead: fmt.Sprintf("write \"5: %v\" or \"5: -%v\"", v, v)})
+		if err != nil {
+			return nil, err
+		}
+		if choice == 1 {
+			last.value.Value = -v
+		}
+	}
+	if !e.open() {
+		return []entry{e}, nil
+	}
+	if n := len(e.free); n >= 4 && n%2 == 0 && !e.repeats {
+		var pairs []entry
+		rising, near := true, true // near: so alike that they are one temperature read again
+		for i := 0; i < n; i += 2 {
+			p := entry{line: e.line, text: e.text, odd: true, free: e.free[i : i+2]}
+			p.take(tempFirst)
+			pairs = append(pairs, p)
+			if i > 0 && p.depths[0].value.Value <= pairs[len(pairs)-2].depths[0].value.Value {
+				rising = false
+			}
+		}
+		for _, f := range e.free[2:] {
+			near = near && math.Abs(f.value.Value-e.free[1].value.Value) <= 2
+		}
+		if rising && !near && !likeRepeats(e) {
+			pairs[len(pairs)-1].bottom = e.bottom
+			return pairs, nil
+		}
+		if rising && !near {
+			choice, err := r.ask(Question{Line: e.line, Text: e.text, What: "the numbers",
+				Choices: []string{"several readings, depth and temperature in turn", "one depth read several times"},
+				Instead: "write one reading a line"})
+			if err != nil {
+				return nil, err
+			}
+			if choice == 0 {
+				return pairs, nil
+			}
+		}
+	}
+	e.take(tempFirst)
+	return []entry{e}, nil
+}
+
+// likeRepeats: further numbers near enough to the first temperature to be it again.
+func likeRepeats(e entry) bool {
+	for _, f := range e.free[2:] {
+		if math.Abs(f.value.Value-e.free[1].value.Value) > 5 {
+			return false
+		}
+	}
+	return true
+}
+
+// take gives the first two bare numbers their roles.
+func (e *entry) take(tempFirst bool) {
+	first, second := e.free[:1:1], e.free[1:2:2]
+	if tempFirst {
+		first, second = second, first
+	}
+	e.depths, e.temps, e.free = first, second, e.free[2:]
+}
+
+// third settles what a number after depth and temperature is: dissolved oxygen or
+// the temperature taken again.
+func (r *reader) third() error {
+	var open []*entry
+	oxygen, repeat := true, true
+	for i := range r.items {
+		for j := range r.items[i].entries {
+			e := &r.items[i].entries[j]
+			if len(e.free) == 0 || len(e.temps) == 0 || len(e.depths) == 0 && !e.surface {
+				continue
+			}
+			near := true
+			for _, f := range e.free {
+				near = near && math.Abs(f.value.Value-e.temps[0].value.Value) <= 5
+			}
+			switch {
+			case e.repeats || len(e.free) > 1 && near:
+				e.temps, e.free, e.odd = append(e.temps, e.free...), nil, true
+			case len(e.free) > 1:
+				return r.fail(e.line, shown(e.text)+": more numbers than a depth, a temperature and the oxygen: write one reading a line, or a row of column names above")
+			default:
+				open = append(open, e)
+				oxygen = oxygen && e.free[0].value.Value <= 20
+				repeat = repeat && near
+			}
+		}
+	}
+	if len(open) == 0 {
+		return nil
+	}
+	unit := r.oxygenUnit()
+	first := open[0]
+	switch {
+	case unit != "":
+		repeat = false
+	case oxygen && repeat:
+		n, err := r.ask(Question{Line: first.line, Text: first.text, What: "the third number",
+			Choices: []string{"dissolved oxygen in mg/L", "the temperature read again"}, Instead: "add the line \"oxygen: mg/L\", or write \"DO 7.8\""})
+		if err != nil {
+			return err
+		}
+		repeat = n == 1
+	case !oxygen && !repeat:
+		return r.fail(first.line, shown(first.text)+": what is the third number? Add the line \"oxygen: mg/L\" or \"oxygen: %\", or write \"DO 7.8\"")
+	}
+	for _, e := range open {
+		switch {
+		case repeat:
+			e.temps, e.odd = append(e.temps, e.free[0]), true
+		case unit == "%":
+			e.percent = &e.free[0]
+		default:
+			e.oxygen = &e.free[0]
+		}
+		e.free = nil
+	}
+	if !repeat && unit == "" {
+		r.note(0, "third column read as dissolved oxygen in mg/L")
+	}
+	return nil
+}
+
+// oxygenUnit is the unit of the oxygen column, where a flag, the page or the
+// settings state it.
+func (r *reader) oxygenUnit() string {
+	value := ""
+	for _, h := range r.o.Defaults {
+		if h.Key == "oxygen" {
+			value = h.Value
+		}
+	}
+	for _, it := range r.items {
+		if it.kind == header && it.header.Key == "oxygen" {
+			value = it.header.Value
+		}
+	}
+	for _, h := range r.o.Flags {
+		if h.Key == "oxygen" {
+			value = h.Value
+		}
+	}
+	switch v := strings.ToLower(value); {
+	case strings.Contains(v, "%"), strings.Contains(v, "percent"):
+		return "%"
+	case v != "":
+		return "mg/L"
+	}
+	return ""
+}
+
+// describe says in words what a reading of a line takes it for.
+func describe(entries []entry) string {
+	var all []string
+	for _, e := range entries {
+		var parts []string
+		list := func(label string, ts []token) {
+			var v []string
+			for _, t := range ts {
+				v = append(v, exact(t.value.Value))
+			}
+			if len(v) > 0 {
+				parts = append(parts, label+strings.Join(v, " and "))
+			}
+		}
+		if e.surface {
+			parts = append(parts, "the surface")
+		}
+		list("depth ", e.depths)
+		list("temperature ", e.temps)
+		list("", e.free)
+		all = append(all, strings.Join(parts, ", "))
+	}
+	return strings.Join(all, "; ")
+}

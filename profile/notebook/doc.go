@@ -1,0 +1,15 @@
+// Package notebook turns a page of readings, as an angler writes or pastes it,
+// into drops, and writes a drop out so that reading it back gives the same Column.
+//
+// A page is header lines ("bottom: 31 ft"), then readings in whatever shape they
+// were jotted down: "5ft 71.2", "10-68", "72@3", "surf 74", tables, ditto marks.
+// What has one meaning is read; what has two is asked about, or refused with both
+// readings named when there is nobody to ask; the rest is refused by line number.
+// Nothing is guessed silently: every line that took more than plain reading leaves
+// a Note that says how it was read.
+//
+// The steps, a file each: clean (characters), token (numbers, units, words), line
+// (what one line says by itself), table (header rows and wide tables), page (what
+// only the whole page can settle: units, the order of the columns, a third column,
+// where a second drop begins), header, write.
+package notebook

@@ -1,0 +1,254 @@
+package notebook
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"time"
+
+	"coldseam/profile"
+	"coldseam/profile/unit"
+)
+
+// Header is one "key: value" of a page, a flag or the settings.
+type Header struct {
+	Key, Value string
+	Line       int    // of the page; 0 when it came from elsewhere
+	From       string // where from, when not from the page: "--bottom", "settings"
+}
+
+// key is one thing that can be noted at the top of a page: how it is read into a
+// drop and how it is written out.
+type key struct {
+	name string
+	help string
+	set  func(d *profile.Drop, value string, bare unit.System) error
+	get  func(d *profile.Drop) string // "" when not noted
+}
+
+// Keys are the names of the header keys, in the order in which they are written.
+func Keys() []string {
+	var names []string
+	for _, k := range keys {
+		names = append(names, k.name)
+	}
+	return names
+}
+
+// Help says in a line what a header key holds.
+func Help(name string) string {
+	if k := find(name); k != nil {
+		return k.help
+	}
+	return ""
+}
+
+func find(name string) *key {
+	for i := range keys {
+		if keys[i].name == name {
+			return &keys[i]
+		}
+	}
+	return nil
+}
+
+// keys is the one table of header keys; flags and settings use the same names.
+var keys = []key{
+	text("water", "the lake's name", func(d *profile.Drop) *string { return &d.Water }),
+	text("spot", "where on it", func(d *profile.Drop) *string { return &d.Spot }),
+	{"date", "date and time, 2026-07-18 14:20", func(d *profile.Drop, v string, _ unit.System) (err error) {
+		d.Date, err = parseDate(v)
+		return err
+	}, func(d *profile.Drop) string { return d.Date }},
+	{"units", `units of depth and temperature, "ft F" or "m C"`, func(d *profile.Drop, v string, _ unit.System) error {
+		s, err := unit.ParseSystem(v)
+		if s.Depth != unit.NoLength {
+			d.Units.Depth = s.Depth
+		}
+		if s.Temp != unit.NoTemperature {
+			d.Units.Temp = s.Temp
+		}
+		return err
+	}, func(d *profile.Drop) string { return d.Units.String() }},
+	length("bottom", "depth of the bottom under the boat, 31 ft", 0, 2000, func(d *profile.Drop) *profile.Optional { return &d.Bottom }),
+	length("deepest", "the lake's deepest known water, 40 ft", 0, 2000, func(d *profile.Drop) *profile.Optional { return &d.Deepest }),
+	length("secchi", "Secchi depth, 9 ft", 0, 100, func(d *profile.Drop) *profile.Optional { return &d.Secchi }),
+	length("altitude", "height above the sea, 1900 ft", -500, 6000, func(d *profile.Drop) *profile.Optional { return &d.Altitude }),
+	length("lake length", "length of the lake, 800 m", 0, 1e6, func(d *profile.Drop) *profile.Optional { return &d.LakeLength }),
+	scaled("wind", "wind speed, 8 mph", 0, 80, unit.ParseSpeed, "m/s", func(d *profile.Drop) *profile.Optional { return &d.Wind }),
+	{"line angle", "degrees of the line from the vertical, at the surface", func(d *profile.Drop, v string, _ unit.System) error {
+		deg, err := unit.ParseAngle(v)
+		if err == nil && (deg < 0 || deg > 60) {
+			err = fmt.Errorf("%q: an angle from the vertical lies between 0 and 60 degrees", v)
+		}
+		d.LineAngle = profile.Some(nano(deg))
+		return err
+	}, func(d *profile.Drop) string { return optional(d.LineAngle, "") }},
+	{"marks at", `where the marks are counted: "water" or "gunwale 1.5 ft"`, setMarks, getMarks},
+	length("bulb below zero", "how far the bulb hangs below the line's zero, 6 in", 0, 3, func(d *profile.Drop) *profile.Optional { return &d.BulbBelow }),
+	{"thermometer", `its ice-point check, "reads 32.5 F in ice water"`, setIcePoint, func(d *profile.Drop) string {
+		if !d.IcePoint.Known {
+			return ""
+		}
+		return "reads " + exact(d.IcePoint.Value) + " C in ice water"
+	}},
+	{"thermometer precision", "the thermometer's random error, 0.5 F", func(d *profile.Drop, v string, _ unit.System) error {
+		c, _, err := unit.ParseTemperatureDiff(strings.TrimPrefix(clean(v), "+-"))
+		if err == nil && (c <= 0 || c > 5) {
+			err = fmt.Errorf("%q: a thermometer's precision lies between 0 and 5 C (9 F)", v)
+		}
+		d.Precision = profile.Some(nano(c))
+		return err
+	}, func(d *profile.Drop) string { return optional(d.Precision, " C") }},
+	scaled("wait", "time the thermometer was left at each depth, 2 min", 0, 3600, unit.ParseDuration, "s", func(d *profile.Drop) *profile.Optional { return &d.Wait }),
+	scaled("time constant", "the thermometer's time constant, 20 s", 0, 3600, unit.ParseDuration, "s", func(d *profile.Drop) *profile.Optional { return &d.TimeConst }),
+	{"oxygen", "unit of the oxygen column, mg/L or %", func(d *profile.Drop, v string, _ unit.System) error {
+		switch strings.ToLower(strings.TrimSpace(v)) {
+		case "mg/l", "ppm", "mgl":
+			d.OxygenUnit = "mg/L"
+		case "%", "percent", "% sat", "% saturation":
+			d.OxygenUnit = "%"
+		default:
+			return fmt.Errorf("%q is not a unit of dissolved oxygen: write mg/L or %%", v)
+		}
+		return nil
+	}, func(d *profile.Drop) string { return d.OxygenUnit }},
+	text("for", "the fish you are after, rainbow", func(d *profile.Drop) *string { return &d.For }),
+	text("weight", "the weight on the line", func(d *profile.Drop) *string { return &d.Weight }),
+	scaled("fly weight", "mass of the fly, weighed dry, 0.25 g", 0, 0.05, unit.ParseMass, "kg", func(d *profile.Drop) *profile.Optional { return &d.FlyWeight }),
+	scaled("retrieve", "line recovered divided by all the time it took, 2 in/s", 0, 5, unit.ParseSpeed, "m/s", func(d *profile.Drop) *profile.Optional { return &d.Retrieve }),
+	text("sky", "clear, cloud, dusk...", func(d *profile.Drop) *string { return &d.Sky }),
+	text("colour", "of the water: clear, stained, green", func(d *profile.Drop) *string { return &d.Colour }),
+	text("anchor", "what came up on it: clean, black, smells", func(d *profile.Drop) *string { return &d.Anchor }),
+	{"note", "anything else", func(d *profile.Drop, v string, _ unit.System) error {
+		d.Notes = append(d.Notes, v)
+		return nil
+	}, nil},
+}
+
+// text is a key whose value is kept as it stands.
+func text(name, help string, field func(*profile.Drop) *string) key {
+	return key{name, help, func(d *profile.Drop, v string, _ unit.System) error {
+		*field(d) = v
+		return nil
+	}, func(d *profile.Drop) string { return *field(d) }}
+}
+
+// length is a key that holds a length between low and high metres. On a page whose
+// depth unit is stated a bare number is in that unit.
+func length(name, help string, low, high float64, field func(*profile.Drop) *profile.Optional) key {
+	return key{name, help, func(d *profile.Drop, v string, bare unit.System) error {
+		m, _, err := unit.ParseLength(clean(v))
+		if n, rest, ok := unit.ScanNumber(clean(v), true); err != nil && ok && rest == "" && bare.Depth != unit.NoLength {
+			m, err = bare.Depth.Metres(n.Value), nil
+		}
+		if err == nil && (m < low || m > high) {
+			err = fmt.Errorf("%q is not a likely value", v)
+		}
+		*field(d) = profile.Some(nano(m))
+		return err
+	}, func(d *profile.Drop) string { return optional(*field(d), " m") }}
+}
+
+// scaled is a key that holds a positive quantity in SI up to high.
+func scaled(name, help string, low, high float64, parse func(string) (float64, error), si string, field func(*profile.Drop) *profile.Optional) key {
+	return key{name, help, func(d *profile.Drop, v string, _ unit.System) error {
+		x, err := parse(clean(v))
+		if err == nil && (x < low || x > high) {
+			err = fmt.Errorf("%q is not a likely value", v)
+		}
+		*field(d) = profile.Some(nano(x))
+		return err
+	}, func(d *profile.Drop) string { return optional(*field(d), " "+si) }}
+}
+
+func optional(o profile.Optional, suffix string) string {
+	if !o.Known {
+		return ""
+	}
+	return exact(o.Value) + suffix
+}
+
+func setMarks(d *profile.Drop, v string, bare unit.System) error {
+	where, height, _ := strings.Cut(clean(v), " ")
+	switch where {
+	case "water", "surface":
+		d.Marks, d.FreeboardM = profile.MarksAtWater, 0
+		return nil
+	case "gunwale", "rail", "gunnel":
+		m, _, err := unit.ParseLength(height)
+		if err != nil || m < 0 || m > 3 {
+			return fmt.Errorf("%q: write how far the gunwale is above the water, e.g. gunwale 1.5 ft", v)
+		}
+		d.Marks, d.FreeboardM = profile.MarksAtGunwale, nano(m)
+		return nil
+	}
+	return fmt.Errorf("%q: write \"water\" or e.g. \"gunwale 1.5 ft\"", v)
+}
+
+func getMarks(d *profile.Drop) string {
+	switch d.Marks {
+	case profile.MarksAtWater:
+		return "water"
+	case profile.MarksAtGunwale:
+		return "gunwale " + exact(d.FreeboardM) + " m"
+	}
+	return ""
+}
+
+func setIcePoint(d *profile.Drop, v string, _ unit.System) error {
+	s := strings.TrimSpace(clean(v))
+	s = strings.TrimPrefix(s, "reads ")
+	for _, end := range []string{"in ice water", "in ice", "in icewater", "at the ice point"} {
+		s = strings.TrimSuffix(s, end)
+	}
+	c, _, err := unit.ParseTemperature(strings.TrimSpace(s))
+	if err != nil || c < -5 || c > 5 {
+		return fmt.Errorf("%q: write what it reads in ice water, e.g. reads 32.5 F in ice water", v)
+	}
+	d.IcePoint = profile.Some(nano(c))
+	return nil
+}
+
+var slashDate = regexp.MustCompile(`^(\d{1,2})[/.](\d{1,2})[/.](\d{4})(.*)$`)
+
+// parseDate reads a date, with a time of day or without, into "2026-07-18 14:20".
+// 7/8/2026 is refused, since half the world reads it the other way round.
+func parseDate(s string) (string, error) {
+	s = strings.TrimSpace(s)
+	if m := slashDate.FindStringSubmatch(s); m != nil {
+		var a, b int
+		fmt.Sscan(m[1], &a)
+		fmt.Sscan(m[2], &b)
+		switch {
+		case a > 12 && b <= 12:
+			s = fmt.Sprintf("%s-%02d-%02d%s", m[3], b, a, m[4])
+		case b > 12 && a <= 12 || a == b:
+			s = fmt.Sprintf("%s-%02d-%02d%s", m[3], a, b, m[4])
+		default:
+			return "", fmt.Errorf("%q may be %s-%02d-%02d or %s-%02d-%02d: write one of these", s, m[3], a, b, m[3], b, a)
+		}
+	}
+	for _, day := range []string{"2006-01-02", "2 Jan 2006", "2 January 2006", "January 2 2006", "Jan 2 2006", "January 2, 2006", "Jan 2, 2006"} {
+		if t, err := time.Parse(day, s); err == nil {
+			return t.Format("2006-01-02"), nil
+		}
+		for _, hour := range []string{" 15:04", "T15:04", " 15:04:05", "T15:04:05", " 3:04pm", " 3:04 pm", " 3pm", " 3 pm"} {
+			if t, err := time.Parse(day+hour, s); err == nil {
+				return t.Format("2006-01-02 15:04"), nil
+			}
+		}
+	}
+	return "", fmt.Errorf("%q is not a date: write e.g. 2026-07-18 14:20", s)
+}
+
+// Check reports whether a value can be read for a header key, without units to
+// fall back on.
+func Check(name, value string) error {
+	k := find(name)
+	if k == nil {
+		return fmt.Errorf("%q is not a key", name)
+	}
+	var d profile.Drop
+	return k.set(&d, value, unit.System{})
+}

@@ -1,0 +1,369 @@
+package notebook
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strings"
+
+	"coldseam/profile"
+)
+
+// Note says how a line was read, when it took more than plain reading.
+type Note struct {
+	Line int // 0 when it is about the whole page
+	Text string
+}
+
+// Sheet is one drop of a page and how it was read.
+type Sheet struct {
+	Name  string // of the page, for messages
+	Drop  profile.Drop
+	Notes []Note
+}
+
+// Question is what a page leaves open, with the readings to choose from.
+type Question struct {
+	Line    int
+	Text    string // the line
+	What    string
+	Choices []string
+	Instead string // what to write on the page so that it need not be asked
+}
+
+// Options say where a page comes from and what is known besides it.
+type Options struct {
+	Name     string   // of the file, for messages
+	Flags    []Header // win over the page
+	Defaults []Header // from the settings: the page wins over them
+	// Ask puts a question to the angler and returns the choice. Where it is nil an
+	// open question refuses the page.
+	Ask func(Question) (int, error)
+}
+
+// Error is a page that could not be read: what, where and what to do, in one line.
+type Error struct {
+	Name string
+	Line int // 0 when it is the whole page
+	Msg  string
+}
+
+func (e *Error) Error() string {
+	if e.Line == 0 {
+		return e.Name + ": " + e.Msg
+	}
+	return fmt.Sprintf("%s:%d: %s", e.Name, e.Line, e.Msg)
+}
+
+// Read reads a page of one or more drops, corrected but not yet checked. An error
+// is an *Error, naming the first line that could not be read.
+func Read(data []byte, o Options) ([]Sheet, error) {
+	r := &reader{o: o}
+	text, err := decode(data)
+	if err != nil {
+		return nil, r.fail(0, err.Error())
+	}
+	r.raw = split(text)
+	if err := r.scan(); err != nil {
+		return nil, err
+	}
+	if !r.hasEntries(0) {
+		return nil, r.fail(0, "has no readings: write a depth and a temperature on each line, e.g. \"5 ft 71.2 F\"")
+	}
+	if err := r.columns(); err != nil {
+		return nil, err
+	}
+	return r.drops()
+}
+
+// item is what a line turned out to be.
+type item struct {
+	line    int
+	kind    itemKind
+	header  Header
+	entries []entry
+}
+
+type itemKind int
+
+const (
+	blank itemKind = iota
+	header
+	readings
+	ruler // a line of dashes or equals signs
+)
+
+// reader holds a page while it is read.
+type reader struct {
+	o      Options
+	raw    []string
+	items  []item
+	points bool // decimals are written with points
+	notes  map[int][]string
+	bad    []*Error
+}
+
+func (r *reader) fail(line int, msg string) *Error { return &Error{r.o.Name, line, msg} }
+
+func (r *reader) note(line int, format string, args ...any) {
+	if r.notes == nil {
+		r.notes = map[int][]string{}
+	}
+	r.notes[line] = append(r.notes[line], fmt.Sprintf(format, args...))
+}
+
+// ask puts a question, or refuses the page with the readings named.
+func (r *reader) ask(q Question) (int, error) {
+	if r.o.Ask == nil {
+		msg := fmt.Sprintf("%s: either %s", q.What, strings.Join(q.Choices, ", or "))
+		if q.Text != "" {
+			msg = shown(q.Text) + " has two meanings: " + msg
+		}
+		return 0, r.fail(q.Line, msg+": "+q.Instead)
+	}
+	n, err := r.o.Ask(q)
+	if err == nil && (n < 0 || n >= len(q.Choices)) {
+		err = errors.New("no such choice")
+	}
+	if err != nil {
+		return 0, r.fail(q.Line, q.What+": "+err.Error())
+	}
+	r.note(q.Line, "%s: %s, as you said", q.What, q.Choices[n])
+	return n, nil
+}
+
+// shown quotes a piece of a page for a message: control characters are written out
+// and a long line is cut.
+func shown(s string) string {
+	s = strings.TrimSpace(s)
+	if runes := []rune(s); len(runes) > 60 {
+		s = string(runes[:60]) + "..."
+	}
+	q := fmt.Sprintf("%q", s)
+	return strings.NewReplacer(`\"`, `"`, `\t`, " ").Replace(q)
+}
+
+var (
+	keyLine   = regexp.MustCompile(`^([a-z][a-z -]*[a-z])\s*:\s*(.*)$`)
+	rulerLine = regexp.MustCompile(`^[-=*_~]{3,}$`)
+	decimal   = regexp.MustCompile(`[0-9]\.[0-9]`)
+	titleLine = regexp.MustCompile(`^(\d{1,2})[/.](\d{1,2})(?:[/.](\d{2,4}))?[ ,].*[a-z]{3}`)
+	titleDisk = regexp.MustCompile(`\b(?:sd|secchi)\s*:?\s*([0-9][0-9 ./]*)\s*(ft|feet|m|')?`)
+)
+
+var aliases = map[string]string{
+	"lake": "water", "site": "spot", "location": "spot", "station": "spot", "species": "for", "fish": "for",
+	"color": "colour", "notes": "note", "comment": "note", "comments": "note", "remark": "note",
+	"max depth": "deepest", "elevation": "altitude", "secchi depth": "secchi", "clarity": "secchi",
+	"dissolved oxygen": "oxygen", "precision": "thermometer precision", "angle": "line angle",
+}
+
+// scan reads the page line by line. It goes on after a line that cannot be read, so
+// that all of them can be named at once.
+func (r *reader) scan() error {
+	for _, l := range r.raw {
+		if c := clean(l); decimal.MatchString(c) && !keyLine.MatchString(c) {
+			r.points = true
+		}
+	}
+	var t *table
+	for i := 0; i < len(r.raw); i++ {
+		line := i + 1
+		c := clean(r.raw[i])
+		if done, rows := r.wideAt(i); done {
+			i += rows - 1
+			continue
+		}
+		if h, ok := headerRow(c); ok {
+			t = &h
+			for _, col := range h.columns {
+				if col.role == unknown && col.name != "" {
+					r.note(line, "the column %s is not read", shown(col.name))
+				}
+			}
+			continue
+		}
+		it, err := r.line(line, c, t)
+		if err != nil {
+			var e *Error
+			if !errors.As(err, &e) {
+				e = r.fail(line, shown(r.raw[i])+": "+err.Error())
+			}
+			r.bad = append(r.bad, e)
+			continue
+		}
+		r.items = append(r.items, it)
+	}
+	return r.refusal()
+}
+
+// refusal is the first bad line, with the others named.
+func (r *reader) refusal() error {
+	if len(r.bad) == 0 {
+		return nil
+	}
+	e := *r.bad[0]
+	var others []string
+	for _, b := range r.bad[1:] {
+		if len(others) == 5 {
+			others = append(others, fmt.Sprintf("and %d more", len(r.bad)-6))
+			break
+		}
+		others = append(others, fmt.Sprint(b.Line))
+	}
+	if len(others) > 0 {
+		e.Msg += " (also line " + strings.Join(others, ", ") + ")"
+	}
+	return &e
+}
+
+// line reads one line that is no part of a wide table.
+func (r *reader) line(line int, c string, t *table) (item, error) {
+	it := item{line: line}
+	raw := r.raw[line-1]
+	switch {
+	case c == "":
+		return it, nil
+	case strings.ContainsFunc(c, func(x rune) bool { return x < ' ' && x != '\t' || x == 0x7f }):
+		return it, errors.New("a control character stands in the line: type the line again")
+	case rulerLine.MatchString(c):
+		it.kind = ruler
+		return it, nil
+	}
+	if m := keyLine.FindStringSubmatch(c); m != nil {
+		if h, ok := headerOf(m, raw, line); ok {
+			it.kind, it.header = header, h
+			return it, nil
+		}
+	}
+	if d, err := parseDate(strings.TrimSpace(raw)); err == nil {
+		it.kind, it.header = header, Header{Key: "date", Value: d, Line: line}
+		return it, nil
+	}
+	if titleLine.MatchString(c) {
+		return r.title(line, c, raw), nil
+	}
+	it.kind = readings
+	if t != nil {
+		if e, ok, err := t.row(c); err != nil {
+			return it, err
+		} else if ok {
+			it.entries = []entry{e}
+			return r.stamp(it), nil
+		}
+	}
+	meanings, err := parseLine(c, r.points)
+	if err != nil {
+		if m := keyLine.FindStringSubmatch(c); m != nil {
+			return it, fmt.Errorf("no key or reading begins with %q: put the line after \"note:\", or see the keys in `coldseam plan --help`", m[1])
+		}
+		if !strings.ContainsAny(c, "0123456789") {
+			return it, errors.New("no number in the line: begin it with # or \"note:\" if it is no reading")
+		}
+		return it, err
+	}
+	it.entries = meanings[0]
+	if len(meanings) > 1 {
+		q := Question{Line: line, Text: raw, What: "how the line is meant", Instead: "write it another way, e.g. one reading a line as \"5: 71.2\""}
+		for _, m := range meanings {
+			q.Choices = append(q.Choices, describe(m))
+		}
+		n, err := r.ask(q)
+		if err != nil {
+			return it, err
+		}
+		it.entries = meanings[n]
+	}
+	return r.stamp(it), nil
+}
+
+// stamp writes the line and its text on its entries.
+func (r *reader) stamp(it item) item {
+	for i := range it.entries {
+		it.entries[i].line, it.entries[i].text = it.line, strings.TrimSpace(r.raw[it.line-1])
+	}
+	return it
+}
+
+// headerOf reads a key line. "bottom: 24ft 52" is a reading, not a key.
+func headerOf(m []string, raw string, line int) (Header, bool) {
+	name := strings.ReplaceAll(m[1], "-", " ")
+	if a, ok := aliases[name]; ok {
+		name = a
+	}
+	if find(name) == nil {
+		return Header{}, false
+	}
+	value := m[2]
+	if _, after, ok := strings.Cut(raw, ":"); ok { // as written, not as cleaned
+		value, _, _ = strings.Cut(after, " #")
+	}
+	value = strings.TrimSpace(value)
+	if name == "bottom" && value != "" {
+		if ts := tokens(clean(value), true); len(ts) > 1 && hasNumber(ts[1:]) {
+			return Header{}, false
+		}
+	}
+	return Header{Key: name, Value: value, Line: line}, true
+}
+
+// title reads a line such as "7/19 6:40a Long L., SW 5-10, SD 11½": the Secchi
+// depth is taken from it, the rest is kept as a note, since a date without a year
+// and a name among other words cannot be told for sure.
+func (r *reader) title(line int, c, raw string) item {
+	it := item{line: line, kind: header, header: Header{Key: "note", Value: strings.TrimSpace(raw), Line: line}}
+	r.note(line, "kept as a note; write water:, date: and wind: on lines of their own to have them read")
+	if m := titleDisk.FindStringSubmatch(c); m != nil {
+		u := m[2]
+		r.items = append(r.items, item{line: line, kind: header, header: Header{Key: "secchi", Value: strings.TrimSpace(m[1] + " " + u), Line: line}})
+		r.note(line, "Secchi depth read from it: %s", strings.TrimSpace(m[1]+" "+u))
+	}
+	return it
+}
+
+// wideAt reads a wide table that begins at raw line i, and returns how many lines
+// it took.
+func (r *reader) wideAt(i int) (bool, int) {
+	var rows []wideRow
+	for j := i; j < len(r.raw) && len(rows) < 3; j++ {
+		w, ok := readWide(clean(r.raw[j]))
+		if !ok || len(rows) > 0 && len(w.cells) != len(rows[0].cells) {
+			break
+		}
+		if len(rows) == 2 && w.role != oxygenRole {
+			break
+		}
+		rows = append(rows, w)
+	}
+	if len(rows) < 2 {
+		return false, 0
+	}
+	entries, ok := wide(rows, r.onlyRows(i, len(rows)))
+	if !ok {
+		return false, 0
+	}
+	it := r.stamp(item{line: i + 1, kind: readings, entries: entries})
+	r.items = append(r.items, it)
+	r.note(i+1, "read as a table: depths in this line, temperatures in the next")
+	return true, len(rows)
+}
+
+// onlyRows reports whether n lines from raw line i are the only ones with several
+// numbers on the page.
+func (r *reader) onlyRows(i, n int) bool {
+	for j, l := range r.raw {
+		if _, ok := readWide(clean(l)); ok && (j < i || j >= i+n) {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) hasEntries(from int) bool {
+	for _, it := range r.items[min(from, len(r.items)):] {
+		if it.kind == readings {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,85 @@
+package plan
+
+import "coldseam/profile/layers"
+
+// Caution is the code of one caution that applies. The texts are in package say.
+//
+// The codes:
+//
+//	warm-65     mixed layer at 18.3 C (65 F) or more: consider keeping fish or stopping early
+//	warm-68     at 20 C (68 F) or more: fish are stressed; land them fast
+//	warm-70     at 21.1 C (70 F) or more: no catch and release
+//	pressure    fish from deeper than 25 ft suffer from the change of pressure
+//	cold        water cold enough for cold shock, here or brought up by wind
+//	ice         water near freezing: ice
+//	wind        wind of 15 mph or more: come in
+//	anchors     two anchors: how to set and free them
+//	rules       the local rules come first
+type Caution string
+
+// The cautions.
+const (
+	Warm65   Caution = "warm-65"
+	Warm68   Caution = "warm-68"
+	Warm70   Caution = "warm-70"
+	Pressure Caution = "pressure"
+	Cold     Caution = "cold"
+	Ice      Caution = "ice"
+	Wind     Caution = "wind"
+	Anchors  Caution = "anchors"
+	Rules    Caution = "rules"
+)
+
+// Thresholds. The handling temperatures are 65, 68 and 70 F: state agencies advise
+// against catch and release of trout above 70 F (New York DEC 2019); 68 F is common
+// advice; 65 F a note of care. Barotrauma from 25 ft: agencies' advice to anglers.
+// Cold shock is possible in water under 70 F (US Coast Guard's advice to boaters).
+const (
+	note65C   = 18.3
+	caution68 = 20.0
+	stop70C   = 21.1
+	pressureM = 25 * 0.3048
+	windMps   = 15 * 0.44704
+	coldC     = 21.1
+	iceC      = 4.0
+)
+
+// Gate reports whether the mixed layer is so warm that coldwater fish brought up
+// through it are likely to die if released.
+func (p *Plan) Gate() bool { return p.Fish.Salmonid && p.Layers.MixedTempC >= stop70C-0.05 }
+
+// cautions lists those that apply, the gravest first.
+func (p *Plan) cautions() []Caution {
+	var out []Caution
+	warm := p.Layers.MixedTempC
+	switch {
+	case !p.Fish.Salmonid || p.Column.Len() == 0:
+	case p.Gate():
+		out = append(out, Warm70)
+	case warm >= caution68-0.02:
+		out = append(out, Warm68)
+	case warm >= note65C-0.02:
+		out = append(out, Warm65)
+	}
+	coldest := p.Column.At(0).TempC
+	for _, q := range p.Column.Points() {
+		coldest = min(coldest, q.TempC)
+	}
+	if p.Drop.Wind.Known && p.Drop.Wind.Value >= windMps-0.01 {
+		out = append(out, Wind)
+	}
+	if p.Band.Found && p.Band.Start.Best > pressureM {
+		out = append(out, Pressure)
+	}
+	iced := p.Layers.Structure == layers.Inverse && p.Column.First().TempC < iceC
+	if iced {
+		out = append(out, Ice)
+	}
+	if coldest < coldC {
+		out = append(out, Cold)
+	}
+	if p.Band.Found && !iced {
+		out = append(out, Anchors)
+	}
+	return append(out, Rules)
+}

@@ -1,0 +1,94 @@
+package plan
+
+import (
+	"math"
+
+	"coldseam/profile"
+	"coldseam/profile/band"
+	"coldseam/profile/check"
+	"coldseam/profile/fish"
+	"coldseam/profile/layers"
+	"coldseam/profile/rig"
+)
+
+// Input is a drop, corrected but not yet checked, and what the angler has settled
+// beforehand.
+type Input struct {
+	Drop       profile.Drop
+	Fish       fish.Fish
+	Rules      rig.Rules
+	Stock      []rig.Piece
+	ClearanceM float64 // of the fly above the bottom
+	LongestM   float64 // the longest leader the angler casts
+	RodM       float64
+}
+
+// ClearanceM is how far above the bottom the fly is kept when the angler has not
+// said: 1 ft (common practice, 1 to 2 ft).
+const ClearanceM = 0.3048
+
+// Plan is the whole answer.
+type Plan struct {
+	Drop       profile.Drop // with its readings flagged
+	Fish       fish.Fish
+	Column     profile.Column
+	Layers     layers.Layers
+	Band       band.Band
+	Rig        *rig.Rig // nil when there is no band to fish
+	Rules      rig.Rules
+	ClearanceM float64
+	Level      Level
+	Doubts     []Doubt
+	Assumed    []Assumption
+	Cautions   []Caution
+}
+
+// Make makes the plan. It refuses a drop with no usable reading.
+func Make(in Input) (Plan, error) {
+	check.Flag(&in.Drop)
+	p := Plan{Drop: in.Drop, Fish: in.Fish, Rules: in.Rules, ClearanceM: in.ClearanceM}
+	column, err := p.Drop.Column()
+	if err != nil {
+		return p, err
+	}
+	p.Column = column
+	p.Layers = layers.Find(column)
+	p.Band = band.Find(band.Input{Column: column, Layers: p.Layers, Fish: in.Fish, Bottom: in.Drop.Bottom, Deepest: in.Drop.Deepest, ClearanceM: in.ClearanceM})
+	if p.Band.Found {
+		r := rig.Find(p.rigInput(in))
+		p.Rig = &r
+	}
+	p.Level, p.Doubts = p.confidence()
+	p.Assumed = p.assumed()
+	p.Cautions = p.cautions()
+	return p, nil
+}
+
+func (p *Plan) rigInput(in Input) rig.Input {
+	b := p.Band
+	fly := b.WaterM - in.ClearanceM
+	if b.Suspended {
+		fly = b.Start.Best
+	}
+	step := rig.StepM
+	if in.Drop.Units.Feet() {
+		step = rig.StepFtM
+	}
+	return rig.Input{
+		WaterM: b.WaterM, FlyM: math.Max(0, fly), Wind: in.Drop.Wind, Suspended: b.Suspended,
+		Rules: in.Rules, Stock: in.Stock, StepM: step, LongestM: in.LongestM, RodM: in.RodM, FlyKg: in.Drop.FlyWeight,
+	}
+}
+
+// Flagged counts the flagged readings, and those of them that were not used.
+func (p *Plan) Flagged() (flagged, unused int) {
+	for _, r := range p.Drop.Readings {
+		if r.Flag != "" {
+			flagged++
+		}
+		if !r.Used() {
+			unused++
+		}
+	}
+	return flagged, unused
+}

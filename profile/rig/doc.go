@@ -1,0 +1,11 @@
+// Package rig answers how to reach a depth: which of the three rigs, how long a
+// leader, cut from which pieces of the angler's stock, within the water's rules.
+//
+// The rigs are the long leader (a floating line and a leader somewhat longer than
+// the water is deep), the hung fly (under an indicator) and the sinking line. The
+// leader is the trade's rule: the depth of water plus a quarter (common practice),
+// because a leader hangs in an arc and retrieve and drift lift the fly.
+//
+// It does not know the angler's units: lengths are metres, and the step to which
+// pieces are cut is given by the caller.
+package rig

@@ -1,0 +1,261 @@
+package say
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"coldseam/profile/band"
+	"coldseam/profile/layers"
+	"coldseam/profile/plan"
+	"coldseam/profile/rig"
+	"coldseam/profile/unit"
+)
+
+// speaker says one plan in one system of units.
+type speaker struct {
+	p plan.Plan
+	u unit.System
+}
+
+func speak(p plan.Plan) speaker { return speaker{p, p.Drop.Units.Shown()} }
+
+// Title names the drop: water, spot, date and fish.
+func Title(p plan.Plan) string {
+	var parts []string
+	for _, s := range []string{p.Drop.Water, p.Drop.Spot, p.Drop.Date} {
+		if s != "" {
+			parts = append(parts, Shown(s))
+		}
+	}
+	parts = append(parts, "for "+p.Fish.Name)
+	return strings.Join(parts, ", ")
+}
+
+// Answer gives the paragraphs of the answer, the first thing printed: the warning
+// when fish would not survive release, then where the fish should be, what to cast
+// over, the leader, the wait and the retrieve, and the break.
+func Answer(p plan.Plan) []string {
+	s := speak(p)
+	var out []string
+	if p.Gate() {
+		out = append(out, s.gate())
+	}
+	if !p.Band.Found {
+		return append(out, s.noBand(), s.column())
+	}
+	out = append(out, s.where())
+	out = append(out, s.leader()...)
+	return append(out, s.column())
+}
+
+func (s speaker) gate() string {
+	return fmt.Sprintf("WARM WATER: the top layer is %s. Fish brought up through it are likely to die if released: no catch and release. "+
+		"Where keeping is legal stop at the limit, or fish for perch or bass instead.", s.u.Degrees(s.p.Layers.MixedTempC))
+}
+
+// edges gives the printed edges of the band: the inner ones, and the outer in
+// brackets where they differ.
+func (s speaker) edges() string {
+	b := s.p.Band
+	top, bottom := b.Top.High, b.Bottom.Low
+	if b.Thin {
+		top, bottom = b.Top.Best, b.Bottom.Best
+	}
+	if b.ToDeepest { // what lies below the deepest reading is assumed
+		bottom = math.Max(bottom, s.p.Column.Last().DepthM)
+	}
+	inner := s.u.Span(top, bottom)
+	outer := s.u.Mark(b.Top.Low) + " to " + s.u.Mark(b.Bottom.High)
+	if inner == outer+" "+s.u.Depth.String() {
+		return inner
+	}
+	return inner + " down (" + outer + ")"
+}
+
+func (s speaker) where() string {
+	b, p := s.p.Band, s.p
+	var t string
+	edges := s.edges()
+	if !strings.Contains(edges, "down") {
+		edges += " down"
+	}
+	switch {
+	case b.Verdict == band.Warmest:
+		t = fmt.Sprintf("All of this water is colder than %s like: the warmest is %s, where they should hold.", p.Fish.Name, edges)
+	case b.ToSurface && b.ToDeepest:
+		t = fmt.Sprintf("All the water that was read suits %s: top to %s.", p.Fish.Name, s.u.Length(p.Column.Last().DepthM))
+	case b.ToSurface:
+		t = fmt.Sprintf("Fish should hold anywhere down to %s.", s.u.Length(math.Max(b.Bottom.Low, 0)))
+	default:
+		t = fmt.Sprintf("Fish should hold %s.", edges)
+	}
+	if b.ToDeepest && !b.ToSurface {
+		t += " It may go deeper: nothing was read below " + s.u.Length(p.Column.Last().DepthM) + "."
+	}
+	if !b.Oxygen {
+		t += " Oxygen not measured."
+	}
+	shallow, deep := s.u.Mark(b.CastShallowM), s.u.Mark(b.CastDeepM)
+	water := s.u.Span(b.CastShallowM, b.CastDeepM)
+	switch {
+	case b.Suspended:
+		t += fmt.Sprintf(" They keep to open water: hang the fly %s down, over water of any depth from %s.", s.u.Length(b.Start.Best), s.u.Length(b.CastShallowM))
+	case shallow == deep:
+		t += fmt.Sprintf(" Cast where the water under the fly is %s deep.", water)
+	default:
+		t += fmt.Sprintf(" Cast where the water under the fly is %s deep, first over %s.", water, s.u.Length(b.WaterM))
+	}
+	if b.OverDeep {
+		t += fmt.Sprintf(" That is deeper than common practice (%s).", s.u.Length(band.PracticeM))
+	}
+	if p.Rig != nil && !b.Suspended {
+		t += fmt.Sprintf(" Fly about %s down.", s.u.Length(p.Rig.FlyM))
+	}
+	return t
+}
+
+// leader says the rig: what to cut, how long to wait, how to draw.
+func (s speaker) leader() []string { return s.rig(*s.p.Rig) }
+
+func (s speaker) rig(r rig.Rig) []string {
+	var t string
+	switch r.Kind {
+	case rig.LongLeader:
+		t = fmt.Sprintf("Floating line, long leader. From fly line to fly %s: %s.", s.u.Piece(r.LeaderM), s.parts(r))
+		t += fmt.Sprintf(" The rule is the depth of water plus a quarter, here %s.", s.u.Piece(r.RuleLeaderM))
+	case rig.Hung:
+		t = fmt.Sprintf("Floating line, fly hung %s below an indicator. From fly line to fly %s: %s.", s.u.Length(r.HangM), s.u.Piece(r.LeaderM), s.parts(r))
+		if r.SlidingNeeded {
+			t += " That is longer than your rod: the indicator must slide, or it jams in the tip ring."
+		}
+	case rig.Sinking:
+		t = fmt.Sprintf("Sinking line, counted down to %s, with a short leader of %s: %s.", s.u.Length(r.FlyM), s.u.Piece(r.LeaderM), s.parts(r))
+	}
+	out := []string{t}
+	if !r.Reachable {
+		out = append(out, s.capped(r))
+	}
+	return append(out, s.draw(r))
+}
+
+// capped says what a leader that may not be as long as the rule asks still does.
+func (s speaker) capped(r rig.Rig) string {
+	why := "It is longer than the longest leader you cast"
+	for _, w := range r.Why {
+		if w == rig.CappedByRule {
+			why = fmt.Sprintf("This water allows no leader over %s", s.u.Piece(s.p.Rules.MaxLeaderM))
+		}
+	}
+	return fmt.Sprintf("%s: with %s the fly reaches about %s, not %s. To fish %s take a sinking line with a short leader, or cast over water no deeper than %s.",
+		why, s.u.Piece(r.LeaderM), s.u.Length(r.ReachM), s.u.Length(r.FlyM), s.u.Length(r.FlyM), s.u.Length(r.ReachM+s.p.ClearanceM))
+}
+
+func (s speaker) parts(r rig.Rig) string {
+	var words []string
+	for _, p := range r.Parts {
+		words = append(words, s.u.Piece(p.LengthM)+" "+p.Name)
+	}
+	return list(words)
+}
+
+func (s speaker) draw(r rig.Rig) string {
+	var t string
+	if r.Wait != nil {
+		t = fmt.Sprintf("Count %s s (%s to %s) from the moment the fly lands, then start.", seconds(r.Wait.Best), seconds(r.Wait.Low), seconds(r.Wait.High))
+	} else {
+		per := "9 to 13 s a metre"
+		if s.u.Feet() {
+			per = "3 to 4 s a foot"
+		}
+		t = fmt.Sprintf("Count down by your line's own sink rate, e.g. %s for a line of class 3 to 4; most sink a tenth slower than rated.", per)
+	}
+	switch r.Kind {
+	case rig.Hung:
+		t += " Let it hang still; a slow pull now and then."
+	case rig.LongLeader:
+		t += fmt.Sprintf(" Draw as slowly as you can, %s a second, pauses counted: faster lifts the fly.", s.slow())
+	default:
+		t += " Two strips to straighten the line, then slowly; drawing lifts the fly."
+	}
+	return t + " (Common practice, not worked out for your fly.)"
+}
+
+// slow is the hand-twist that keeps a fly near the bottom (common practice).
+func (s speaker) slow() string {
+	if s.u.Feet() {
+		return "1 to 2 inches"
+	}
+	return "3 to 5 cm"
+}
+
+// seconds rounds to 5 s, as nobody counts finer.
+func seconds(s float64) string { return strconv.Itoa(int(math.Round(s/5)) * 5) }
+
+// column says what kind of column it is, and where the break lies.
+func (s speaker) column() string {
+	l := s.p.Layers
+	last := s.p.Column.Last().DepthM
+	switch l.Structure {
+	case layers.TooFew:
+		return fmt.Sprintf("Too few readings (%d) to find a break: three depths at least, better six to ten.", s.p.Column.Len())
+	case layers.Mixed:
+		return fmt.Sprintf("One layer, top to bottom: no break (thermocline) in %s of water.", s.u.Length(last))
+	case layers.Inverse:
+		return "Colder above, below 39 F (4 C): a winter column, with no break (thermocline). The warmest water is the deepest, but late in winter oxygen fails there first."
+	case layers.SkinOnly:
+		return fmt.Sprintf("A warm skin in the top %s, no break (thermocline) below it in %s of water.", s.u.Length(l.SkinM), s.u.Length(last))
+	}
+	var t string
+	if a, b := s.u.Mark(l.Thermocline.Low), s.u.Mark(l.Thermocline.High); a != b {
+		t = fmt.Sprintf("The break (thermocline) is between %s and %s.", a, s.u.Length(l.Thermocline.High))
+	} else {
+		t = fmt.Sprintf("The break (thermocline) is at about %s.", s.u.Length(l.Thermocline.Best))
+	}
+	if l.BottomReached {
+		t += fmt.Sprintf(" It runs past the deepest reading (%s): lower than that is not known.", s.u.Length(last))
+	}
+	if l.SkinM > 0 {
+		t += fmt.Sprintf(" The top %s is a warm skin and not the break.", s.u.Length(l.SkinM))
+	}
+	for _, b := range l.OtherBreaks {
+		t += fmt.Sprintf(" A lesser break at about %s.", s.u.Length(b.DepthM))
+	}
+	return t
+}
+
+// noBand says why there is no water to fish.
+func (s speaker) noBand() string {
+	p, b := s.p, s.p.Band
+	last := s.u.Length(p.Column.Last().DepthM)
+	limit := ""
+	if p.Fish.UpperUseC.Known && b.CoolestC <= p.Fish.UpperUseC.Value {
+		limit = fmt.Sprintf(" It is above what they like (%s) but not above what they use (%s): mornings, springs and inflows first.", s.u.Degrees(p.Fish.ComfortHighC.Value), s.u.Degrees(p.Fish.UpperUseC.Value))
+	}
+	switch b.Verdict {
+	case band.NoOxygen:
+		return fmt.Sprintf("No water here is both cool and safe for %s: what is cool enough has too little oxygen (they need %s mg/L). Rest these fish.", p.Fish.Name, number(p.Fish.OxygenMgL.Value))
+	case band.TooWarm:
+		return fmt.Sprintf("No depth of this lake is cool enough for %s: the coolest, at %s, is %s.%s Rest these fish.", p.Fish.Name, s.u.Length(b.CoolestM), s.u.Degrees(b.CoolestC), limit)
+	}
+	move := "move to deeper water and read there"
+	if p.Drop.Bottom.Known && p.Drop.Bottom.Value > p.Column.Last().DepthM+1 {
+		move = "read deeper, the bottom here is at " + s.u.Length(p.Drop.Bottom.Value)
+	}
+	return fmt.Sprintf("Not reached here: the deepest reading, %s, is still %s, too warm for %s; %s. If no deeper water is cooler, rest these fish.%s", last, s.u.Degrees(p.Column.Last().TempC), p.Fish.Name, move, limit)
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// RigAlone says a rig that was asked for without a drop: what to cut, the wait and
+// the retrieve, why, and the next best.
+func RigAlone(r rig.Rig, in rig.Input, u unit.System) []string {
+	s := speaker{plan.Plan{Rules: in.Rules, ClearanceM: in.WaterM - in.FlyM}, u.Shown()}
+	out := []string{fmt.Sprintf("Water under the fly %s, fly about %s down.", s.u.Length(in.WaterM), s.u.Length(in.FlyM))}
+	out = append(out, s.rig(r)...)
+	for _, w := range r.Why {
+		out = append(out, sentence(fmt.Sprintf("%s rig: %s", r.Kind, s.rigReason(w))))
+	}
+	return append(out, sentence("next best rig: "+string(r.RunnerUp)), s.rules())
+}

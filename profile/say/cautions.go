@@ -1,0 +1,98 @@
+package say
+
+import (
+	"fmt"
+
+	"coldseam/profile/plan"
+	"coldseam/profile/rig"
+)
+
+// Cautions gives the texts of the cautions that apply, in order. The warm-water
+// gate stands at the top of the answer and is not repeated.
+func Cautions(p plan.Plan) []string {
+	var out []string
+	for _, c := range p.Cautions {
+		if c != plan.Warm70 {
+			out = append(out, CautionText(p, c))
+		}
+	}
+	return out
+}
+
+// CautionText is the text of one caution.
+func CautionText(p plan.Plan, c plan.Caution) string {
+	s := speak(p)
+	switch c {
+	case plan.Warm70:
+		return s.gate()
+	case plan.Warm68:
+		return fmt.Sprintf("The top layer is %s, at which trout are stressed: strong tippet, land them fast, keep them in the water, and stop if one is slow to recover.", s.u.Degrees(p.Layers.MixedTempC))
+	case plan.Warm65:
+		return fmt.Sprintf("The top layer is %s: handle fish quickly, in the water; later in a hot day stop or keep within the limit.", s.u.Degrees(p.Layers.MixedTempC))
+	case plan.Pressure:
+		if p.Fish.CanVent {
+			return "Fish from deeper than 25 ft (8 m) suffer from the change of pressure. This fish can let the gas out by itself if brought up slowly: release at once, or keep within the limit and stop."
+		}
+		return "Fish from deeper than 25 ft (8 m) suffer from the change of pressure, and this fish cannot let the gas out: keep within the limit and stop, rather than catch and release."
+	case plan.Cold:
+		return fmt.Sprintf("The water below is %s, and wind can bring it to the top: a fall into water under 70 F (21 C) can take your breath. Wear the life jacket.", s.u.Degrees(coldest(p)))
+	case plan.Ice:
+		return "If there is ice: test it as you go, never alone, ice picks at hand; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."
+	case plan.Wind:
+		return "Wind of 15 mph (7 m/s) or more: too much for a small boat at anchor. Come in."
+	case plan.Anchors:
+		return "Two anchors: the bow's first, the stern's only after; let the stern's go first in a blow; a knife at hand. Thunder: off the water."
+	case plan.Rules:
+		return s.rules()
+	}
+	return string(c)
+}
+
+func coldest(p plan.Plan) float64 {
+	t := p.Column.First().TempC
+	for _, q := range p.Column.Points() {
+		t = min(t, q.TempC)
+	}
+	return t
+}
+
+// rules states what is noted of the water's rules; they come before all advice.
+func (s speaker) rules() string {
+	r := s.p.Rules
+	if r.Water == "" {
+		return "Local rules come first: number of flies, added weight, lead, leader length, closures."
+	}
+	var words []string
+	if r.MaxFlies > 0 {
+		words = append(words, count(r.MaxFlies, "fly")+" at most")
+		if r.MaxFlies > 1 {
+			words[len(words)-1] = fmt.Sprintf("%d flies at most", r.MaxFlies)
+		}
+	}
+	if r.MaxLeaderM > 0 {
+		words = append(words, "leader no longer than "+s.u.Piece(r.MaxLeaderM))
+	}
+	if r.NoAddedWeight {
+		words = append(words, "no added weight")
+	}
+	if r.NoIndicator {
+		words = append(words, "no indicator")
+	}
+	if r.Note != "" {
+		words = append(words, Shown(r.Note))
+	}
+	t := "Rules of " + Shown(r.Water) + " as you noted them"
+	if r.Checked != "" {
+		t += ", checked " + Shown(r.Checked)
+	} else {
+		t += ", no date of checking"
+	}
+	if len(words) == 0 {
+		words = []string{"nothing noted"}
+	}
+	t += ": " + list(words) + ". They come before this advice."
+	if r.NoAddedWeight && s.p.Rig != nil && s.p.Rig.Kind == rig.Hung {
+		t += " No shot or swivel on the leader."
+	}
+	return t
+}

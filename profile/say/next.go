@@ -1,0 +1,61 @@
+package say
+
+import (
+	"fmt"
+	"math"
+
+	"coldseam/profile/next"
+	"coldseam/profile/unit"
+)
+
+// NextJSON is the stable form of the next depth to read.
+type NextJSON struct {
+	Enough bool     `json:"enough"`
+	DepthM *float64 `json:"depth_m,omitempty"`
+	Reason string   `json:"reason"`
+}
+
+// Next says the next depth to read and why, or that it is enough.
+func Next(a next.Advice, u unit.System) string {
+	if a.Enough {
+		return "Enough: " + nextReason(a, u) + "."
+	}
+	return "Read " + mark(a.DepthM, u) + " next: " + nextReason(a, u) + "."
+}
+
+// NextAsJSON makes the stable form.
+func NextAsJSON(a next.Advice, u unit.System) NextJSON {
+	out := NextJSON{Enough: a.Enough, Reason: nextReason(a, u)}
+	if !a.Enough {
+		d := milli(a.DepthM)
+		out.DepthM = &d
+	}
+	return out
+}
+
+// mark prints a depth as the line is marked: whole feet, or quarters of a metre.
+func mark(m float64, u unit.System) string {
+	if u.Feet() {
+		return u.Length(m)
+	}
+	return unit.Exact(math.Round(m*100)/100) + " m"
+}
+
+func nextReason(a next.Advice, u unit.System) string {
+	between := fmt.Sprintf("%s and %s", u.Mark(a.FromM), u.Length(a.ToM))
+	switch a.Why {
+	case next.Surface:
+		return "nothing was read at the surface"
+	case next.Bottom:
+		return "nothing was read close above the bottom"
+	case next.Deeper:
+		return "go on down until you touch bottom"
+	case next.Halve:
+		return fmt.Sprintf("between %s the density changes most, so the break lies there", between)
+	case next.CloseEnough:
+		return fmt.Sprintf("the break lies between %s, as near as is worth knowing", between)
+	case next.OneLayer:
+		return fmt.Sprintf("hardly any change between %s: one layer", between)
+	}
+	return string(a.Why)
+}

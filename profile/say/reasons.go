@@ -1,0 +1,112 @@
+package say
+
+import (
+	"fmt"
+
+	"coldseam/profile/band"
+	"coldseam/profile/fish"
+	"coldseam/profile/plan"
+	"coldseam/profile/rig"
+)
+
+// Reasons says why the band lies where it does and what would change it, in
+// sentences.
+func Reasons(p plan.Plan) (why, changes []string) {
+	s := speak(p)
+	for _, w := range s.why() {
+		why = append(why, sentence(w))
+	}
+	for _, c := range s.changes() {
+		changes = append(changes, sentence(c))
+	}
+	return why, changes
+}
+
+func (s speaker) why() []string {
+	p, b, f := s.p, s.p.Band, s.p.Fish
+	out := []string{}
+	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	comfort := fmt.Sprintf("%s like water of %s or less", f.Name, s.u.Degrees(f.ComfortHighC.Value))
+	if f.Kind != fish.Coldwater {
+		comfort = fmt.Sprintf("%s like water of %s", f.Name, s.degrees(f.ComfortLowC.Value, f.ComfortHighC.Value))
+	}
+	add("%s (%s)", comfort, f.ComfortHighC.Source)
+	switch {
+	case b.Oxygen:
+		add("they need %s mg/L of oxygen (%s)", number(f.OxygenMgL.Value), f.OxygenMgL.Source)
+	case b.Found:
+		add("oxygen was not measured and takes no water away")
+	}
+	if !b.Found {
+		return out
+	}
+	if b.ToSurface && f.Kind == fish.Coldwater {
+		add("the top is cool enough, so the band has no upper edge: start over the shelf (common practice)")
+	}
+	if b.WarmerStart {
+		add("all of it is colder than they like best: start where it is warmest")
+	}
+	if b.ToDeepest {
+		add("it may go deeper: nothing was read below %s", s.u.Length(p.Column.Last().DepthM))
+	}
+	if b.Thin {
+		add("the band is thin: its middle edges are given, not the safe ones")
+	}
+	for _, o := range b.Others {
+		add("also %s: %s", s.u.Span(o.TopM, o.BottomM), o.Why)
+	}
+	if p.Rig != nil {
+		for _, w := range p.Rig.Why {
+			add("%s rig: %s", p.Rig.Kind, s.rigReason(w))
+		}
+		add("next best rig: %s", p.Rig.RunnerUp)
+	}
+	return out
+}
+
+// changes says what would move the advice.
+func (s speaker) changes() []string {
+	b, f := s.p.Band, s.p.Fish
+	out := []string{}
+	if !b.Found {
+		if b.Verdict == band.NotReached {
+			out = append(out, fmt.Sprintf("a reading of %s or less further down", s.u.Degrees(f.ComfortHighC.Value)))
+		}
+		return out
+	}
+	if !b.Oxygen {
+		out = append(out, fmt.Sprintf("oxygen below %s mg/L at %s would move you up", number(f.OxygenMgL.Value), s.u.Length(b.Start.Best)))
+	}
+	if !b.ToSurface {
+		out = append(out, fmt.Sprintf("water over %s at %s would move you down", s.u.Degrees(f.ComfortHighC.Value), s.u.Length(b.Start.Best)))
+	}
+	return out
+}
+
+// rigReason says why a rig was chosen or what limits it.
+func (s speaker) rigReason(r rig.Reason) string {
+	hung, long := s.u.Length(rig.HungToM), s.u.Length(rig.LongToM)
+	switch r {
+	case rig.ShallowEnough:
+		return "the fly is no deeper than " + hung
+	case rig.LightWind:
+		return fmt.Sprintf("%s to %s down and the wind is light", hung, long)
+	case rig.WindUnknown:
+		return fmt.Sprintf("%s to %s down; the wind was not noted", hung, long)
+	case rig.Windy:
+		return "wind over 10 mph (4.5 m/s) bows a long leader"
+	case rig.TooDeep:
+		return "deeper than " + long
+	case rig.YourChoice:
+		return "as you asked"
+	case rig.NoIndicators:
+		return "indicators are not allowed on this water"
+	case rig.OpenWater:
+		return "the fish keep to open water"
+	case rig.CappedByRule:
+		return "the water's rule caps the leader"
+	case rig.TooLong:
+		return "longer than the longest leader you cast"
+	}
+	return string(r)
+}
