@@ -95,7 +95,14 @@ func (s strip) row(z float64) string {
 			cells[i] = r
 		}
 	}
-	if z >= k.Top()-s.step/2 && z <= k.Bottom()+s.step/2 {
+	depth := z
+	read := false
+	for _, r := range p.Drop.Readings {
+		if s.in(z, r.DepthM) && (!read || r.Used()) {
+			depth, read = r.DepthM, read || r.Used()
+		}
+	}
+	if !read && z >= k.Top()-s.step/2 && z <= k.Bottom()+s.step/2 {
 		put(k.At(math.Min(math.Max(z, k.Top()), k.Bottom())), '.')
 	}
 	label := ""
@@ -103,7 +110,7 @@ func (s strip) row(z float64) string {
 		if !s.in(z, r.DepthM) {
 			continue
 		}
-		if r.Used() {
+		if r.Used() { // its row carries its own depth
 			put(r.TempC, 'o')
 			label = s.temp(r.TempC)
 		} else if label == "" {
@@ -120,8 +127,8 @@ func (s strip) row(z float64) string {
 	if l := p.Layers; l.MetaTop != nil && z >= l.MetaTop.Best-s.step/2 && z <= l.MetaBottom.Best+s.step/2-1e-9 {
 		gutter[1] = '='
 	}
-	depth := fmt.Sprintf("%g", math.Round(s.u.Depth.From(z)*100)/100)
-	return fmt.Sprintf("%5s %7s %s|%s| %s", depth, label, string(gutter), string(cells), s.names(z))
+	mark := fmt.Sprintf("%g", math.Round(s.u.Depth.From(depth)*10)/10)
+	return fmt.Sprintf("%5s %7s %s|%s| %s", mark, label, string(gutter), string(cells), s.names(z))
 }
 
 func (s strip) temp(c float64) string { return fmt.Sprintf("%.1f", s.u.Temp.FromC(c)) }

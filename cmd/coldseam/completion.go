@@ -10,7 +10,7 @@ import (
 func (p *program) completionCommand() *cli.Command {
 	return &cli.Command{
 		Name:        "completion",
-		Usage:       "print a script that completes commands and flags in your shell",
+		Usage:       "print a script for your shell that completes words",
 		ArgsUsage:   "bash|zsh|fish",
 		Description: "bash: add to ~/.bashrc      source <(coldseam completion bash)\nzsh:  add to ~/.zshrc       source <(coldseam completion zsh)\nfish: coldseam completion fish > ~/.config/fish/completions/coldseam.fish",
 		Action: func(c *cli.Context) error {

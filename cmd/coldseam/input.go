@@ -19,7 +19,7 @@ import (
 	"coldseam/profile/settings"
 )
 
-const pageFlags = "What the page can say too (a flag wins over the page, the page over the settings)"
+const pageFlags = "What a page can say too (a flag wins over it, and it over the settings)"
 
 // headerFlags makes a flag of each header key of the notebook.
 func headerFlags() []cli.Flag {

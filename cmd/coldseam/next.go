@@ -16,7 +16,7 @@ func (p *program) nextCommand() *cli.Command {
 		Name:      "next",
 		Usage:     "which depth to read next, and why, or that it is enough",
 		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
-		Flags:     append([]cli.Flag{&cli.BoolFlag{Name: "json", Usage: "print the stable form for scripts"}}, headerFlags()...),
+		Flags:     append([]cli.Flag{&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts"}}, headerFlags()...),
 		Action:    p.next,
 	}
 }

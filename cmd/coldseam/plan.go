@@ -20,8 +20,8 @@ func (p *program) planCommand() *cli.Command {
 		ArgsUsage:   "[flags] [FILE...]   (no file, or -, is standard input)",
 		Description: "A page is header lines such as \"bottom: 31 ft\", then readings, one or more a\nline, as you would jot them down: 5 73.5, 10ft 72F, surf 74, 72@3, 15-65.",
 		Flags: append([]cli.Flag{
-			&cli.BoolFlag{Name: "json", Usage: "print the stable form for scripts, one object per drop"},
-			&cli.StringFlag{Name: "check", Usage: "one reading taken at the anchor, \"14ft 63\": say what it changes"},
+			&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts, one object per drop"},
+			&cli.StringFlag{Name: "check", Usage: "a reading at the anchor, \"14ft 63\": what it changes"},
 		}, headerFlags()...),
 		Action: p.plan,
 	}
@@ -94,7 +94,10 @@ func (p *program) print(made plan.Plan, j job, checked *say.Check) {
 	}
 	line(say.Title(made))
 	fmt.Fprintln(&p.out)
-	for _, s := range say.Answer(made) {
+	for i, s := range say.Answer(made) {
+		if i == 1 && made.Gate() {
+			fmt.Fprintln(&p.out)
+		}
 		line(s)
 	}
 	if checked != nil {

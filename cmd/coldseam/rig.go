@@ -21,14 +21,14 @@ func (p *program) rigCommand() *cli.Command {
 		ArgsUsage:   "--water-depth 15ft [flags]",
 		Description: "The leader is the trade's rule: the depth of water plus a quarter. Lengths carry\ntheir unit.",
 		Flags: []cli.Flag{
-			&cli.BoolFlag{Name: "json", Usage: "print the stable form for scripts"},
+			&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts"},
 			&cli.StringFlag{Name: "water-depth", Usage: "depth of water under the fly, 15ft"},
-			&cli.StringFlag{Name: "fly-depth", Usage: "depth of the fly, 14ft; unstated: 1 ft above the bottom, or as set"},
+			&cli.StringFlag{Name: "fly-depth", Usage: "depth of the fly, 14ft; else 1 ft above the bottom"},
 			&cli.StringFlag{Name: "fly-weight", Usage: notebook.Help("fly weight")},
 			&cli.StringFlag{Name: "wind", Usage: notebook.Help("wind")},
-			&cli.StringFlag{Name: "kind", Usage: "long-leader, hung or sinking; unstated: chosen by depth and wind"},
+			&cli.StringFlag{Name: "kind", Usage: "long-leader, hung or sinking; else by depth and wind"},
 			&cli.StringFlag{Name: "water", Usage: "the lake's name, for its rules in the settings"},
-			&cli.StringFlag{Name: "units", Usage: "units to print in; unstated: those of --water-depth"},
+			&cli.StringFlag{Name: "units", Usage: "units to print in; else those of --water-depth"},
 		},
 		Action: p.rig,
 	}

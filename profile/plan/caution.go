@@ -48,6 +48,12 @@ const (
 // through it are likely to die if released.
 func (p *Plan) Gate() bool { return p.Fish.Salmonid && p.Layers.MixedTempC >= stop70C-0.05 }
 
+// UnderIce reports whether the column is one found under ice: colder above, and
+// near freezing at the top.
+func (p *Plan) UnderIce() bool {
+	return p.Layers.Structure == layers.Inverse && p.Column.First().TempC < iceC
+}
+
 // cautions lists those that apply, the gravest first.
 func (p *Plan) cautions() []Caution {
 	var out []Caution
@@ -71,11 +77,11 @@ func (p *Plan) cautions() []Caution {
 	if p.Band.Found && p.Band.Start.Best > pressureM {
 		out = append(out, Pressure)
 	}
-	iced := p.Layers.Structure == layers.Inverse && p.Column.First().TempC < iceC
+	iced := p.UnderIce()
 	if iced {
 		out = append(out, Ice)
 	}
-	if coldest < coldC {
+	if coldest < coldC && !iced {
 		out = append(out, Cold)
 	}
 	if p.Band.Found && !iced {

@@ -132,7 +132,7 @@ func (p *Plan) assumed() []Assumption {
 	add(!d.IcePoint.Known, IcePointUnknown)
 	add(!d.Precision.Known, PrecisionAssumed)
 	add(p.Band.Found && p.Band.ToDeepest, BelowAssumed)
-	add(p.Rig != nil && !d.Wind.Known, WindUnknown)
+	add(p.Rig != nil && !d.Wind.Known && !p.UnderIce(), WindUnknown)
 	add(p.Rules.Water == "", RulesUnknown)
 	return out
 }

@@ -55,6 +55,7 @@ func Make(in Input) (Plan, error) {
 	p.Layers = layers.Find(column)
 	p.Band = band.Find(band.Input{Column: column, Layers: p.Layers, Fish: in.Fish, Bottom: in.Drop.Bottom, Deepest: in.Drop.Deepest, ClearanceM: in.ClearanceM})
 	if p.Band.Found {
+		p.Band.WaterM = wholeMarks(p.Band, in.Drop.Units.DepthStepM())
 		r := rig.Find(p.rigInput(in))
 		p.Rig = &r
 	}
@@ -62,6 +63,23 @@ func Make(in Input) (Plan, error) {
 	p.Assumed = p.assumed()
 	p.Cautions = p.cautions()
 	return p, nil
+}
+
+// wholeMarks rounds the depth of water to begin in to a mark on the line, so that
+// the leader is worked out for the depth that is printed; within what may be cast
+// over where that leaves room for a mark.
+func wholeMarks(b band.Band, markM float64) float64 {
+	water := math.Round(b.WaterM/markM) * markM
+	switch {
+	case water > b.CastDeepM+1e-9:
+		water -= markM
+	case water < b.CastShallowM-1e-9:
+		water += markM
+	}
+	if water < b.CastShallowM-1e-9 || water > b.CastDeepM+1e-9 {
+		return b.WaterM
+	}
+	return water
 }
 
 func (p *Plan) rigInput(in Input) rig.Input {

@@ -30,7 +30,8 @@ func Title(p plan.Plan) string {
 		}
 	}
 	parts = append(parts, "for "+p.Fish.Name)
-	return strings.Join(parts, ", ")
+	t := strings.Join(parts, ", ")
+	return strings.TrimSuffix(sentence(t), ".")
 }
 
 // Answer gives the paragraphs of the answer, the first thing printed: the warning
@@ -92,7 +93,7 @@ func (s speaker) where() string {
 		t = fmt.Sprintf("Fish should hold %s.", edges)
 	}
 	if b.ToDeepest && !b.ToSurface {
-		t += " It may go deeper: nothing was read below " + s.u.Length(p.Column.Last().DepthM) + "."
+		t += " They may be deeper too: nothing was read below " + s.u.Length(p.Column.Last().DepthM) + "."
 	}
 	if !b.Oxygen {
 		t += " Oxygen not measured."
@@ -123,8 +124,11 @@ func (s speaker) rig(r rig.Rig) []string {
 	var t string
 	switch r.Kind {
 	case rig.LongLeader:
-		t = fmt.Sprintf("Floating line, long leader. From fly line to fly %s: %s.", s.u.Piece(r.LeaderM), s.parts(r))
-		t += fmt.Sprintf(" The rule is the depth of water plus a quarter, here %s.", s.u.Piece(r.RuleLeaderM))
+		t = fmt.Sprintf("Floating line, long leader. From fly line to fly %s", s.u.Piece(r.LeaderM))
+		if r.Reachable {
+			t += " (the depth of water plus a quarter)"
+		}
+		t += ": " + s.parts(r) + "."
 	case rig.Hung:
 		t = fmt.Sprintf("Floating line, fly hung %s below an indicator. From fly line to fly %s: %s.", s.u.Length(r.HangM), s.u.Piece(r.LeaderM), s.parts(r))
 		if r.SlidingNeeded {
@@ -213,8 +217,11 @@ func (s speaker) column() string {
 	} else {
 		t = fmt.Sprintf("The break (thermocline) is at about %s.", s.u.Length(l.Thermocline.Best))
 	}
+	if l.MixedLayer != nil && l.MixedLayer.Best >= 0.3 {
+		t += fmt.Sprintf(" Above it one layer reaches down to about %s.", s.u.Length(l.MixedLayer.Best))
+	}
 	if l.BottomReached {
-		t += fmt.Sprintf(" It runs past the deepest reading (%s): lower than that is not known.", s.u.Length(last))
+		t += fmt.Sprintf(" It runs past the deepest reading (%s).", s.u.Length(last))
 	}
 	if l.SkinM > 0 {
 		t += fmt.Sprintf(" The top %s is a warm skin and not the break.", s.u.Length(l.SkinM))

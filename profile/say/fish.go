@@ -59,10 +59,14 @@ func Fish(f fish.Fish, u unit.System) string {
 	return b.String()
 }
 
+// figure prints one figure with its source, which is wrapped under itself.
 func figure(b *strings.Builder, name string, f fish.Figure, value string) {
 	if !f.Known {
 		fmt.Fprintf(b, "  %-20s not known\n", name)
 		return
 	}
-	fmt.Fprintf(b, "  %-20s %-8s  %s\n", name, value, f.Source)
+	const indent = 33
+	source := strings.Split(Wrap(strings.Repeat("x", indent)+" "+f.Source, strings.Repeat(" ", indent)), "\n")
+	source[0] = strings.TrimLeft(source[0], "x ")
+	fmt.Fprintf(b, "  %-20s %-8s  %s\n", name, value, strings.Join(source, "\n"))
 }

@@ -77,7 +77,7 @@ func Confirm(p plan.Plan) []string {
 	if d := p.Drop.Bottom; d.Known && !b.Suspended {
 		switch {
 		case d.Value > b.CastDeepM+0.61:
-			out = append(out, fmt.Sprintf("Under the boat it is %s: go shallower, or hang the fly %s down over the deep water, 1 to 2 ft above the break.", s.u.Length(d.Value), s.u.Length(b.Start.Best)))
+			out = append(out, fmt.Sprintf("Under the boat it is %s: go shallower, or hang the fly %s down over the deep water.", s.u.Length(d.Value), s.u.Length(b.Start.Best)))
 		case d.Value < b.CastShallowM-0.3:
 			out = append(out, fmt.Sprintf("Under the boat it is only %s: go deeper.", s.u.Length(d.Value)))
 		}
@@ -86,9 +86,11 @@ func Confirm(p plan.Plan) []string {
 	if !s.u.Feet() {
 		step = "15 to 30 cm"
 	}
-	return append(out,
-		fmt.Sprintf("No take: change the depth by %s every 5 to 10 minutes (common practice).", step),
-		"Read again after 2 to 3 hours, or when the wind swings: the layers tilt and rock.")
+	out = append(out, fmt.Sprintf("No take: change the depth by %s every 5 to 10 minutes (common practice).", step))
+	if p.UnderIce() {
+		return out
+	}
+	return append(out, "Read again after 2 to 3 hours, or when the wind swings: the layers tilt and rock.")
 }
 
 // expect says what one reading at the fly's depth should show, and what to do when
