@@ -94,10 +94,11 @@ func (p *program) print(made plan.Plan, j job, checked *say.Check) {
 	}
 	line(say.Title(made))
 	fmt.Fprintln(&p.out)
-	for i, s := range say.Answer(made) {
-		if i == 1 && made.Gate() {
-			fmt.Fprintln(&p.out)
-		}
+	for _, s := range say.Warnings(made) {
+		line(s)
+		fmt.Fprintln(&p.out)
+	}
+	for _, s := range say.Answer(made) {
 		line(s)
 	}
 	if checked != nil {

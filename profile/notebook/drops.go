@@ -13,6 +13,7 @@ import (
 // chunk is the part of a page that belongs to one drop.
 type chunk struct {
 	headers []Header
+	after   []Header // headers after its readings and a blank line: the next drop's, if there is one
 	entries []entry
 	first   int // its first line
 }
@@ -85,13 +86,18 @@ var perDrop = []string{"date", "spot", "bottom", "note", "line angle"}
 func (r *reader) chunks() ([]chunk, error) {
 	chunks := []chunk{{first: 1}}
 	cut := func(line int) {
-		prev := chunks[len(chunks)-1]
+		prev := &chunks[len(chunks)-1]
 		next := chunk{first: line}
 		for _, h := range prev.headers {
 			if !slices.Contains(perDrop, h.Key) {
 				next.headers = append(next.headers, h)
 			}
 		}
+		for _, h := range prev.after {
+			next.first = min(next.first, h.Line)
+		}
+		next.headers = append(next.headers, prev.after...)
+		prev.after = nil
 		chunks = append(chunks, next)
 		r.note(line, "a second drop begins here")
 	}
@@ -114,7 +120,12 @@ func (r *reader) chunks() ([]chunk, error) {
 				cut(it.line)
 				now = &chunks[len(chunks)-1]
 			}
-			now.headers = append(now.headers, it.header)
+			if begun && gap && len(now.entries) > 0 {
+				now.after = append(now.after, it.header)
+			} else {
+				now.headers = append(now.headers, it.header)
+			}
+			continue
 		case readings:
 			if begun && restarts(now.entries, r.depthsFrom(i)) {
 				second := gap
@@ -135,6 +146,8 @@ func (r *reader) chunks() ([]chunk, error) {
 		}
 		gap = false
 	}
+	last := &chunks[len(chunks)-1]
+	last.headers = append(last.headers, last.after...)
 	return chunks, nil
 }
 
@@ -203,29 +216,38 @@ func (b *builder) headers(page []Header, units bool) error {
 			bare = unit.System{}
 		}
 		k := find(h.Key)
-		if k == nil {
-			return b.r.fail(h.Line, fmt.Sprintf("%q is not a key", h.Key))
+		err := fmt.Errorf("%q is not a key", h.Key)
+		if k != nil {
+			err = k.set(&b.d, h.Value, bare)
 		}
-		if err := k.set(&b.d, h.Value, bare); err != nil {
-			if h.From != "" {
-				return fmt.Errorf("%s: %w", h.From, err)
-			}
+		switch {
+		case err == nil:
+		case h.From != "":
+			return &Error{Name: h.From, Msg: err.Error()}
+		default:
 			return b.r.fail(h.Line, h.Key+": "+err.Error())
 		}
 	}
 	return nil
 }
 
-// settings gives the units of the settings.
+// settings gives the units to fall back on: what the angler said when asked about
+// this page, else the settings'.
 func (b *builder) settings() unit.System {
+	said := b.r.said
 	for _, h := range b.r.o.Defaults {
-		if h.Key == "units" {
-			if s, err := unit.ParseSystem(h.Value); err == nil {
-				return s
-			}
+		s, err := unit.ParseSystem(h.Value)
+		if h.Key != "units" || err != nil {
+			continue
+		}
+		if said.Depth == unit.NoLength {
+			said.Depth = s.Depth
+		}
+		if said.Temp == unit.NoTemperature {
+			said.Temp = s.Temp
 		}
 	}
-	return unit.System{}
+	return said
 }
 
 // units settles the units of bare numbers. all is every entry of the page, since
@@ -243,6 +265,12 @@ func (b *builder) units(all []entry) error {
 		}
 	}
 	b.d.Units = b.page
+	switch b.page.Depth { // a drop is not noted in these, whatever single depths were
+	case unit.Inch:
+		b.d.Units.Depth = unit.Foot
+	case unit.Millimetre:
+		b.d.Units.Depth = unit.Metre
+	}
 	return nil
 }
 
@@ -252,7 +280,9 @@ func (b *builder) depthUnit(all []entry) error {
 	for i, e := range all {
 		for _, t := range e.depths {
 			if t.depth == unit.NoLength {
-				bare = &all[i]
+				if bare == nil {
+					bare = &all[i]
+				}
 			} else if t.depth != Pull {
 				stated[t.depth] = true
 			}
@@ -279,8 +309,7 @@ func (b *builder) depthUnit(all []entry) error {
 		return err
 	}
 	b.page.Depth = []unit.Length{unit.Foot, unit.Metre}[n]
-	// the answer holds for the whole page
-	b.r.o.Defaults = append(slices.Clone(b.r.o.Defaults), Header{Key: "units", Value: b.page.Depth.String(), From: "settings"})
+	b.r.said.Depth = b.page.Depth
 	return nil
 }
 
@@ -291,7 +320,11 @@ func (b *builder) scale(all []entry) error {
 	warmest, line, text, found := 0.0, 0, "", false
 	for _, limit := range []float64{110, 1e12} {
 		for _, e := range all {
-			for _, t := range e.temps {
+			temps := e.temps
+			if e.bottom && len(temps) == 0 {
+				temps = e.free // "bottom 52"
+			}
+			for _, t := range temps {
 				if v := t.value.Value; t.temp == unit.NoTemperature && v <= limit && (!found || v > warmest) {
 					warmest, line, text, found = v, e.line, e.text, true
 				}
@@ -325,6 +358,7 @@ func (b *builder) scale(all []entry) error {
 			return err
 		}
 		b.page.Temp = []unit.Temperature{unit.Fahrenheit, unit.Celsius}[n]
+		b.r.said.Temp = b.page.Temp
 		return nil
 	}
 	if found {

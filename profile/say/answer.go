@@ -34,21 +34,27 @@ func Title(p plan.Plan) string {
 	return strings.TrimSuffix(sentence(t), ".")
 }
 
-// Answer gives the paragraphs of the answer, the first thing printed: the warning
-// when fish would not survive release, then where the fish should be, what to cast
+// Answer gives the paragraphs of the answer: where the fish should be, what to cast
 // over, the leader, the wait and the retrieve, and the break.
 func Answer(p plan.Plan) []string {
 	s := speak(p)
-	var out []string
-	if p.Gate() {
-		out = append(out, s.gate())
-	}
 	if !p.Band.Found {
-		return append(out, s.noBand(), s.column())
+		return []string{s.noBand(), s.column()}
 	}
-	out = append(out, s.where())
-	out = append(out, s.leader()...)
+	out := append([]string{s.where()}, s.leader()...)
 	return append(out, s.column())
+}
+
+// Warnings gives what stands before the answer: wind too strong for the boat, and
+// water so warm that fish would not survive release.
+func Warnings(p plan.Plan) []string {
+	var out []string
+	for _, c := range p.Cautions {
+		if first(c) {
+			out = append(out, CautionText(p, c))
+		}
+	}
+	return out
 }
 
 func (s speaker) gate() string {
@@ -108,7 +114,7 @@ func (s speaker) where() string {
 	default:
 		t += fmt.Sprintf(" Cast where the water under the fly is %s deep, first over %s.", water, s.u.Length(b.WaterM))
 	}
-	if b.OverDeep {
+	if b.OverDeep && !b.Suspended {
 		t += fmt.Sprintf(" That is deeper than common practice (%s).", s.u.Length(band.PracticeM))
 	}
 	if p.Rig != nil && !b.Suspended {

@@ -7,12 +7,15 @@ import (
 	"coldseam/profile/rig"
 )
 
-// Cautions gives the texts of the cautions that apply, in order. The warm-water
-// gate stands at the top of the answer and is not repeated.
+// first reports whether a caution stands before the answer.
+func first(c plan.Caution) bool { return c == plan.Warm70 || c == plan.Wind }
+
+// Cautions gives the texts of the cautions that apply, in order; those that stand
+// before the answer are not repeated.
 func Cautions(p plan.Plan) []string {
 	var out []string
 	for _, c := range p.Cautions {
-		if c != plan.Warm70 {
+		if !first(c) {
 			out = append(out, CautionText(p, c))
 		}
 	}
@@ -39,7 +42,7 @@ func CautionText(p plan.Plan, c plan.Caution) string {
 	case plan.Ice:
 		return "If there is ice: test it as you go, never alone, ice picks at hand; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."
 	case plan.Wind:
-		return "Wind of 15 mph (7 m/s) or more: too much for a small boat at anchor. Come in."
+		return "WIND of 15 mph (7 m/s) or more: too much for a small boat at anchor. Come in."
 	case plan.Anchors:
 		return "Two anchors: the bow's first, the stern's only after; let the stern's go first in a blow; a knife at hand. Thunder: off the water."
 	case plan.Rules:

@@ -33,10 +33,10 @@ func (s speaker) doubt(d plan.Doubt) string {
 		return fmt.Sprintf("the band's upper edge is known to %s", width(b.Top))
 	case plan.LeftOut:
 		_, n := s.p.Flagged()
-		return fmt.Sprintf("%s was left out: read there again", count(n, "odd reading"))
+		return fmt.Sprintf("%s left out: read there again", count(n, "odd reading"))
 	case plan.Disagreeing:
 		n, _ := s.p.Flagged()
-		return fmt.Sprintf("%s is flagged but used", count(n, "reading"))
+		return fmt.Sprintf("%s flagged, but used", count(n, "reading"))
 	case plan.OxygenUnknown:
 		if b.DoubtfulBelow != nil && b.DoubtfulBelow.Best < b.Bottom.Best {
 			return fmt.Sprintf("oxygen below about %s is unproven", s.u.Length(b.DoubtfulBelow.Best))

@@ -16,11 +16,11 @@ const (
 //
 // Only the salinity terms come from EOS-80. Its own pure-water part is tied to an
 // older temperature scale and an older standard water and differs from Density by
-// up to 0.003 kg/m3; with the sum, salinity 0 gives exactly Density, so that a
-// column with salt and one without can be compared. The terms are for sea salt.
-// Lake salts, rich in calcium and hydrogen carbonate, are somewhat denser; that
-// error is the same all the way down a well-mixed lake and hardly touches the
-// differences that layering is made of.
+// up to 0.003 kg/m3 between 0 and 30 C; with the sum, salinity 0 gives exactly
+// Density, so that a column with salt and one without can be compared. The terms
+// are for sea salt. Lake salts, rich in calcium and hydrogen carbonate, are
+// somewhat denser; that error is the same all the way down a well-mixed lake and
+// hardly touches the differences that layering is made of.
 //
 // Source: Millero & Poisson 1981; Fofonoff & Millard 1983 (Unesco Technical Papers
 // in Marine Science 44), one-atmosphere equation of state.
@@ -36,7 +36,7 @@ func DensitySaline(tempC, salinityGKg float64) float64 {
 
 // salinityIncrement returns what salinityGKg adds to the density, in kg/m3.
 func salinityIncrement(tempC, salinityGKg float64) float64 {
-	t := 1.00024 * tempC // EOS-80 is written for IPTS-68 (Saunders 1990)
+	t := 1.00024 * tempC // EOS-80 is written for IPTS-68; factor of Saunders 1990, from memory
 	a := 8.24493e-1 + t*(-4.0899e-3+t*(7.6438e-5+t*(-8.2467e-7+t*5.3875e-9)))
 	b := -5.72466e-3 + t*(1.0227e-4+t*-1.6546e-6)
 	const c = 4.8314e-4

@@ -1,0 +1,83 @@
+package water
+
+import (
+	"bytes"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+)
+
+const python = "/usr/bin/python3"
+
+// needPython skips the test when Python or a library of the reference script is
+// missing; with COLDSEAM_FULL=1 that is a failure, so that a full run cannot pass
+// by leaving the check out.
+func needPython(t *testing.T) {
+	t.Helper()
+	out, err := exec.Command(python, "-c", "import gsw, iapws, numpy").CombinedOutput()
+	if err == nil {
+		return
+	}
+	if os.Getenv("COLDSEAM_FULL") == "1" {
+		t.Fatalf("COLDSEAM_FULL=1, but %s cannot load gsw, iapws and numpy: %v\n%s",
+			python, err, out)
+	}
+	t.Skipf("%s with gsw, iapws and numpy (Debian: python3-gsw, python3-iapws) is not here: %v",
+		python, err)
+}
+
+// TestReferenceTablesReproduce makes the reference tables again and compares them
+// with the committed ones byte for byte. The first line names the versions of the
+// libraries; where others are installed, that line is only logged, unless
+// COLDSEAM_FULL=1.
+func TestReferenceTablesReproduce(t *testing.T) {
+	needPython(t)
+	dir := t.TempDir()
+	script := filepath.Join("testdata", "make_reference.py")
+	if out, err := exec.Command(python, script, dir).CombinedOutput(); err != nil {
+		t.Fatalf("%s: %v\n%s", script, err, out)
+	}
+	made, err := filepath.Glob(filepath.Join(dir, "*.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	kept, err := filepath.Glob(filepath.Join("testdata", "*.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(made) != 4 || len(kept) != 4 {
+		t.Fatalf("%d tables made, %d committed, want 4 and 4", len(made), len(kept))
+	}
+	for _, path := range kept {
+		name := filepath.Base(path)
+		want, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := os.ReadFile(filepath.Join(dir, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		compareTables(t, name, bytes.Split(got, []byte("\n")), bytes.Split(want, []byte("\n")))
+	}
+}
+
+func compareTables(t *testing.T, name string, got, want [][]byte) {
+	t.Helper()
+	if len(got) != len(want) {
+		t.Errorf("%s: %d lines, committed %d", name, len(got), len(want))
+		return
+	}
+	for i := range want {
+		if bytes.Equal(got[i], want[i]) {
+			continue
+		}
+		if i == 0 && os.Getenv("COLDSEAM_FULL") != "1" {
+			t.Logf("%s: other versions here:\n%s\ncommitted:\n%s", name, got[i], want[i])
+			continue
+		}
+		t.Errorf("%s line %d:\n%s\ncommitted:\n%s", name, i+1, got[i], want[i])
+		return
+	}
+}
