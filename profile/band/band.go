@@ -98,8 +98,8 @@ type finder struct {
 }
 
 // extent sets the depths that answers may reach into: up to the surface when the
-// first reading is within a metre of it, 2 ft below the last, never below the
-// bottom.
+// first reading is within a metre of it, 2 ft below the last, but below the bottom
+// only where a reading was taken there.
 func (f *finder) extent() {
 	f.from = f.k.Top()
 	if f.from <= 1 {
@@ -107,7 +107,7 @@ func (f *finder) extent() {
 	}
 	f.to = f.k.Bottom() + AssumedM
 	for _, limit := range []profile.Optional{f.Bottom, f.Deepest} {
-		if limit.Known && limit.Value >= f.k.Bottom()-0.3 {
+		if limit.Known {
 			f.to = math.Max(f.k.Bottom(), math.Min(f.to, limit.Value))
 		}
 	}
@@ -125,8 +125,9 @@ func (f *finder) extent() {
 }
 
 // oxygenOK reports whether a depth has the oxygen the fish needs, as far as it was
-// measured: straight lines between readings, the first value up to the surface, and
-// below the last one the water is taken to be no better than there.
+// measured: straight lines between readings, the first value up to the surface when
+// it was read within a metre of it, and below the last one the water is taken to be
+// no better than there.
 func (f *finder) oxygenOK(z float64) bool {
 	n := len(f.oxygenZ)
 	if n == 0 {
@@ -135,7 +136,7 @@ func (f *finder) oxygenOK(z float64) bool {
 	need := f.Fish.OxygenMgL.Value
 	switch {
 	case z <= f.oxygenZ[0]:
-		return f.oxygenV[0] >= need || f.oxygenZ[0] > 1 && n == 1
+		return f.oxygenV[0] >= need || f.oxygenZ[0] > 1
 	case z >= f.oxygenZ[n-1]:
 		return f.oxygenV[n-1] >= need
 	}
@@ -150,10 +151,9 @@ func (f *finder) oxygenOK(z float64) bool {
 
 func (f *finder) cool(z float64) bool { return f.k.At(z) <= f.high+1e-9 }
 
-func (f *finder) suits(z float64) bool {
-	t := f.k.At(z)
-	return t <= f.high+1e-9 && t >= f.low-1e-9 && f.oxygenOK(z)
-}
+func (f *finder) warm(z float64) bool { return f.k.At(z) >= f.low-1e-9 }
+
+func (f *finder) suits(z float64) bool { return f.cool(z) && f.warm(z) && f.oxygenOK(z) }
 
 // edge is a depth where what suits begins or ends.
 type edge struct {
@@ -203,9 +203,7 @@ func (f *finder) none(b Band) Band {
 }
 
 // anyWarm reports whether any water reaches the comfort's low edge.
-func (f *finder) anyWarm() bool {
-	return len(f.runs(func(z float64) bool { return f.k.At(z) >= f.low-1e-9 })) > 0
-}
+func (f *finder) anyWarm() bool { return len(f.runs(f.warm)) > 0 }
 
 // warmest takes the warmest water that there is, for a fish to whom all of it is
 // too cold: within half a degree of the warmest, with the oxygen.

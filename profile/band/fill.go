@@ -59,16 +59,15 @@ func (f *finder) fill(b *Band, runs []run) {
 	}
 	b.Others = append(b.Others, f.starved()...)
 	b.Top, b.Bottom = f.doubt(r.top), f.doubt(r.bottom)
-	b.ToSurface = r.top.end
-	b.ToDeepest = r.bottom.end && !(f.Bottom.Known && r.bottom.depthM >= f.Bottom.Value-0.31)
-	if b.ToSurface {
+	b.ToSurface = r.top.end && f.from == 0
+	b.ToDeepest = r.bottom.end && !f.atBottom(r.bottom.depthM)
+	if r.top.end {
 		b.Top = profile.Exactly(f.from)
 	}
 	if r.bottom.end {
 		b.Bottom = profile.Estimate{Best: f.to, Low: math.Min(f.k.Bottom(), f.to), High: f.to}
 	}
-	b.Top.Low = math.Max(b.Top.Low, f.from)
-	b.Bottom.High = math.Min(b.Bottom.High, f.to)
+	b.Top, b.Bottom = f.within(b.Top), f.within(b.Bottom)
 	b.Oxygen = f.oxygenCovers(r)
 	b.Thin = b.Top.High+f.ClearanceM > b.Bottom.Low
 	if !b.Oxygen {
@@ -78,13 +77,26 @@ func (f *finder) fill(b *Band, runs []run) {
 	f.cast(b)
 }
 
-// starved lists the runs that are cool enough but lack the oxygen.
+// atBottom reports whether a depth is within a foot of the bottom under the boat or
+// of the lake's deepest water: nothing lies below it.
+func (f *finder) atBottom(depthM float64) bool {
+	const footM = 0.31 // a little more, for feet turned into metres
+	return f.Bottom.Known && depthM >= f.Bottom.Value-footM || f.Deepest.Known && depthM >= f.Deepest.Value-footM
+}
+
+// within keeps an edge's interval to the depths that an answer may reach into.
+func (f *finder) within(e profile.Estimate) profile.Estimate {
+	e.Low, e.High = math.Max(e.Low, f.from), math.Min(e.High, f.to)
+	return e
+}
+
+// starved lists the runs whose temperature suits but which lack the oxygen.
 func (f *finder) starved() []Interval {
 	if len(f.oxygenZ) == 0 {
 		return nil
 	}
 	var out []Interval
-	for _, r := range f.runs(func(z float64) bool { return f.cool(z) && !f.oxygenOK(z) }) {
+	for _, r := range f.runs(func(z float64) bool { return f.cool(z) && f.warm(z) && !f.oxygenOK(z) }) {
 		out = append(out, Interval{r.top.depthM, r.bottom.depthM, "cool enough, too little oxygen"})
 	}
 	return out
@@ -92,22 +104,28 @@ func (f *finder) starved() []Interval {
 
 // oxygenCovers reports whether oxygen was measured at both ends of a run, or as far
 // as it matters: two readings at least, the deepest no more than 2 ft above the
-// run's end, or where its end was set by oxygen.
+// run's end, or where its end was set by oxygen. A run that ends at the first
+// reading has none inside it.
 func (f *finder) oxygenCovers(r run) bool {
 	n := len(f.oxygenZ)
-	if n < 2 {
+	if n < 2 || f.oxygenZ[0] >= r.bottom.depthM {
 		return false
 	}
 	return f.oxygenZ[n-1] >= math.Min(r.bottom.depthM, PracticeM)-AssumedM-1e-6 && f.oxygenZ[0] <= r.top.depthM+AssumedM+1
 }
 
-// doubt gives an edge's 80 % interval: that of the curve for a temperature, the
-// space between the oxygen readings for oxygen.
+// doubt gives an edge's 80 % interval: that of the curve for a temperature, a share
+// of the space between the oxygen readings for oxygen. A first oxygen reading that
+// is too low ends the band at its own depth at the latest.
 func (f *finder) doubt(e edge) profile.Estimate {
 	if e.byTemp {
 		return f.k.Doubt(e.depthM, e.levelC)
 	}
 	out := profile.Exactly(e.depthM)
+	if len(f.oxygenZ) > 0 && e.depthM == f.oxygenZ[0] && f.oxygenV[0] < f.Fish.OxygenMgL.Value {
+		out.Low -= oxygenShare * (e.depthM - f.from)
+		return out
+	}
 	for i := 0; i+1 < len(f.oxygenZ); i++ {
 		a, c := f.oxygenZ[i], f.oxygenZ[i+1]
 		if e.depthM >= a && e.depthM <= c {
@@ -139,19 +157,32 @@ func (f *finder) start(b *Band) {
 	if b.Thin {
 		inner.Low, inner.High = b.Top.Best, b.Bottom.Best
 	}
+	// a band that reaches the surface has no shallow edge to keep to: where the water
+	// is as good, begin over the middle of the food shelf
+	shelf := math.Min(PracticeM/2, (inner.Low+inner.High)/2)
 	z := inner.Low + intoBandM
 	switch {
 	case b.Oxygen && f.Fish.OptimumC.Known:
-		z = f.nearest(f.Fish.OptimumC.Value, inner.Low, inner.High)
+		aim := f.Fish.OptimumC.Value
+		z = f.nearest(aim, inner.Low, inner.High)
 		b.WarmerStart = f.k.At(z) < f.Fish.ComfortLowC.Value
-	case b.ToSurface: // no shallow edge to keep to: over the middle of the food shelf
-		z = math.Min(PracticeM/2, (inner.Low+inner.High)/2)
+		if b.ToSurface && z < shelf {
+			if math.Abs(f.k.At(shelf)-aim) <= math.Abs(f.k.At(z)-aim)+asGoodC {
+				z = shelf
+			}
+			z = math.Max(z, math.Min(inner.Low+intoBandM, shelf))
+		}
+	case b.ToSurface:
+		z = shelf
 	}
 	z = math.Min(z, (inner.Low+inner.High)/2+math.Max(0, (inner.High-inner.Low)/2-f.ClearanceM))
 	z = math.Max(z, math.Min(inner.Low, inner.High))
 	shift := z - b.Top.Best
 	b.Start = profile.Estimate{Best: z, Low: math.Max(f.from, math.Min(z, b.Top.Low+shift)), High: math.Min(f.to, math.Max(z, b.Top.High+shift))}
 }
+
+// asGoodC: temperatures no further apart than this are as good for a fish.
+const asGoodC = 0.5
 
 // nearest gives the depth between from and to whose temperature is nearest to
 // aimC, ties to the shallower.
@@ -168,7 +199,7 @@ func (f *finder) nearest(aimC, from, to float64) float64 {
 }
 
 // cast sets the depth of water to cast over, so that the bottom under the fly lies
-// in the band.
+// in the band; where the band is too thin for that, the fly at least.
 func (f *finder) cast(b *Band) {
 	top, bottom := b.Top.High, b.Bottom.Low
 	if b.Thin {
@@ -181,6 +212,10 @@ func (f *finder) cast(b *Band) {
 	if shallow > PracticeM {
 		b.OverDeep = true
 		deep = bottom
+	}
+	if deep < shallow { // too thin to hold the bottom and the fly: the fly comes first
+		shallow = b.Start.Best + f.ClearanceM
+		deep = shallow
 	}
 	if f.Fish.OpenWater {
 		b.Suspended = true

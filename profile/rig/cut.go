@@ -7,19 +7,25 @@ const (
 	buttM      = 0.6096 // 2 ft of butt
 	buttFromM  = 3.9624 // a leader under 13 ft has none
 	leastEndM  = 0.6096 // at least 2 ft of it is tippet
+	mostM      = 1000   // no leader is this long
+	leastStepM = 0.001  // no piece is cut finer
 	twelveFtAt = 5.1816 // from 17 ft on the longer tapered leader leaves enough tippet
 )
 
 // Cut makes the parts of a leader of a length, from the fly line to the fly, from
 // the angler's stock: about 2 ft of butt, a tapered leader of 9 to 12 ft, the rest
 // tippet; under 13 ft no butt and a tapered leader cut back. The parts are whole
-// steps and sum exactly to the leader rounded to a step.
+// steps and sum exactly to the leader rounded to a step. It gives nil for what is no
+// leader: a length or a step that is not a positive number, or past all measure.
 func Cut(leaderM, stepM float64, stock []Piece) []Part {
+	if !(leaderM > 0 && leaderM < mostM && stepM > leastStepM) {
+		return nil
+	}
 	total := steps(leaderM, stepM)
 	if total < 1 {
 		return nil
 	}
-	butt, end := 0, max(1, steps(leastEndM, stepM))
+	butt, end := 0, int(math.Ceil(leastEndM/stepM-1e-6)) // rounded it could be under 2 ft
 	if total >= steps(buttFromM, stepM) && has(stock, Butt) {
 		butt = steps(buttM, stepM)
 	}

@@ -2,6 +2,7 @@ package rig
 
 import (
 	"math"
+	"slices"
 
 	"coldseam/profile"
 )
@@ -17,11 +18,13 @@ const (
 )
 
 // Limits of common practice: a fly down to HungToM is hung, one deeper than LongToM
-// takes a sinking line.
+// takes a sinking line. A value that is past one by no more than slack, in its own
+// unit, is still within: 13 ft less 1 ft is 12 ft in metres too.
 const (
 	HungToM   = 12 * 0.3048 // a fly this deep or less is hung
 	LongToM   = 25 * 0.3048 // deeper than this takes a sinking line
 	calmMps   = 10 * 0.44704
+	slack     = 1e-6
 	rodSpareM = 0.3048 // a fixed indicator needs this much less than the rod
 )
 
@@ -80,6 +83,7 @@ type Rig struct {
 	FlyM          float64
 	Reachable     bool    // the leader reaches the fly's depth within rule and casting
 	ReachM        float64 // the depth that a capped leader reaches by the rule
+	CappedM       float64 // what is allowed of a long leader, where that is less than the rule's; else 0
 	HangM         float64 // below the indicator, for Hung
 	SlidingNeeded bool    // the indicator must slide: it hangs longer than the rod
 	Parts         []Part
@@ -92,8 +96,11 @@ type Rig struct {
 // a quarter more (common practice: 15 ft of water wants 19 to 20 ft).
 func RuleLeader(waterM float64) float64 { return 1.25 * waterM }
 
-// Find works out the rig.
+// Find works out the rig. A step of nothing is taken as StepM.
 func Find(in Input) Rig {
+	if !(in.StepM > 0) {
+		in.StepM = StepM
+	}
 	r := Rig{RuleLeaderM: RuleLeader(in.WaterM), FlyM: in.FlyM, Reachable: true}
 	r.choose(in)
 	longest := in.LongestM
@@ -113,23 +120,30 @@ func Find(in Input) Rig {
 }
 
 // choose picks the rig by depth and wind (common practice), the water's rules
-// first.
+// first: they come before the angler's own choice too.
 func (r *Rig) choose(in Input) {
 	noHang := in.Rules.NoIndicator
-	windy := in.Wind.Known && in.Wind.Value > calmMps
+	if in.Kind == Hung && noHang {
+		in.Kind = ""
+		r.Why = append(r.Why, NoIndicators)
+	}
+	windy := in.Wind.Known && in.Wind.Value > calmMps+slack
+	hangs, reaches := in.FlyM <= HungToM+slack, in.FlyM <= LongToM+slack
 	switch {
 	case in.Kind != "":
 		r.pick(in.Kind, LongLeader, YourChoice)
 		if in.Kind == LongLeader {
 			r.RunnerUp = Sinking
 		}
-	case in.Suspended && !noHang && in.FlyM <= LongToM:
+	case in.Suspended && !noHang && reaches:
 		r.pick(Hung, Sinking, OpenWater)
-	case in.FlyM > LongToM:
+	case !reaches && noHang:
 		r.pick(Sinking, LongLeader, TooDeep)
-	case in.FlyM <= HungToM && !noHang:
+	case !reaches: // a slider hangs a fly deeper than anybody casts a leader
+		r.pick(Sinking, Hung, TooDeep)
+	case hangs && !noHang:
 		r.pick(Hung, LongLeader, ShallowEnough)
-	case in.FlyM <= HungToM:
+	case hangs:
 		r.pick(LongLeader, Sinking, NoIndicators)
 	case windy:
 		r.pick(Sinking, LongLeader, Windy)
@@ -142,20 +156,37 @@ func (r *Rig) choose(in Input) {
 
 func (r *Rig) pick(kind, runnerUp Kind, why Reason) {
 	r.Kind, r.RunnerUp = kind, runnerUp
-	r.Why = append(r.Why, why)
+	if !slices.Contains(r.Why, why) {
+		r.Why = append(r.Why, why)
+	}
 }
 
-// long is the long leader: the rule's length, or as much of it as is allowed.
+// limited says what keeps a leader shorter than wanted: the water's rule, or the
+// angler's casting where that is the stricter.
+func (in Input) limited() Reason {
+	if in.Rules.MaxLeaderM > 0 && in.Rules.MaxLeaderM <= in.LongestM {
+		return CappedByRule
+	}
+	return TooLong
+}
+
+// nearBottomM: a fly no more than 2 ft above the bottom still fishes it (common
+// practice).
+const nearBottomM = 0.6096
+
+// long is the long leader: the rule's length, or as much of it as is allowed. Where
+// that leaves the fly too far above the bottom, the answer is a sinking line.
 func (r *Rig) long(in Input, longest float64) {
-	r.LeaderM = up(r.RuleLeaderM, in.StepM)
-	if r.RuleLeaderM > longest+1e-9 {
+	r.LeaderM = math.Min(up(r.RuleLeaderM, in.StepM), down(longest, in.StepM)) // rounded up it may not pass the limit
+	if r.RuleLeaderM > longest+slack {
 		r.Reachable = false
-		r.LeaderM = down(longest, in.StepM)
 		r.ReachM = math.Max(0, r.LeaderM/1.25-(in.WaterM-in.FlyM))
-		if in.Rules.MaxLeaderM > 0 && in.Rules.MaxLeaderM <= in.LongestM {
-			r.Why = append(r.Why, CappedByRule)
-		} else {
-			r.Why = append(r.Why, TooLong)
+		r.CappedM = r.LeaderM
+		r.Why = append(r.Why, in.limited())
+		if in.Kind == "" && in.WaterM-r.ReachM > nearBottomM+slack {
+			r.Kind, r.RunnerUp = Sinking, LongLeader
+			r.sinking(in, longest)
+			return
 		}
 	}
 	best := waitPerM(in.FlyKg) * in.FlyM
@@ -185,17 +216,15 @@ const heavyFlyKg = 0.0003
 func (r *Rig) hung(in Input, longest float64) {
 	r.HangM = in.FlyM
 	r.LeaderM = up(math.Max(in.FlyM+0.9144, 2.7432), in.StepM)
-	if r.LeaderM > longest+1e-9 {
+	if r.LeaderM > longest+slack {
 		r.LeaderM = down(longest, in.StepM)
-		if in.Rules.MaxLeaderM > 0 {
-			r.Why = append(r.Why, CappedByRule)
-		}
-		if r.LeaderM < in.FlyM {
+		r.Why = append(r.Why, in.limited())
+		if r.LeaderM < in.FlyM-slack {
 			r.Reachable = false
 			r.ReachM, r.HangM = r.LeaderM, r.LeaderM
 		}
 	}
-	r.SlidingNeeded = r.HangM > in.RodM-rodSpareM+1e-9
+	r.SlidingNeeded = r.HangM > in.RodM-rodSpareM+slack
 	best := 1.5 / 0.3048 * in.FlyM
 	r.Wait = &profile.Estimate{Best: best, Low: best / 1.5, High: best * 4 / 3}
 }

@@ -3,6 +3,7 @@ package say
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -143,23 +144,31 @@ func (s speaker) rig(r rig.Rig) []string {
 	case rig.Sinking:
 		t = fmt.Sprintf("Sinking line, counted down to %s, with a short leader of %s: %s.", s.u.Length(r.FlyM), s.u.Piece(r.LeaderM), s.parts(r))
 	}
-	out := []string{t}
-	if !r.Reachable {
-		out = append(out, s.capped(r))
+	if r.Reachable {
+		return []string{t, s.draw(r)}
 	}
-	return append(out, s.draw(r))
+	if r.Kind == rig.Sinking { // why first: the long leader was wanted
+		return []string{s.capped(r), t, s.draw(r)}
+	}
+	return []string{t, s.capped(r), s.draw(r)}
 }
 
-// capped says what a leader that may not be as long as the rule asks still does.
+// capped says what a leader that may not be as long as the rule asks still does,
+// and what reaches the depth instead.
 func (s speaker) capped(r rig.Rig) string {
-	why := "It is longer than the longest leader you cast"
-	for _, w := range r.Why {
-		if w == rig.CappedByRule {
-			why = fmt.Sprintf("This water allows no leader over %s", s.u.Piece(s.p.Rules.MaxLeaderM))
-		}
+	why := "A leader by the rule is longer than the longest you cast"
+	if slices.Contains(r.Why, rig.CappedByRule) {
+		why = fmt.Sprintf("This water allows no leader over %s", s.u.Piece(s.p.Rules.MaxLeaderM))
 	}
-	return fmt.Sprintf("%s: with %s the fly reaches about %s, not %s. To fish %s take a sinking line with a short leader, or cast over water no deeper than %s.",
-		why, s.u.Piece(r.LeaderM), s.u.Length(r.ReachM), s.u.Length(r.FlyM), s.u.Length(r.FlyM), s.u.Length(r.ReachM+s.p.ClearanceM))
+	capped := r.LeaderM
+	if r.CappedM > 0 {
+		capped = r.CappedM
+	}
+	t := fmt.Sprintf("%s: with %s the fly reaches about %s, not %s.", why, s.u.Piece(capped), s.u.Length(r.ReachM), s.u.Length(r.FlyM))
+	if r.Kind == rig.Sinking {
+		return t + fmt.Sprintf(" So a sinking line; or a long leader of %s cast over water no deeper than %s.", s.u.Piece(capped), s.u.Length(r.ReachM+s.p.ClearanceM))
+	}
+	return t + " A sinking line with a short leader reaches it."
 }
 
 func (s speaker) parts(r rig.Rig) string {

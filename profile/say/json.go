@@ -171,7 +171,7 @@ func Rig(r rig.Rig) RigJSON {
 		Kind: r.Kind, Leader: *rounded(&profile.Estimate{Best: r.LeaderM, Low: r.LeaderM, High: r.LeaderM}), RuleM: milli(r.RuleLeaderM),
 		FlyDepthM: milli(r.FlyM), Flies: []FlyJSON{{milli(r.FlyM)}}, Reachable: r.Reachable, Parts: []rig.Part{}, RunnerUp: r.RunnerUp,
 	}
-	if !r.Reachable {
+	if !r.Reachable && r.Kind != rig.Sinking {
 		out.Flies[0].DepthM = milli(r.ReachM)
 	}
 	if r.Wait != nil && r.Kind == rig.LongLeader {
