@@ -123,7 +123,7 @@ func (p *program) ask(q notebook.Question) (int, error) {
 	if q.Line > 0 {
 		fmt.Fprintf(p.err, "Line %d: %s\n", q.Line, say.Shown(strings.TrimSpace(q.Text)))
 	}
-	fmt.Fprintf(p.err, "%s:\n", q.What)
+	fmt.Fprintf(p.err, "%s:\n", strings.ToUpper(q.What[:1])+q.What[1:])
 	for i, choice := range q.Choices {
 		fmt.Fprintf(p.err, "  %d  %s\n", i+1, choice)
 	}

@@ -141,7 +141,7 @@ func TestAsk(t *testing.T) {
 	if err := p.main([]string{"coldseam", "plan", page}); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"the depths' unit is not stated", "1  feet", "1  Fahrenheit", "Number, then Enter: "} {
+	for _, want := range []string{"The depths' unit is not stated", "1  feet", "1  Fahrenheit", "Number, then Enter: "} {
 		if !strings.Contains(prompts.String(), want) {
 			t.Errorf("no %q in %q", want, prompts.String())
 		}

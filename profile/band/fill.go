@@ -141,14 +141,25 @@ func (f *finder) doubt(e edge) profile.Estimate {
 const oxygenShare = 0.25
 
 // doubtful says from where on down oxygen is doubtful in a layered column: the
-// thermocline, between the metalimnion's edges. Nothing proves it: below the break
-// water has not met the air since spring.
+// metalimnion's top, and somewhere above its bottom. Nothing proves it; below the
+// break water has not met the air since spring. Of the summer columns whose oxygen
+// was measured and crosses 5 mg/L, the crossing lies below the metalimnion's top in
+// 85 % (US National Lakes Assessment, 686 lakes), 89 % (Virginia reservoirs, 168
+// casts) and 99 % (Cascade lakes, 606 casts), but below the thermocline in only 42,
+// 52 and 79 %.
+//
+// A reading with oxygen enough proves the water down to its depth.
 func (f *finder) doubtful() *profile.Estimate {
 	l := f.Layers
 	if l.Thermocline == nil {
 		return nil
 	}
-	return &profile.Estimate{Best: l.Thermocline.Best, Low: l.MetaTop.Best, High: l.MetaBottom.Best}
+	e := &profile.Estimate{Best: l.MetaTop.Best, Low: l.MetaTop.Low, High: l.MetaBottom.Best}
+	if n := len(f.oxygenZ); n > 0 && f.oxygenV[n-1] >= f.Fish.OxygenMgL.Value {
+		proven := f.oxygenZ[n-1]
+		e.Best, e.Low, e.High = math.Max(e.Best, proven), math.Max(e.Low, proven), math.Max(e.High, proven)
+	}
+	return e
 }
 
 // start sets where to put the fly first.

@@ -17,7 +17,7 @@ func TestOxygenNotMeasured(t *testing.T) {
 	near(t, "top", b.Top.Best, crossing(in.Layers.Curve, 20), 2e-3)
 	near(t, "bottom", b.Bottom.Best, 11+AssumedM, 1e-9)
 	near(t, "start", b.Start.Best, b.Top.High+ft, 1e-9)
-	near(t, "unproven from the thermocline on", b.DoubtfulBelow.Best, in.Layers.Thermocline.Best, 1e-9)
+	near(t, "unproven from the metalimnion on", b.DoubtfulBelow.Best, in.Layers.MetaTop.Best, 1e-9)
 }
 
 func TestOxygenPartlyMeasured(t *testing.T) {

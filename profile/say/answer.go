@@ -103,7 +103,7 @@ func (s speaker) where() string {
 		t += " They may be deeper too: nothing was read below " + s.u.Length(p.Column.Last().DepthM) + "."
 	}
 	if !b.Oxygen {
-		t += " Oxygen not measured."
+		t += " " + s.oxygenRead()
 	}
 	shallow, deep := s.u.Mark(b.CastShallowM), s.u.Mark(b.CastDeepM)
 	water := s.u.Span(b.CastShallowM, b.CastDeepM)
@@ -122,6 +122,21 @@ func (s speaker) where() string {
 		t += fmt.Sprintf(" Fly about %s down.", s.u.Length(p.Rig.FlyM))
 	}
 	return t
+}
+
+// oxygenRead says what is known of the oxygen where it was not measured over the
+// band.
+func (s speaker) oxygenRead() string {
+	var at []string
+	for _, q := range s.p.Column.Points() {
+		if q.Oxygen.Known {
+			at = append(at, fmt.Sprintf("%s mg/L at %s", number(math.Round(q.Oxygen.Value*10)/10), s.u.Length(q.DepthM)))
+		}
+	}
+	if len(at) == 0 {
+		return "Oxygen not measured."
+	}
+	return "Oxygen not measured over the band: only " + list(at) + "."
 }
 
 // leader says the rig: what to cut, how long to wait, how to draw.

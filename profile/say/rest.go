@@ -38,10 +38,14 @@ func (s speaker) doubt(d plan.Doubt) string {
 		n, _ := s.p.Flagged()
 		return fmt.Sprintf("%s flagged, but used", count(n, "reading"))
 	case plan.OxygenUnknown:
-		if b.DoubtfulBelow != nil && b.DoubtfulBelow.Best < b.Bottom.Best {
-			return fmt.Sprintf("oxygen below about %s is unproven", s.u.Length(b.DoubtfulBelow.Best))
+		switch d := b.DoubtfulBelow; {
+		case d == nil || d.Best >= b.Bottom.Best:
+			return "oxygen was not measured"
+		case d.Best <= b.Top.High:
+			return "oxygen is unproven in all of the band"
+		default:
+			return fmt.Sprintf("oxygen below about %s is unproven", s.u.Length(d.Best))
 		}
-		return "oxygen was not measured"
 	case plan.BreakCutOff:
 		return "the break runs past the deepest reading"
 	case plan.NoNearSurface:
@@ -159,7 +163,7 @@ func (s speaker) assumption(a plan.Assumption) string {
 			t = "oxygen was not read over the whole band: it is by temperature alone where it was not"
 		}
 		if d := p.Band.DoubtfulBelow; d != nil && d.Best < p.Band.Bottom.Best {
-			t += fmt.Sprintf("; below about %s (%s) it is unproven. An anchor that comes up black or smelling means none: fish above the break", s.u.Length(d.Best), s.u.Span(d.Low, d.High))
+			t += fmt.Sprintf("; it may run out anywhere from %s down. An anchor that comes up black or smelling means none: fish above the break", s.u.Length(d.Best))
 		}
 		return t
 	case plan.BottomNotGiven:
