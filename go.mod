@@ -3,6 +3,7 @@ module coldseam
 go 1.25.0
 
 require (
+	github.com/google/go-cmp v0.6.0
 	github.com/pelletier/go-toml/v2 v2.4.3
 	github.com/rogpeppe/go-internal v1.14.1
 	github.com/tarm/serial v0.0.0-20180830185346-98f6abe2eb07

@@ -233,8 +233,9 @@ func (f *finder) cast(b *Band) {
 		shallow = b.Start.Best + f.ClearanceM
 		deep = math.Max(shallow, math.Max(f.to, f.Bottom.Or(0)))
 	}
-	if f.Deepest.Known {
-		shallow, deep = math.Min(shallow, f.Deepest.Value), math.Min(deep, f.Deepest.Value)
+	if f.Deepest.Known { // or what was read, where that is deeper
+		most := math.Max(f.Deepest.Value, f.k.Bottom())
+		shallow, deep = math.Min(shallow, most), math.Min(deep, most)
 	}
 	b.CastShallowM, b.CastDeepM = shallow, math.Max(shallow, deep)
 	b.WaterM = math.Min(math.Max(b.Start.Best+f.ClearanceM, b.CastShallowM), b.CastDeepM)

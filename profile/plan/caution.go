@@ -42,6 +42,7 @@ const (
 	windMps   = 15 * 0.44704
 	coldC     = 21.1
 	iceC      = 4.0
+	iceRiseC  = 0.5 // how much warmer the lower of two readings must be
 )
 
 // Gate reports whether the mixed layer is so warm that coldwater fish brought up
@@ -49,9 +50,11 @@ const (
 func (p *Plan) Gate() bool { return p.Fish.Salmonid && p.Layers.MixedTempC >= stop70C-0.05 }
 
 // UnderIce reports whether the column is one found under ice: colder above, and
-// near freezing at the top.
+// near freezing at the top. Two readings are enough to say so.
 func (p *Plan) UnderIce() bool {
-	return p.Layers.Structure == layers.Inverse && p.Column.First().TempC < iceC
+	top, bottom := p.Column.First().TempC, p.Column.Last().TempC
+	inverse := p.Layers.Structure == layers.Inverse || p.Layers.Structure == layers.TooFew && bottom-top >= iceRiseC
+	return inverse && top < iceC
 }
 
 // cautions lists those that apply, the gravest first.

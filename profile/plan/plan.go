@@ -86,7 +86,7 @@ func (p *Plan) rigInput(in Input) rig.Input {
 	b := p.Band
 	fly := b.WaterM - in.ClearanceM
 	if b.Suspended {
-		fly = b.Start.Best
+		fly = math.Min(b.Start.Best, fly)
 	}
 	step := rig.StepM
 	if in.Drop.Units.Feet() {

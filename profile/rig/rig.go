@@ -70,9 +70,9 @@ const (
 
 // Part is a piece cut for the leader.
 type Part struct {
-	Name       string  `json:"name"`
-	LengthM    float64 `json:"length_m"`
-	DiameterMM float64 `json:"diameter_mm"`
+	Name       string
+	LengthM    float64
+	DiameterMM float64 // 0 when not known
 }
 
 // Rig is the answer.
@@ -189,7 +189,11 @@ func (r *Rig) long(in Input, longest float64) {
 			return
 		}
 	}
-	best := waitPerM(in.FlyKg) * in.FlyM
+	depth := in.FlyM
+	if !r.Reachable {
+		depth = r.ReachM
+	}
+	best := waitPerM(in.FlyKg) * depth
 	r.Wait = &profile.Estimate{Best: best, Low: 0.6 * best, High: 1.4 * best}
 }
 

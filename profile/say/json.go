@@ -61,6 +61,13 @@ type FlyJSON struct {
 	DepthM float64 `json:"depth_m"`
 }
 
+// PartJSON is one piece of the leader.
+type PartJSON struct {
+	Name       string   `json:"name"`
+	LengthM    float64  `json:"length_m"`
+	DiameterMM *float64 `json:"diameter_mm,omitempty"`
+}
+
 // RigJSON is package rig's answer.
 type RigJSON struct {
 	Kind      rig.Kind          `json:"kind"`
@@ -70,7 +77,7 @@ type RigJSON struct {
 	Flies     []FlyJSON         `json:"flies"`
 	Reachable bool              `json:"reachable"`
 	RuleWait  *profile.Estimate `json:"rule_wait_s,omitempty"`
-	Parts     []rig.Part        `json:"parts"`
+	Parts     []PartJSON        `json:"parts"`
 	RunnerUp  rig.Kind          `json:"runner_up"`
 }
 
@@ -169,7 +176,7 @@ func (s speaker) band() BandJSON {
 func Rig(r rig.Rig) RigJSON {
 	out := RigJSON{
 		Kind: r.Kind, Leader: *rounded(&profile.Estimate{Best: r.LeaderM, Low: r.LeaderM, High: r.LeaderM}), RuleM: milli(r.RuleLeaderM),
-		FlyDepthM: milli(r.FlyM), Flies: []FlyJSON{{milli(r.FlyM)}}, Reachable: r.Reachable, Parts: []rig.Part{}, RunnerUp: r.RunnerUp,
+		FlyDepthM: milli(r.FlyM), Flies: []FlyJSON{{milli(r.FlyM)}}, Reachable: r.Reachable, Parts: []PartJSON{}, RunnerUp: r.RunnerUp,
 	}
 	if !r.Reachable && r.Kind != rig.Sinking {
 		out.Flies[0].DepthM = milli(r.ReachM)
@@ -179,7 +186,11 @@ func Rig(r rig.Rig) RigJSON {
 		out.RuleWait = &profile.Estimate{Best: tenth(r.Wait.Best), Low: tenth(r.Wait.Low), High: tenth(r.Wait.High)}
 	}
 	for _, p := range r.Parts {
-		out.Parts = append(out.Parts, rig.Part{Name: p.Name, LengthM: milli4(p.LengthM), DiameterMM: milli(p.DiameterMM)})
+		part := PartJSON{Name: p.Name, LengthM: milli4(p.LengthM)}
+		if p.DiameterMM > 0 {
+			part.DiameterMM = known(profile.Some(p.DiameterMM))
+		}
+		out.Parts = append(out.Parts, part)
 	}
 	return out
 }

@@ -12,7 +12,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
@@ -117,37 +116,27 @@ type water struct {
 	Note        string
 }
 
-// Parse reads a settings file; name is for messages.
+// Parse reads a settings file; name is for messages. An error is one line that names
+// the file, the line and what to do.
 func Parse(name string, data []byte) (Settings, error) {
 	var f file
+	data = bytes.TrimPrefix(data, []byte("\uFEFF")) // some editors begin a file with it
 	d := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields()
 	if err := d.Decode(&f); err != nil {
 		return Settings{}, decodeError(name, err)
 	}
 	p := &parser{name: name, data: string(data), s: Default()}
 	p.headers(f)
-	p.length("clearance", 0, f.Clearance, 0.15, 1.5, &p.s.ClearanceM)
-	p.length("longest_leader", 0, f.LongestLeader, 1, 30, &p.s.LongestM)
-	p.length("rod", 0, f.Rod, 1, 10, &p.s.RodM)
+	p.length(place{key: "clearance"}, f.Clearance, 0.15, 1.5, &p.s.ClearanceM)
+	p.length(place{key: "longest_leader"}, f.LongestLeader, 1, 30, &p.s.LongestM)
+	p.length(place{key: "rod"}, f.Rod, 1, 10, &p.s.RodM)
 	p.stock(f.Stock)
 	p.flies(f.Fly)
 	p.waters(f.Water)
-	return p.s, p.err
-}
-
-// decodeError names the line of what TOML could not take.
-func decodeError(name string, err error) error {
-	var strict *toml.StrictMissingError
-	if errors.As(err, &strict) && len(strict.Errors) > 0 {
-		row, _ := strict.Errors[0].Position()
-		return fmt.Errorf("%s:%d: there is no setting %q; see `coldseam plan --help` or the README for the names", name, row, strings.Join(strict.Errors[0].Key(), "."))
+	if p.err != nil {
+		return Settings{}, p.err
 	}
-	var decode *toml.DecodeError
-	if errors.As(err, &decode) {
-		row, _ := decode.Position()
-		return fmt.Errorf("%s:%d: %s", name, row, strings.TrimPrefix(decode.Error(), "toml: "))
-	}
-	return fmt.Errorf("%s: %w", name, err)
+	return p.s, nil
 }
 
 // parser turns texts into values and keeps the first error.
@@ -157,17 +146,11 @@ type parser struct {
 	err        error
 }
 
-// fail records an error at the n-th line that sets a key (from 0).
-func (p *parser) fail(key string, n int, err error) {
-	if p.err != nil {
-		return
+// fail records an error at the line of a place.
+func (p *parser) fail(at place, err error) {
+	if p.err == nil {
+		p.err = fmt.Errorf("%s:%d: %s: %w", p.name, at.line(p.data), at.key, err)
 	}
-	line := 1
-	found := regexp.MustCompile(`(?m)^[ \t]*["']?`+regexp.QuoteMeta(key)+`["']?[ \t]*=`).FindAllStringIndex(p.data, -1)
-	if n < len(found) {
-		line += strings.Count(p.data[:found[n][0]], "\n")
-	}
-	p.err = fmt.Errorf("%s:%d: %s: %w", p.name, line, key, err)
 }
 
 // headers takes the settings that are keys of the notebook too.
@@ -180,14 +163,14 @@ func (p *parser) headers(f file) {
 			continue
 		}
 		if err := notebook.Check(h.key, h.value); err != nil {
-			p.fail(strings.ReplaceAll(h.key, " ", "_"), 0, err)
+			p.fail(place{key: strings.ReplaceAll(h.key, " ", "_")}, err)
 		}
 		p.s.Headers = append(p.s.Headers, notebook.Header{Key: h.key, Value: h.value, From: "settings"})
 	}
 }
 
 // length reads a length between low and high metres, where one is given.
-func (p *parser) length(key string, n int, text string, low, high float64, to *float64) {
+func (p *parser) length(at place, text string, low, high float64, to *float64) {
 	if text == "" {
 		return
 	}
@@ -196,7 +179,7 @@ func (p *parser) length(key string, n int, text string, low, high float64, to *f
 		err = fmt.Errorf("%q is not a likely value", text)
 	}
 	if err != nil {
-		p.fail(key, n, err)
+		p.fail(at, err)
 		return
 	}
 	*to = m
@@ -207,8 +190,8 @@ func (p *parser) stock(list []stock) {
 		return
 	}
 	p.s.Stock = nil
-	lengths, diameters := 0, 0
 	for i, t := range list {
+		at := func(key string) place { return place{"stock", i, key} }
 		piece := rig.Piece{Name: t.Name, Material: t.Material}
 		switch t.Kind {
 		case "butt":
@@ -216,33 +199,29 @@ func (p *parser) stock(list []stock) {
 		case "tapered", "tapered leader":
 			piece.Kind = rig.Tapered
 			if t.Length == "" {
-				p.fail("kind", i, errors.New("a tapered leader needs its length, e.g. length = \"12 ft\""))
+				p.fail(at("kind"), errors.New("a tapered leader needs its length, e.g. length = \"12 ft\""))
 			}
 		case "tippet":
 			piece.Kind = rig.Tippet
 		default:
-			p.fail("kind", i, fmt.Errorf("%q: write butt, tapered or tippet", t.Kind))
+			p.fail(at("kind"), fmt.Errorf("%q: write butt, tapered or tippet", t.Kind))
 		}
 		switch t.Material {
 		case "", "nylon", "fluorocarbon":
 		default:
-			p.fail("material", 0, fmt.Errorf("%q: write nylon or fluorocarbon", t.Material))
+			p.fail(at("material"), fmt.Errorf("%q: write nylon or fluorocarbon", t.Material))
 		}
-		if t.Length != "" {
-			p.length("length", lengths, t.Length, 0.3, 100, &piece.LengthM)
-			lengths++
-		}
+		p.length(at("length"), t.Length, 0.3, 100, &piece.LengthM)
 		if t.X != nil {
-			if *t.X < 0 || *t.X > 8 {
-				p.fail("x", 0, fmt.Errorf("%v: tippet goes from 0X to 8X", *t.X))
+			if !(*t.X >= 0 && *t.X <= 8) {
+				p.fail(at("x"), fmt.Errorf("%v: tippet goes from 0X to 8X", *t.X))
 			}
 			piece.DiameterMM = rig.TippetMM(*t.X)
 		}
 		if t.Diameter != "" {
 			var m float64
-			p.length("diameter", diameters, t.Diameter, 0.00005, 0.003, &m)
+			p.length(at("diameter"), t.Diameter, 0.00005, 0.003, &m)
 			piece.DiameterMM = m * 1000
-			diameters++
 		}
 		p.s.Stock = append(p.s.Stock, piece)
 	}
@@ -255,26 +234,23 @@ func (p *parser) flies(list []fly) {
 			err = fmt.Errorf("%q is not a likely weight for a fly", f.Weight)
 		}
 		if err != nil {
-			p.fail("weight", i, err)
+			p.fail(place{"fly", i, "weight"}, err)
 		}
 		p.s.Flies = append(p.s.Flies, Fly{f.Name, kg})
 	}
 }
 
 func (p *parser) waters(list []water) {
-	leaders := 0
 	for i, w := range list {
+		at := func(key string) place { return place{"water", i, key} }
 		r := rig.Rules{Water: w.Name, MaxFlies: w.MaxFlies, Checked: w.Checked, Note: w.Note}
-		if w.Name == "" {
-			p.fail("name", i, errors.New("each [[water]] needs its name"))
+		if strings.TrimSpace(w.Name) == "" {
+			p.fail(at("name"), errors.New("each [[water]] needs its name"))
 		}
 		if w.MaxFlies < 0 {
-			p.fail("max_flies", 0, fmt.Errorf("%d is not a number of flies", w.MaxFlies))
+			p.fail(at("max_flies"), fmt.Errorf("%d is not a number of flies", w.MaxFlies))
 		}
-		if w.MaxLeader != "" {
-			p.length("max_leader", leaders, w.MaxLeader, 0.5, 30, &r.MaxLeaderM)
-			leaders++
-		}
+		p.length(at("max_leader"), w.MaxLeader, 0.5, 30, &r.MaxLeaderM)
 		r.NoAddedWeight = w.AddedWeight != nil && !*w.AddedWeight
 		r.NoIndicator = w.Indicator != nil && !*w.Indicator
 		p.s.Waters = append(p.s.Waters, r)

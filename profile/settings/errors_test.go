@@ -1,0 +1,100 @@
+package settings
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// page joins lines into a file.
+func page(lines ...string) string { return strings.Join(lines, "\n") + "\n" }
+
+// An error names the file, the line, the key, and what is wrong, in one line.
+func TestErrorsNameTheLine(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		line       string
+		has        []string
+	}{
+		{"wrong key", page(`units = "ft F"`, `rods = "9 ft"`), "2", []string{`"rods"`}},
+		{"wrong key in a table", page(`[[water]]`, `name = "a"`, `max_leeder = "18 ft"`), "3", []string{"max_leeder"}},
+		{"wrong key in the second table", page(`[[water]]`, `name = "a"`, ``, `[[water]]`, `name = "b"`, `max_leeder = "18 ft"`), "6", []string{"max_leeder"}},
+		{"wrong table", page(`rod = "9 ft"`, `[[lake]]`, `name = "a"`), "2", []string{"lake"}},
+		{"wrong value", page(`units = "ft F"`, ``, `rod = "long"`), "3", []string{"rod", `"long"`}},
+		{"no unit", page(`# mine`, `clearance = "1"`), "2", []string{"clearance", "no unit"}},
+		{"not likely", page(`longest_leader = "300 ft"`), "1", []string{"longest_leader", "300 ft"}},
+		{"a notebook's key", page(`for = "rainbow"`, `marks_at = "the boat"`), "2", []string{"marks_at"}},
+		{"a key in capitals", page(`units = "ft F"`, `ROD = "long"`), "2", []string{"rod"}},
+		{"a quoted key", page(`units = "ft F"`, `"rod" = "long"`), "2", []string{"rod"}},
+		{"a comment is no key", page(`# rod = "long"`, `rod = "long"`), "2", []string{"rod"}},
+
+		{"first of two tables", page(`[[water]]`, `name = "a"`, `max_leader = "x"`, `[[water]]`, `name = "b"`, `max_leader = "18 ft"`), "3", []string{"max_leader"}},
+		{"second of two tables", page(`[[water]]`, `name = "a"`, `max_leader = "18 ft"`, `[[water]]`, `name = "b"`, `max_leader = "x"`), "6", []string{"max_leader"}},
+		{"second, the first has none", page(`[[water]]`, `name = "a"`, `[[water]]`, `name = "b"`, `max_leader = "x"`), "5", []string{"max_leader"}},
+		{"second number of flies", page(`[[water]]`, `name = "a"`, `max_flies = 2`, `[[water]]`, `name = "b"`, `max_flies = -2`), "6", []string{"max_flies", "-2"}},
+		{"no name: its table", page(`[[water]]`, `name = "a"`, `[[water]]`, `max_flies = 2`), "3", []string{"name"}},
+		{"names elsewhere do not count", page(`[[stock]]`, `kind = "butt"`, `name = "n"`, `[[fly]]`, `name = "f"`, `weight = "0.2 g"`, `[[water]]`, `name = " "`), "8", []string{"name"}},
+		{"second material", page(`[[stock]]`, `kind = "butt"`, `material = "nylon"`, `[[stock]]`, `kind = "tippet"`, `material = "wire"`), "6", []string{"material", "wire"}},
+		{"second x", page(`[[stock]]`, `kind = "tippet"`, `x = 3`, `[[stock]]`, `kind = "tippet"`, `x = 12`), "6", []string{"x", "12"}},
+		{"x that is no number", page(`[[stock]]`, `kind = "tippet"`, `x = nan`), "3", []string{"x"}},
+		{"second diameter", page(`[[stock]]`, `kind = "butt"`, `[[stock]]`, `kind = "tippet"`, `diameter = "1 ft"`), "5", []string{"diameter"}},
+		{"kind", page(`[[stock]]`, `kind = "butt"`, `[[stock]]`, `kind = "rope"`), "4", []string{"kind", "rope"}},
+		{"no kind: its table", page(`[[stock]]`, `kind = "butt"`, `[[stock]]`, `name = "n"`), "3", []string{"kind"}},
+		{"tapered without length", page(`[[stock]]`, `name = "n"`, `kind = "tapered"`), "3", []string{"length"}},
+		{"weight of the second fly", page(`[[fly]]`, `weight = "0.2 g"`, `[[fly]]`, `name = "f"`, `weight = "2 lb"`), "5", []string{"weight"}},
+		{"fly without weight: its table", page(`[[fly]]`, `weight = "0.2 g"`, `[[fly]]`, `name = "f"`), "3", []string{"weight"}},
+		{"fly of no weight", page(`[[fly]]`, `weight = "0 g"`), "2", []string{"weight"}},
+		{"the head's key after a table of the same", page(`rod = "x"`, `[[water]]`, `name = "rod"`), "1", []string{"rod"}},
+		{"blanks in a table's brackets", page(`[[ water ]]`, `name = "a"`, `max_leader = "x"`), "3", []string{"max_leader"}},
+		{"a text of several lines", page(`[[water]]`, `name = "a"`, `note = """`, `max_leader = "18 ft"`, `[[water]]`, `"""`, `max_leader = "x"`), "7", []string{"max_leader"}},
+		{"tables in one line", page(`rod = "9 ft"`, `stock = [{kind = "rope"}]`), "2", []string{"kind", "rope"}},
+		{"Windows line ends", "units = \"ft F\"\r\nrod = \"long\"\r\n", "2", []string{"rod"}},
+
+		{"a text is not closed", page(`rod = "9 ft"`, `units = "ft F`), "2", nil},
+		{"no value", page(`rod =`), "1", nil},
+		{"twice the same", page(`rod = "9 ft"`, `rod = "10 ft"`), "2", []string{"rod"}},
+		{"a number for a text", page(`units = "ft F"`, `rod = 9`), "2", []string{"rod", "quotes"}},
+		{"a text for a number", page(`[[water]]`, `name = "a"`, `max_flies = "two"`), "3", []string{"max_flies", "whole number"}},
+		{"a text for yes or no", page(`[[water]]`, `name = "a"`, `indicator = "no"`), "3", []string{"indicator", "true or false"}},
+		{"a bare date", page(`[[water]]`, `name = "a"`, `checked = 2026-05-01`), "3", []string{"checked", "quotes"}},
+	} {
+		_, err := Parse("my settings.toml", []byte(c.text))
+		if err == nil {
+			t.Errorf("%s: no error", c.name)
+			continue
+		}
+		msg := err.Error()
+		if !strings.HasPrefix(msg, "my settings.toml:"+c.line+": ") {
+			t.Errorf("%s: %s\nwant line %s", c.name, msg, c.line)
+		}
+		for _, w := range c.has {
+			if !strings.Contains(msg, w) {
+				t.Errorf("%s: %s\nwant %s in it", c.name, msg, w)
+			}
+		}
+		if strings.Contains(msg, "\n") || strings.Contains(msg, "Go ") || strings.Contains(msg, "struct") {
+			t.Errorf("%s: not in one plain line: %s", c.name, msg)
+		}
+	}
+}
+
+// Nothing of a file that was refused is used.
+func TestRefusedGivesNothing(t *testing.T) {
+	s, err := Parse("s", []byte(page(`rod = "9 ft"`, `clearance = "x"`)))
+	if err == nil || s.RodM != 0 || s.Stock != nil {
+		t.Errorf("%+v, %v", s, err)
+	}
+}
+
+// Whatever the bytes, Parse gives settings or an error of one line.
+func TestParseNeverPanics(t *testing.T) {
+	pieces := []string{"[[water]]\n", "[[stock]]\n", "[[fly]]\n", "[water]\n", "name = ", "kind = ", "x = ", "weight = ", "rod = ", `"9 ft"`, `"x"`, "3", "\n", `"""`, "'''", "=", "#", "\r\n", "stock = [{}]\n"}
+	rapid.Check(t, func(t *rapid.T) {
+		text := strings.Join(rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(pieces), rapid.StringN(0, 4, -1)), 0, 14).Draw(t, "pieces"), "")
+		_, err := Parse("s", []byte(text))
+		if err != nil && (!strings.HasPrefix(err.Error(), "s:") || strings.Contains(err.Error(), "\n")) {
+			t.Fatalf("%q: %q", text, err)
+		}
+	})
+}

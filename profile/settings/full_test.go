@@ -1,0 +1,192 @@
+package settings
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+
+	"coldseam/profile/notebook"
+	"coldseam/profile/rig"
+)
+
+const full = `# what the angler has settled
+units = "ft F"
+thermometer = "reads 32.5 F in ice water"
+thermometer_precision = "0.5 F"
+marks_at = "gunwale 1.5 ft"
+bulb_below_zero = "6 in"
+oxygen = "mg/L"
+for = "rainbow"
+fly_weight = "0.25 g"
+retrieve = "2 in/s"
+clearance = "18 in"
+longest_leader = "25 ft"
+rod = "9 ft"
+
+[[stock]]
+kind = "butt"
+name = "0.020 in nylon"
+diameter = "0.02 in"
+material = "nylon"
+
+[[stock]]
+kind = "tapered leader"
+length = "9 ft"
+x = 3
+
+[[stock]]
+kind = "tippet"
+name = "4X"
+x = 4
+material = "fluorocarbon"
+
+[[fly]]
+name = "black midge"
+weight = "0.2 g"
+
+[[fly]]
+name = "leech"
+weight = "1/32 oz"
+
+[[water]]
+name = "Alder Kettle"
+max_leader = "18 ft"
+max_flies = 2
+added_weight = false
+indicator = false
+checked = "2026-05-01"
+note = "closed in May"
+
+[[water]]
+name = "Sedge Mere"
+added_weight = true
+`
+
+func TestFullFile(t *testing.T) {
+	got, err := Parse("settings.toml", []byte(full))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(got.Stock) != 3 || len(got.Flies) != 2 || len(got.Waters) != 2 {
+		t.Fatalf("%+v", got)
+	}
+	header := func(key, value string) notebook.Header {
+		return notebook.Header{Key: key, Value: value, From: "settings"}
+	}
+	want := Settings{
+		Headers: []notebook.Header{
+			header("units", "ft F"), header("thermometer", "reads 32.5 F in ice water"), header("thermometer precision", "0.5 F"),
+			header("marks at", "gunwale 1.5 ft"), header("bulb below zero", "6 in"), header("oxygen", "mg/L"), header("for", "rainbow"),
+			header("fly weight", "0.25 g"), header("retrieve", "2 in/s"),
+		},
+		ClearanceM: 0.4572, LongestM: 7.62, RodM: 2.7432, // 18 in, 25 ft and 9 ft, exact
+		Stock: []rig.Piece{
+			{Kind: rig.Butt, Name: "0.020 in nylon", DiameterMM: 0.508, Material: "nylon"},
+			{Kind: rig.Tapered, LengthM: 2.7432, DiameterMM: 0.2032},
+			{Kind: rig.Tippet, Name: "4X", DiameterMM: 0.1778, Material: "fluorocarbon"},
+		},
+		Flies: []Fly{{"black midge", 0.0002}, {"leech", 0.45359237 / 16 / 32}},
+		Waters: []rig.Rules{
+			{Water: "Alder Kettle", MaxLeaderM: 5.4864, MaxFlies: 2, NoAddedWeight: true, NoIndicator: true, Checked: "2026-05-01", Note: "closed in May"},
+			{Water: "Sedge Mere"},
+		},
+	}
+	for _, f := range []struct{ got, want *float64 }{
+		{&got.ClearanceM, &want.ClearanceM}, {&got.LongestM, &want.LongestM}, {&got.RodM, &want.RodM},
+		{&got.Stock[0].DiameterMM, &want.Stock[0].DiameterMM}, {&got.Stock[1].DiameterMM, &want.Stock[1].DiameterMM},
+		{&got.Stock[2].DiameterMM, &want.Stock[2].DiameterMM}, {&got.Stock[1].LengthM, &want.Stock[1].LengthM},
+		{&got.Flies[0].MassKg, &want.Flies[0].MassKg}, {&got.Flies[1].MassKg, &want.Flies[1].MassKg},
+		{&got.Waters[0].MaxLeaderM, &want.Waters[0].MaxLeaderM},
+	} {
+		if math.Abs(*f.got-*f.want) < 1e-9 { // alike but for the last digit
+			*f.got = *f.want
+		}
+	}
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("got  %+v\nwant %+v", got, want)
+	}
+}
+
+// What a file does not say keeps its default, and an empty file is the default.
+func TestDefaults(t *testing.T) {
+	for _, c := range []struct{ name, text string }{
+		{"empty", ""}, {"comments only", "# nothing yet\n\n"}, {"empty texts", "units = \"\"\nrod = \"\"\n"}, {"byte order mark", "\uFEFF# nothing\r\n"},
+	} {
+		got, err := Parse("settings.toml", []byte(c.text))
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+		}
+		if !reflect.DeepEqual(got, Default()) {
+			t.Errorf("%s: got %+v, want the defaults", c.name, got)
+		}
+	}
+	d := Default()
+	if math.Abs(d.ClearanceM-0.3048) > 1e-12 || math.Abs(d.LongestM-9.144) > 1e-12 || len(d.Stock) == 0 { // 1 ft and 30 ft
+		t.Errorf("defaults %+v", d)
+	}
+	got, err := Parse("settings.toml", []byte("rod = \"2.7 m\"\r\n"))
+	if err != nil || got.RodM != 2.7 || got.LongestM != d.LongestM {
+		t.Errorf("one key of its own: %+v, %v", got, err)
+	}
+}
+
+func TestRulesFor(t *testing.T) {
+	s := Settings{Waters: []rig.Rules{{Water: "Alder Kettle", MaxFlies: 2}, {Water: "Sedge Mere", MaxFlies: 3}}}
+	for _, c := range []struct {
+		water string
+		flies int
+	}{
+		{"Alder Kettle", 2}, {"alder KETTLE", 2}, {"  Alder Kettle ", 2}, {"sedge mere", 3}, {"Alder", 0}, {"", 0},
+	} {
+		if got := s.RulesFor(c.water); got.MaxFlies != c.flies {
+			t.Errorf("%q: %+v, want %d flies", c.water, got, c.flies)
+		}
+	}
+	if got := (Settings{Waters: []rig.Rules{{MaxFlies: 1}}}).RulesFor(""); got != (rig.Rules{}) {
+		t.Errorf("a water without a name has rules: %+v", got)
+	}
+}
+
+// Load looks in the user's configuration directory; this is where Linux has it.
+func TestLoad(t *testing.T) {
+	dir := t.TempDir()
+	t.Setenv("XDG_CONFIG_HOME", dir)
+	path, err := Path()
+	if err != nil || !strings.HasPrefix(path, dir) {
+		t.Skipf("the configuration directory is elsewhere on this system: %q, %v", path, err)
+	}
+	if want := filepath.Join(dir, "coldseam", "settings.toml"); path != want {
+		t.Fatalf("path %q, want %q", path, want)
+	}
+	got, err := Load()
+	if err != nil || !reflect.DeepEqual(got, Default()) {
+		t.Errorf("no file: %+v, %v, want the defaults", got, err)
+	}
+	if err := os.Mkdir(filepath.Dir(path), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, []byte(full), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if got, err = Load(); err != nil || len(got.Waters) != 2 {
+		t.Errorf("a file: %+v, %v", got, err)
+	}
+	if err := os.WriteFile(path, []byte("rod = \"9\"\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if _, err = Load(); err == nil || !strings.HasPrefix(err.Error(), path+":1: ") {
+		t.Errorf("a bad file: %v, want its path and line 1", err)
+	}
+	if err := os.Remove(path); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Mkdir(path, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if _, err = Load(); err == nil {
+		t.Error("a folder of that name was read as a file")
+	}
+}
