@@ -12,7 +12,7 @@ type falls struct {
 	k    *Curve
 	fall []float64 // C per metre, positive where it is colder below
 	drop []float64 // C
-	rho  []float64 // kg/m3 per metre, never negative
+	rho  []float64 // kg/m3 per metre by falling temperature, 0 where it is warmer below
 }
 
 func newFalls(k *Curve) *falls {
@@ -22,15 +22,23 @@ func newFalls(k *Curve) *falls {
 		drop := k.Temps[i] - k.Temps[i+1]
 		f.drop = append(f.drop, drop)
 		f.fall = append(f.fall, drop/dz)
-		f.rho = append(f.rho, (water.Density(k.Temps[i+1])-water.Density(k.Temps[i]))/dz)
+		rise := 0.0
+		if drop > 0 { // water warmer below is stable under 4 C, but no break
+			rise = (water.Density(k.Temps[i+1]) - water.Density(k.Temps[i])) / dz
+		}
+		f.rho = append(f.rho, math.Max(0, rise))
 	}
 	return f
 }
 
 func (f *falls) width(i int) float64 { return f.k.Depths[i+1] - f.k.Depths[i] }
 
-// steep reports whether interval i is steep.
+// steep reports whether interval i is steep. A fall from one side of the densest
+// water to equally light water on its other side is none.
 func (f *falls) steep(i int) bool {
+	if f.rho[i] <= equal {
+		return false
+	}
 	return f.fall[i] >= SteepCPerM-equal || f.width(i) > wideM+equal && f.drop[i] >= wideFallC-equal
 }
 
@@ -97,9 +105,9 @@ func (f *falls) steepest(start int) int {
 }
 
 // densest gives the interval with the fastest rise of density at or below reading
-// start, steep or not: the thermocline's.
+// start, steep or not: the thermocline's. One below start must be steep.
 func (f *falls) densest(start int) int {
-	best := start
+	best := f.steepest(start)
 	for i := start; i < len(f.rho); i++ {
 		if f.rho[i] > f.rho[best]+equal {
 			best = i
@@ -109,19 +117,34 @@ func (f *falls) densest(start int) int {
 }
 
 // zone gives the first and the last interval of the metalimnion around interval i:
-// steep intervals, with water at least half as steep between them.
+// the steep intervals that reach it over at most bridgeM of water at least half as
+// steep, and below the last of them up to tailM of such water. Profiles tail off
+// downwards, and field crews mark the bottom where they have.
 func (f *falls) zone(start, i int) (first, last int) {
-	bridge := func(j int) bool { return f.steep(j) || f.fall[j] >= bridgeShare*SteepCPerM-equal }
+	half := func(j int) bool { return f.fall[j] >= bridgeShare*SteepCPerM-equal }
 	first, last = i, i
-	for j := i - 1; j >= start && bridge(j); j-- {
+	gap := 0.0
+	for j := i - 1; j >= start; j-- {
 		if f.steep(j) {
-			first = j
+			first, gap = j, 0
+		} else if gap += f.width(j); gap > bridgeM+equal || !half(j) {
+			break
 		}
 	}
-	for j := i + 1; j < len(f.fall) && bridge(j); j++ {
+	gap = 0
+	for j := i + 1; j < len(f.fall); j++ {
 		if f.steep(j) {
-			last = j
+			last, gap = j, 0
+		} else if gap += f.width(j); gap > bridgeM+equal || !half(j) {
+			break
 		}
+	}
+	tail := 0.0
+	for last+1 < len(f.fall) && half(last+1) {
+		if tail += f.width(last + 1); tail > tailM+equal {
+			break
+		}
+		last++
 	}
 	return first, last
 }

@@ -25,7 +25,9 @@ const (
 	SteepCPerM  = 1.0 // an interval of at least this is steep
 	wideM       = 1.0 // a wider interval is steep by its fall alone,
 	wideFallC   = 1.0 // when it is at least this
-	bridgeShare = 0.5 // the metalimnion spans this share of steep between two steep intervals
+	bridgeShare = 0.5 // water of this share of steep belongs to the metalimnion
+	bridgeM     = 2.0 // where at most so much of it lies between two steep intervals,
+	tailM       = 1.0 // and so much under the last
 	layeredC    = 1.5 // the least fall, in all, of a layered column
 	mixedC      = 0.5 // how far the mixed layer's temperature may fall
 	alike       = 0.8 // neighbours of at least this share of the steepest share the thermocline
@@ -82,8 +84,7 @@ func Find(c profile.Column) Layers {
 		l.SkinM, l.SkinC = k.Depths[start], k.Temps[0]-k.Temps[start]
 	}
 	l.MixedTempC = k.Temps[start]
-	steepest := f.steepest(start)
-	if steepest < 0 || k.Temps[start]-k.Temps[n-1] < layeredC-equal {
+	if f.steepest(start) < 0 || k.Temps[start]-k.Temps[n-1] < layeredC-equal {
 		l.Structure = Mixed
 		if start > 0 {
 			l.Structure = SkinOnly
@@ -92,8 +93,9 @@ func Find(c profile.Column) Layers {
 		return l
 	}
 	l.Structure = Layered
-	first, last := f.zone(start, steepest)
-	l.thermocline(f, start, f.densest(start))
+	plane := f.densest(start)
+	first, last := f.zone(start, plane)
+	l.thermocline(f, start, plane)
 	l.edges(f, start, first, last)
 	l.mixed(k, start, l.MetaTop.Best)
 	l.OtherBreaks = f.others(start, first, last)
@@ -104,7 +106,7 @@ func Find(c profile.Column) Layers {
 func (l *Layers) mixed(k *Curve, start int, limit float64) {
 	level := k.Temps[start] - mixedC
 	e := profile.Exactly(limit)
-	if z, ok := k.Crossing(level, k.Depths[start], k.Bottom()); ok && z < limit {
+	if z, ok := k.Crossing(level, k.Depths[start], k.Bottom()); ok && z < limit-equal {
 		e = k.Doubt(z, level)
 		e.High = math.Max(e.Best, math.Min(e.High, limit))
 	} else if l.MetaTop != nil {
@@ -136,6 +138,7 @@ func (l *Layers) thermocline(f *falls, start, i int) {
 		}
 		e.Best = sum / weight
 	}
+	e = widened(e, k.ErrM[i])
 	l.Thermocline = &e
 	l.SteepestCPerM = f.fall[k.interval(e.Best)]
 }
@@ -180,12 +183,25 @@ func (l *Layers) edges(f *falls, start, first, last int) {
 	}
 	top.Best = math.Min(top.Best, l.Thermocline.Best)
 	bottom.Best = math.Max(bottom.Best, l.Thermocline.Best)
+	top.Low = math.Min(top.Low, top.Best)
+	bottom.High = math.Max(bottom.High, bottom.Best)
 	top.High = math.Max(top.Best, math.Min(top.High, l.Thermocline.High))
 	bottom.Low = math.Min(bottom.Best, math.Max(bottom.Low, l.Thermocline.Low))
+	top, bottom = widened(top, k.ErrM[first]), widened(bottom, k.ErrM[last+1])
 	l.MetaTop, l.MetaBottom = &top, &bottom
 	if l.BottomReached {
 		l.Warnings = append(l.Warnings, "the break runs past the deepest reading")
 	}
+}
+
+// widened adds the error of the depths themselves to an interval.
+func widened(e profile.Estimate, errM float64) profile.Estimate {
+	if errM == 0 {
+		return e
+	}
+	e.Low = math.Max(0, e.Best-math.Hypot(e.Best-e.Low, sd80*errM))
+	e.High = e.Best + math.Hypot(e.High-e.Best, sd80*errM)
+	return e
 }
 
 // insetShare of the width beyond 1 m: a break begins on average a quarter of the
