@@ -89,8 +89,38 @@ func (c *checker) spikes() {
 		if worst < 0 {
 			return
 		}
-		c.name(worst, profile.Spike)
+		c.name(c.culprit(worst, limit), profile.Spike)
 	}
+}
+
+// culprit says which reading is odd where reading i contradicts both neighbours: i
+// itself, or the first or last reading of the drop, when that one lies the wrong
+// way from i's other neighbour too, and i does not.
+func (c *checker) culprit(i int, limit float64) int {
+	r := &c.d.Readings[i]
+	above, below := c.neighbours(i, r.DepthM)
+	if !c.lighter(below, above, limit) {
+		return i // without i, all is well
+	}
+	for j := range c.d.Readings {
+		switch end := &c.d.Readings[j]; end {
+		case above:
+			if over, _ := c.neighbours(j, end.DepthM); over == nil && !c.lighter(below, r, limit) {
+				return j
+			}
+		case below:
+			if _, under := c.neighbours(j, end.DepthM); under == nil && !c.lighter(r, above, limit) {
+				return j
+			}
+		}
+	}
+	return i
+}
+
+// lighter reports whether the lower of two readings is warmer by more than limit,
+// and lighter for it.
+func (c *checker) lighter(lower, upper *profile.Reading, limit float64) bool {
+	return lower.TempC-upper.TempC > limit && water.Density(lower.TempC) < water.Density(upper.TempC)
 }
 
 // name flags reading i by what would explain it, else by flag.

@@ -26,26 +26,34 @@ func (c *checker) otherUnit(i int) (float64, unit.Temperature, bool) {
 }
 
 // slip looks for the number that a slip of the pen may have spoilt: a decimal point
-// moved or lost, a digit left out at either end, two digits changed about. Of those
-// that fit between the neighbours it takes the one nearest to the line between them.
+// moved or lost, else a digit left out at either end or two digits changed about.
+// Of those that fit between the neighbours it takes the one nearest to the line
+// between them.
 func (c *checker) slip(i int) (float64, bool) {
 	r := c.d.Readings[i]
 	aim := c.expected(i)
 	best, found := 0.0, false
-	for _, v := range candidates(r.Temp) {
-		t := c.tempC(v, r.TempUnit)
-		if !c.fits(i, r.DepthM, t) {
-			continue
+	for _, list := range [][]float64{{r.Temp * 10, r.Temp / 10}, otherSlips(r.Temp)} {
+		for _, v := range list {
+			t := c.tempC(v, r.TempUnit)
+			if !c.fits(i, r.DepthM, t) {
+				continue
+			}
+			if !found || math.Abs(t-aim) < math.Abs(c.tempC(best, r.TempUnit)-aim) {
+				best, found = v, true
+			}
 		}
-		if !found || math.Abs(t-aim) < math.Abs(c.tempC(best, r.TempUnit)-aim) {
-			best, found = v, true
+		if found {
+			break
 		}
 	}
 	return best, found
 }
 
-func candidates(v float64) []float64 {
-	out := []float64{v * 10, v / 10}
+// otherSlips lists the numbers of which v may be what is left after a digit was
+// left out, added or changed about with its neighbour.
+func otherSlips(v float64) []float64 {
+	var out []float64
 	s := strconv.FormatFloat(math.Abs(v), 'f', -1, 64)
 	whole, _, _ := strings.Cut(s, ".")
 	add := func(s string) {
@@ -93,19 +101,35 @@ func (c *checker) expected(i int) float64 {
 func (c *checker) swapped(i int) bool {
 	rs := c.d.Readings
 	r := &rs[i]
-	if i == 0 || i == len(rs)-1 || r.Temp == r.Depth {
+	if len(rs) < 3 || r.Temp == r.Depth {
 		return false
 	}
-	low, high := rs[i-1].DepthM, rs[i+1].DepthM
-	if low > high {
-		low, high = high, low
+	var low, high float64
+	switch { // between the lines above and below, or beyond the one line beside an end
+	case i == 0:
+		low, high = beyond(rs[2].DepthM, rs[1].DepthM)
+	case i == len(rs)-1:
+		low, high = beyond(rs[i-2].DepthM, rs[i-1].DepthM)
+	default:
+		low, high = min(rs[i-1].DepthM, rs[i+1].DepthM), max(rs[i-1].DepthM, rs[i+1].DepthM)
 	}
+	atEnd := i == 0 || i == len(rs)-1
 	depthM := r.DepthUnit.Metres(r.Temp) // the corrections are small against the steps of a page
 	tempC := c.tempC(r.Depth, r.TempUnit)
 	inOrder := r.DepthM > low && r.DepthM < high
+	if atEnd { // a deep last reading is in order too: only one that is no lake's is not
+		inOrder = c.plausible(*r)
+	}
 	if inOrder || !(depthM > low && depthM < high) || !c.fits(i, depthM, tempC) {
 		return false
 	}
 	r.Guess = unit.Exact(r.Temp) + " " + r.DepthUnit.String() + ", " + show(r.Depth, r.TempUnit)
 	return true
+}
+
+// beyond gives the depths at which the next reading of a page may lie that went
+// from depth a to depth b: on in the same direction, by no more than five such steps.
+func beyond(a, b float64) (low, high float64) {
+	on := b + 5*(b-a)
+	return min(b, on), max(b, on)
 }

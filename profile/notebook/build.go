@@ -3,6 +3,7 @@ package notebook
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"coldseam/profile"
@@ -35,7 +36,17 @@ func (b *builder) echo(e entry, made []profile.Reading) string {
 		parts = append(parts, s)
 	}
 	if len(made) == 0 && e.missing {
-		parts = append(parts, "no reading taken")
+		s := "no reading taken"
+		if len(e.depths) == 1 {
+			s += " at " + exact(e.depths[0].value.Value)
+		}
+		parts = append(parts, s)
+	}
+	for _, t := range e.depths {
+		if t.approx {
+			parts = append(parts, "the doubt about the depth is not used")
+			break
+		}
 	}
 	if e.bottom && b.d.Bottom.Known {
 		parts = append(parts, "bottom at "+exact(math.Round(b.page.Depth.From(b.d.Bottom.Value)*100)/100)+" "+unitName(b.page.Depth))
@@ -75,6 +86,11 @@ func (b *builder) entry(e entry) error {
 			return bad("only you know how long a pull is: measure one and write the depths in feet or metres")
 		}
 	}
+	for _, o := range []*token{e.oxygen, e.percent} {
+		if o != nil && o.value.Value < 0 {
+			return bad("oxygen cannot be negative")
+		}
+	}
 	if e.missing {
 		e.odd = true
 		return nil
@@ -109,28 +125,48 @@ func (b *builder) entry(e entry) error {
 				t.DepthUnit = b.page.Depth
 			}
 			t.Line, t.Text = e.line, e.text
+			if t.Depth < 0 {
+				return bad("a depth cannot be negative")
+			}
 			if t.DepthUnit.Metres(t.Depth) > 1000 {
 				return bad("a depth of %s %s is deeper than any lake that is fished", exact(t.Depth), t.DepthUnit)
 			}
 			if i == 0 {
-				b.addOxygen(&t, e)
+				if err := b.addOxygen(&t, e); err != nil {
+					return bad("%v", err)
+				}
 			}
 			b.d.Readings = append(b.d.Readings, t)
 		}
 	}
-	if e.bottom && !b.d.Bottom.Known {
+	if e.bottom {
 		last := b.d.Readings[len(b.d.Readings)-1]
-		b.d.Bottom = profile.Some(nano(last.DepthUnit.Metres(last.Depth)))
+		return b.setBottom(&e, nano(last.DepthUnit.Metres(last.Depth)))
 	}
 	return nil
 }
 
-func (b *builder) addOxygen(r *profile.Reading, e entry) {
-	if e.oxygen != nil {
-		r.Oxygen = profile.Some(e.oxygen.value.Value)
-	} else if e.percent != nil {
-		b.percent = append(b.percent, percentReading{len(b.d.Readings), e.percent.value.Value, e.line})
+// addOxygen gives a reading its oxygen; percent waits until the altitude is known.
+// A number with no unit beside it is in the page's unit.
+func (b *builder) addOxygen(r *profile.Reading, e entry) error {
+	mgl, percent := e.oxygen, e.percent
+	if mgl != nil && percent == nil && !mgl.stated && b.r.oxygenUnit() == "%" {
+		mgl, percent = nil, mgl
 	}
+	switch {
+	case mgl != nil && mgl.value.Value > maxMgL:
+		return fmt.Errorf("%s mg/L of oxygen is more than water holds: write %% after it if it is percent", exact(mgl.value.Value))
+	case mgl != nil:
+		r.Oxygen = profile.Some(mgl.value.Value)
+		if percent != nil {
+			b.r.note(e.line, "the oxygen is taken in mg/L, %s %% is not used", exact(percent.value.Value))
+		}
+	case percent != nil && percent.value.Value > maxPercent:
+		return fmt.Errorf("%s %% of oxygen is more than water holds", exact(percent.value.Value))
+	case percent != nil:
+		b.percent = append(b.percent, percentReading{len(b.d.Readings), percent.value.Value, e.line})
+	}
+	return nil
 }
 
 // depths gives an entry's depths; the surface is depth zero in the page's unit.
@@ -196,9 +232,13 @@ func (b *builder) bottom(e *entry) (done bool, err error) {
 }
 
 func (b *builder) setBottom(e *entry, m float64) error {
-	if !b.d.Bottom.Known {
+	switch {
+	case !b.d.Bottom.Known:
 		b.d.Bottom = profile.Some(m)
-	} else if math.Abs(b.d.Bottom.Value-m) > 0.6 {
+	case math.Abs(b.d.Bottom.Value-m) <= 0.6:
+	case slices.ContainsFunc(b.r.o.Flags, func(h Header) bool { return h.Key == "bottom" }):
+		b.r.note(e.line, "--bottom is used, not the bottom of this line")
+	default:
 		return b.r.fail(e.line, shown(e.text)+": the page has another depth for the bottom: leave one of them out")
 	}
 	return nil
@@ -207,7 +247,7 @@ func (b *builder) setBottom(e *entry, m float64) error {
 // tempFits: a value that could be the temperature below the readings so far.
 func (b *builder) tempFits(v float64) bool {
 	if len(b.d.Readings) == 0 {
-		return true
+		return b.page.Temp != unit.Fahrenheit || v > 30
 	}
 	last := b.d.Readings[len(b.d.Readings)-1]
 	return v <= last.Temp+2 && v >= last.Temp-30 && (b.page.Temp == unit.Celsius || v > 30)

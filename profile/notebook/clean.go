@@ -34,9 +34,16 @@ func decode(data []byte) (string, error) {
 	runes := make([]rune, len(data))
 	for i, b := range data {
 		runes[i] = rune(b)
+		if sign, ok := oneByte[b]; ok {
+			runes[i] = sign
+		}
 	}
 	return string(runes), nil
 }
+
+// oneByte holds the signs of the usual one-byte encoding whose code is not that of
+// the same character in Unicode: its quotes, dashes and dots.
+var oneByte = map[byte]rune{0x84: '\u201e', 0x85: '\u2026', 0x91: '\u2018', 0x92: '\u2019', 0x93: '\u201c', 0x94: '\u201d', 0x96: '\u2013', 0x97: '\u2014'}
 
 // isText takes a page for text when it holds no zero byte and hardly any control
 // characters.
@@ -90,13 +97,20 @@ func clean(line string) string {
 	return strings.TrimFunc(line, unicode.IsSpace)
 }
 
-// A zero typed as the letter o, or a one as l, inside a number.
-var letterDigits = regexp.MustCompile(`(^|[^a-z0-9.])([0-9ol.]*[0-9][0-9ol.]*|[il][0-9]+)($|[^a-z0-9.])`)
+// A zero typed as the letter o, or a one as l, inside a number; "o2" is oxygen.
+var (
+	numberLike  = regexp.MustCompile(`[a-z0-9.]+`)
+	letterDigit = regexp.MustCompile(`^([0-9ol.]*[0-9][0-9ol.]*|[il][0-9]+)$`)
+	asDigits    = strings.NewReplacer("o", "0", "l", "1", "i", "1")
+)
 
 // mendDigits writes such letters as digits, and says whether it did.
 func mendDigits(line string) (string, bool) {
-	out := letterDigits.ReplaceAllStringFunc(line, func(s string) string {
-		return strings.NewReplacer("o", "0", "l", "1", "i", "1").Replace(s)
+	out := numberLike.ReplaceAllStringFunc(line, func(s string) string {
+		if s == "o2" || !letterDigit.MatchString(s) {
+			return s
+		}
+		return asDigits.Replace(s)
 	})
 	return out, out != line
 }

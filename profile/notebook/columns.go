@@ -68,11 +68,11 @@ func (e *entry) open() bool {
 // assign makes depth and temperature of an entry's bare numbers. Four or more may
 // be pairs ("0 74 5 73 10 72") or repeats ("17 61 62 61").
 func (r *reader) assign(e entry, tempFirst bool) ([]entry, error) {
-	if e.unsure {
-		n := e.free
-		if len(n) == 0 {
-			n = e.temps
-		}
+	n := e.free
+	if len(n) == 0 {
+		n = e.temps
+	}
+	if e.unsure && len(n) > 0 {
 		last := &n[len(n)-1]
 		v := last.value.Value
 		choice, err := r.ask(Question{Line: e.line, Text: e.text, What: "the dash",
@@ -89,24 +89,11 @@ func (r *reader) assign(e entry, tempFirst bool) ([]entry, error) {
 		return []entry{e}, nil
 	}
 	if n := len(e.free); n >= 4 && n%2 == 0 && !e.repeats {
-		var pairs []entry
-		rising, near := true, true // near: so alike that they are one temperature read again
-		for i := 0; i < n; i += 2 {
-			p := entry{line: e.line, text: e.text, odd: true, free: e.free[i : i+2]}
-			p.take(tempFirst)
-			pairs = append(pairs, p)
-			if i > 0 && p.depths[0].value.Value <= pairs[len(pairs)-2].depths[0].value.Value {
-				rising = false
-			}
-		}
-		for _, f := range e.free[2:] {
-			near = near && math.Abs(f.value.Value-e.free[1].value.Value) <= 2
-		}
-		if rising && !near && !likeRepeats(e) {
-			pairs[len(pairs)-1].bottom = e.bottom
+		pairs, ok := e.pairs(tempFirst)
+		switch again := likeRepeats(e); {
+		case ok && !again:
 			return pairs, nil
-		}
-		if rising && !near {
+		case ok && e.free[2].value.Value <= farJump*e.free[0].value.Value: // "17 61 62 61" goes to no 62 ft
 			choice, err := r.ask(Question{Line: e.line, Text: e.text, What: "the numbers",
 				Choices: []string{"several readings, depth and temperature in turn", "one depth read several times"},
 				Instead: "write one reading a line"})
@@ -120,6 +107,31 @@ func (r *reader) assign(e entry, tempFirst bool) ([]entry, error) {
 	}
 	e.take(tempFirst)
 	return []entry{e}, nil
+}
+
+// Two readings of one line seldom lie farTemps degrees apart, nor the second more
+// than farJump times as deep as the first.
+const (
+	farTemps = 40
+	farJump  = 2.5
+)
+
+// pairs reads an entry's bare numbers as depth and temperature in turn. ok is false
+// when the depths do not go down, or the temperatures are no lake's.
+func (e *entry) pairs(tempFirst bool) (pairs []entry, ok bool) {
+	for i := 0; i < len(e.free); i += 2 {
+		p := entry{line: e.line, text: e.text, odd: true, free: e.free[i : i+2]}
+		p.take(tempFirst)
+		if i > 0 {
+			above := pairs[len(pairs)-1]
+			if p.depths[0].value.Value <= above.depths[0].value.Value || math.Abs(p.temps[0].value.Value-above.temps[0].value.Value) > farTemps {
+				return nil, false
+			}
+		}
+		pairs = append(pairs, p)
+	}
+	pairs[len(pairs)-1].bottom = e.bottom
+	return pairs, true
 }
 
 // likeRepeats: further numbers near enough to the first temperature to be it again.
@@ -154,7 +166,12 @@ func (r *reader) third() error {
 			}
 			near := true
 			for _, f := range e.free {
-				near = near && math.Abs(f.value.Value-e.temps[0].value.Value) <= 5
+				near = near && math.Abs(f.value.Value-e.temps[0].value.Value) < 5
+			}
+			for _, f := range e.free {
+				if f.worded {
+					return r.fail(e.line, shown(e.text)+": what is the number "+exact(f.value.Value)+" before a word? Put what is no reading after #, or in a line that begins with \"note:\"")
+				}
 			}
 			switch {
 			case e.repeats || len(e.free) > 1 && near:
@@ -163,7 +180,7 @@ func (r *reader) third() error {
 				return r.fail(e.line, shown(e.text)+": more numbers than a depth, a temperature and the oxygen: write one reading a line, or a row of column names above")
 			default:
 				open = append(open, e)
-				oxygen = oxygen && e.free[0].value.Value <= 20
+				oxygen = oxygen && e.free[0].value.Value <= maxLikelyMgL
 				repeat = repeat && near
 			}
 		}
@@ -174,6 +191,7 @@ func (r *reader) third() error {
 	unit := r.oxygenUnit()
 	first := open[0]
 	switch {
+	case unit == "mg/L" && !oxygen && repeat: // more than water holds: not oxygen
 	case unit != "":
 		repeat = false
 	case oxygen && repeat:
@@ -202,6 +220,15 @@ func (r *reader) third() error {
 	}
 	return nil
 }
+
+// maxLikelyMgL is the most dissolved oxygen that a bare number is taken for, maxMgL
+// and maxPercent the most that is read: water in a bloom holds up to about twice
+// what it would in balance with the air (common practice).
+const (
+	maxLikelyMgL = 20.0
+	maxMgL       = 40.0
+	maxPercent   = 400.0
+)
 
 // oxygenUnit is the unit of the oxygen column, where a flag, the page or the
 // settings state it.

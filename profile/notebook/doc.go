@@ -9,7 +9,8 @@
 // a Note that says how it was read.
 //
 // The steps, a file each: clean (characters), token (numbers, units, words), line
-// (what one line says by itself), table (header rows and wide tables), page (what
-// only the whole page can settle: units, the order of the columns, a third column,
-// where a second drop begins), header, write.
+// (what one line says by itself), table (header rows), wide (tables written across),
+// title (dates without a key), page (line by line), columns (the order of the
+// columns, a third column), drops (where a second drop begins, units), build
+// (readings), header, write.
 package notebook

@@ -10,12 +10,19 @@ import (
 	"coldseam/profile/unit"
 )
 
+// Limits of a page that somebody wrote: beyond them it is something else.
+const (
+	maxDrops    = 100
+	maxReadings = 1000 // of one drop
+)
+
 // chunk is the part of a page that belongs to one drop.
 type chunk struct {
 	headers []Header
 	after   []Header // headers after its readings and a blank line: the next drop's, if there is one
 	entries []entry
 	first   int // its first line
+	way     way
 }
 
 // drops parts the page into drops and builds each.
@@ -101,22 +108,31 @@ func (r *reader) chunks() ([]chunk, error) {
 		chunks = append(chunks, next)
 		r.note(line, "a second drop begins here")
 	}
+	final := 0 // the last item with readings: nothing begins after it
+	for i, it := range r.items {
+		if it.kind == readings {
+			final = i
+		}
+	}
 	gap := false
 	for i, it := range r.items {
 		now := &chunks[len(chunks)-1]
 		begun := len(now.entries) > 0
+		if len(chunks) > maxDrops {
+			return nil, r.fail(it.line, fmt.Sprintf("more than %d drops on one page: part it into several", maxDrops))
+		}
 		switch it.kind {
 		case blank:
 			gap = true
 			continue
 		case ruler:
 			gap = true
-			if begun && r.hasEntries(i) {
+			if begun && i < final {
 				cut(it.line)
 			}
 			continue
 		case header:
-			if slices.Contains([]string{"water", "spot", "date"}, it.header.Key) && begun && r.hasEntries(i) {
+			if slices.Contains([]string{"water", "spot", "date"}, it.header.Key) && begun && i < final {
 				cut(it.line)
 				now = &chunks[len(chunks)-1]
 			}
@@ -127,7 +143,7 @@ func (r *reader) chunks() ([]chunk, error) {
 			}
 			continue
 		case readings:
-			if begun && restarts(now.entries, r.depthsFrom(i)) {
+			if begun && now.way.restarts(r.nextDepths(i)) {
 				second := gap
 				if !gap {
 					n, err := r.ask(Question{Line: it.line, Text: r.raw[it.line-1], What: "the depths start again here",
@@ -143,6 +159,12 @@ func (r *reader) chunks() ([]chunk, error) {
 				}
 			}
 			now.entries = append(now.entries, it.entries...)
+			for _, e := range it.entries {
+				now.way.add(e.writtenDepths())
+			}
+			if len(now.entries) > maxReadings {
+				return nil, r.fail(it.line, fmt.Sprintf("more than %d readings in one drop: leave some out", maxReadings))
+			}
 		}
 		gap = false
 	}
@@ -151,40 +173,52 @@ func (r *reader) chunks() ([]chunk, error) {
 	return chunks, nil
 }
 
-// depthsFrom lists the depths as written from item i on.
-func (r *reader) depthsFrom(i int) []float64 {
+// nextDepths gives the next two depths from item i on, where there are two.
+func (r *reader) nextDepths(i int) []float64 {
 	var v []float64
-	for _, it := range r.items[i:] {
-		for _, e := range it.entries {
+	for ; i < len(r.items) && len(v) < 2; i++ {
+		for _, e := range r.items[i].entries {
 			v = append(v, e.writtenDepths()...)
 		}
 	}
 	return v
 }
 
+// writtenDepths lists an entry's depths, in metres where the unit is written.
 func (e *entry) writtenDepths() []float64 {
 	if e.surface {
 		return []float64{0}
 	}
 	var v []float64
 	for _, t := range e.depths {
-		v = append(v, t.value.Value)
+		if d := t.value.Value; t.depth == unit.NoLength || t.depth == Pull {
+			v = append(v, d)
+		} else {
+			v = append(v, t.depth.Metres(d))
+		}
 	}
 	return v
 }
 
+// way is how a drop's depths have gone so far.
+type way struct {
+	n                    int
+	first, last, deepest float64
+}
+
+func (w *way) add(depths []float64) {
+	for _, d := range depths {
+		if w.n == 0 {
+			w.first, w.deepest = d, d
+		}
+		w.n, w.last, w.deepest = w.n+1, d, max(w.deepest, d)
+	}
+}
+
 // restarts: the drop has gone down from its first depth to its deepest, and what
 // follows goes down again from that first depth.
-func restarts(done []entry, next []float64) bool {
-	var v []float64
-	for _, e := range done {
-		v = append(v, e.writtenDepths()...)
-	}
-	n := len(v)
-	if n < 3 || len(next) < 2 {
-		return false
-	}
-	return v[n-1] == slices.Max(v) && v[n-1] > v[0] && next[0] <= v[0] && next[1] > next[0]
+func (w *way) restarts(next []float64) bool {
+	return w.n >= 3 && len(next) > 1 && w.last == w.deepest && w.last > w.first && next[0] <= w.first && next[1] > next[0]
 }
 
 // builder makes one drop.
@@ -288,6 +322,11 @@ func (b *builder) depthUnit(all []entry) error {
 			}
 		}
 	}
+	if len(stated) == 0 { // "bottom: 31 ft" states it too
+		for _, u := range b.r.headerUnits() {
+			stated[u] = true
+		}
+	}
 	if len(stated) == 1 {
 		for u := range stated {
 			b.page.Depth = u
@@ -311,6 +350,19 @@ func (b *builder) depthUnit(all []entry) error {
 	b.page.Depth = []unit.Length{unit.Foot, unit.Metre}[n]
 	b.r.said.Depth = b.page.Depth
 	return nil
+}
+
+// headerUnits lists the units in which the page's header gives depths of the lake.
+func (r *reader) headerUnits() []unit.Length {
+	var out []unit.Length
+	for _, it := range r.items {
+		if it.kind == header && slices.Contains([]string{"bottom", "deepest"}, it.header.Key) {
+			if _, u, err := unit.ParseLength(clean(it.header.Value)); err == nil {
+				out = append(out, u)
+			}
+		}
+	}
+	return out
 }
 
 // scale decides Fahrenheit or Celsius by the page's warmest bare value: no lake is

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strings"
 	"time"
+	"unicode"
 
 	"coldseam/profile"
 	"coldseam/profile/unit"
@@ -76,7 +77,7 @@ var keys = []key{
 	length("altitude", "height above the sea, 1900 ft", -500, 6000, func(d *profile.Drop) *profile.Optional { return &d.Altitude }),
 	length("lake length", "length of the lake, 800 m", 0, 1e6, func(d *profile.Drop) *profile.Optional { return &d.LakeLength }),
 	scaled("wind", "wind speed, 8 mph", 0, 80, unit.ParseSpeed, "m/s", func(d *profile.Drop) *profile.Optional { return &d.Wind }),
-	{"line angle", "degrees of the line from the vertical, at the surface", func(d *profile.Drop, v string, _ unit.System) error {
+	{"line angle", "degrees of the line from the vertical", func(d *profile.Drop, v string, _ unit.System) error {
 		deg, err := unit.ParseAngle(v)
 		if err == nil && (deg < 0 || deg > 60) {
 			err = fmt.Errorf("%q: an angle from the vertical lies between 0 and 60 degrees", v)
@@ -84,7 +85,7 @@ var keys = []key{
 		d.LineAngle = profile.Some(nano(deg))
 		return err
 	}, func(d *profile.Drop) string { return optional(d.LineAngle, "") }},
-	{"marks at", `where the marks are counted: "water" or "gunwale 1.5 ft"`, setMarks, getMarks},
+	{"marks at", `marks counted at: "water" or "gunwale 1.5 ft"`, setMarks, getMarks},
 	length("bulb below zero", "how far the bulb hangs below the line's zero, 6 in", 0, 3, func(d *profile.Drop) *profile.Optional { return &d.BulbBelow }),
 	{"thermometer", `its ice-point check, "reads 32.5 F in ice water"`, setIcePoint, func(d *profile.Drop) string {
 		if !d.IcePoint.Known {
@@ -116,7 +117,7 @@ var keys = []key{
 	text("for", "the fish you are after, rainbow", func(d *profile.Drop) *string { return &d.For }),
 	text("weight", "the weight on the line", func(d *profile.Drop) *string { return &d.Weight }),
 	scaled("fly weight", "mass of the fly, weighed dry, 0.25 g", 0, 0.05, unit.ParseMass, "kg", func(d *profile.Drop) *profile.Optional { return &d.FlyWeight }),
-	scaled("retrieve", "line recovered divided by all the time it took, 2 in/s", 0, 5, unit.ParseSpeed, "m/s", func(d *profile.Drop) *profile.Optional { return &d.Retrieve }),
+	scaled("retrieve", "line drawn divided by all the time it took, 2 in/s", 0, 5, unit.ParseSpeed, "m/s", func(d *profile.Drop) *profile.Optional { return &d.Retrieve }),
 	text("sky", "clear, cloud, dusk...", func(d *profile.Drop) *string { return &d.Sky }),
 	text("colour", "of the water: clear, stained, green", func(d *profile.Drop) *string { return &d.Colour }),
 	text("anchor", "what came up on it: clean, black, smells", func(d *profile.Drop) *string { return &d.Anchor }),
@@ -129,6 +130,9 @@ var keys = []key{
 // text is a key whose value is kept as it stands.
 func text(name, help string, field func(*profile.Drop) *string) key {
 	return key{name, help, func(d *profile.Drop, v string, _ unit.System) error {
+		if strings.ContainsFunc(v, unicode.IsControl) {
+			return fmt.Errorf("%q holds a control character: write it on one line, in letters and signs", v)
+		}
 		*field(d) = v
 		return nil
 	}, func(d *profile.Drop) string { return *field(d) }}
@@ -138,16 +142,22 @@ func text(name, help string, field func(*profile.Drop) *string) key {
 // depth unit is stated a bare number is in that unit.
 func length(name, help string, low, high float64, field func(*profile.Drop) *profile.Optional) key {
 	return key{name, help, func(d *profile.Drop, v string, bare unit.System) error {
-		m, _, err := unit.ParseLength(clean(v))
-		if n, rest, ok := unit.ScanNumber(clean(v), true); err != nil && ok && rest == "" && bare.Depth != unit.NoLength {
-			m, err = bare.Depth.Metres(n.Value), nil
-		}
+		m, err := bareLength(clean(v), bare)
 		if err == nil && (m < low || m > high) {
 			err = fmt.Errorf("%q is not a likely value", v)
 		}
 		*field(d) = profile.Some(nano(m))
 		return err
 	}, func(d *profile.Drop) string { return optional(*field(d), " m") }}
+}
+
+// bareLength reads a length, which may lack its unit where the page has one.
+func bareLength(s string, bare unit.System) (float64, error) {
+	m, _, err := unit.ParseLength(s)
+	if n, rest, ok := unit.ScanNumber(s, true); err != nil && ok && rest == "" && bare.Depth != unit.NoLength {
+		return bare.Depth.Metres(n.Value), nil
+	}
+	return m, err
 }
 
 // scaled is a key that holds a positive quantity in SI up to high.
@@ -176,7 +186,7 @@ func setMarks(d *profile.Drop, v string, bare unit.System) error {
 		d.Marks, d.FreeboardM = profile.MarksAtWater, 0
 		return nil
 	case "gunwale", "rail", "gunnel":
-		m, _, err := unit.ParseLength(height)
+		m, err := bareLength(height, bare)
 		if err != nil || m < 0 || m > 3 {
 			return fmt.Errorf("%q: write how far the gunwale is above the water, e.g. gunwale 1.5 ft", v)
 		}

@@ -109,6 +109,17 @@ func parseTokens(ts []token, ranges bool) ([]entry, error) {
 		if ts[i].kind == number && ts[i-1].kind == number && !ts[i].spaced && ts[i-1].role == unknown {
 			return nil, errors.New("two numbers run into each other: put a blank between depth and temperature")
 		}
+		if feetAndInches(ts, i) {
+			return nil, fmt.Errorf("%s'%s may be feet and inches: write %s'%s\" or put a blank between", exact(ts[i-1].value.Value), ts[i].text, exact(ts[i-1].value.Value), ts[i].text)
+		}
+	}
+	if pieces := dashPairs(ts); ranges && len(pieces) > 1 {
+		if last := pieces[len(pieces)-1]; len(pieces) == 2 && math.Abs(last[2].value.Value-last[0].value.Value) <= 3 {
+			return nil, errors.New("two ranges, or two readings? Write one reading a line, e.g. \"5: 71.2\"")
+		}
+		if entries, ok := several(pieces, false); ok {
+			return entries, nil
+		}
 	}
 	for _, sep := range []string{"/", ";", ",", "|"} {
 		if pieces := cut(ts, sep); len(pieces) > 1 {
@@ -127,6 +138,31 @@ func parseTokens(ts []token, ranges bool) ([]entry, error) {
 		return nil, err
 	}
 	return []entry{e}, nil
+}
+
+// feetAndInches: "5'6 72", a small number run onto a foot mark with more to come.
+func feetAndInches(ts []token, i int) bool {
+	a, b := ts[i-1], ts[i]
+	return a.kind == number && a.depth == unit.Foot && b.kind == number && !b.spaced && b.role == unknown &&
+		b.value.Value < 12 && hasNumber(ts[i+1:])
+}
+
+// dashPairs splits "10-68 15-66 20-58", a depth and its temperature each; nil when
+// the line is anything else.
+func dashPairs(ts []token) [][]token {
+	if len(ts)%3 != 0 {
+		return nil
+	}
+	var out [][]token
+	for i := 0; i < len(ts); i += 3 {
+		a, d, b := ts[i], ts[i+1], ts[i+2]
+		if a.kind != number || d.kind != dash || b.kind != number || b.minus || a.role != unknown || b.role != unknown ||
+			i > 0 && a.value.Value <= ts[i-3].value.Value {
+			return nil
+		}
+		out = append(out, ts[i:i+3])
+	}
+	return out
 }
 
 func several(pieces [][]token, ranges bool) ([]entry, bool) {
@@ -246,190 +282,14 @@ func parseEntry(ts []token, ranges bool) (entry, error) {
 			}
 			e.remarks = append(e.remarks, t.text)
 		case number:
+			if t.inParen && t.role == unknown && t.worded { // (2 fish)
+				e.remarks = append(e.remarks, t.text)
+				continue
+			}
 			if err := e.number(ts, i); err != nil {
 				return e, err
 			}
 		}
 	}
 	return e, e.settle()
-}
-
-// giveRoles lets the words and signs beside a number say what it is.
-func giveRoles(ts []token) {
-	next := func(i int) int { // the number that follows token i, only signs and fillers between
-		for j := i + 1; j < len(ts); j++ {
-			switch ts[j].kind {
-			case number:
-				return j
-			case mark, filler, about:
-			default:
-				return -1
-			}
-		}
-		return -1
-	}
-	set := func(i int, r role) {
-		if i >= 0 && ts[i].role == unknown {
-			ts[i].role = r
-		}
-	}
-	for i, t := range ts {
-		switch t.kind {
-		case tempWord:
-			set(next(i), tempRole)
-		case depthWord:
-			set(next(i), depthRole)
-		case oxygenWord:
-			if n := next(i); n >= 0 {
-				set(n, oxygenRole)
-			} else if i > 0 && ts[i-1].kind == number {
-				set(i-1, oxygenRole)
-			}
-		case atSign:
-			before := false
-			for j := range ts[:i] {
-				if ts[j].kind == number {
-					before = true
-					if ts[j].role == unknown {
-						ts[j].role = tempRole
-					}
-				}
-			}
-			if before || t.text == "@" {
-				set(next(i), depthRole)
-			}
-		}
-	}
-}
-
-// ranges finds two numbers with a dash or "to" between them: a range of depths that
-// share a temperature ("5-15 all 73"), a range of temperatures ("66-67 @ 14"), a
-// temperature that holds down to a depth ("74 down to 12"), or, when there are just
-// the two, a depth and its temperature ("10-68").
-func (e *entry) ranges(ts []token) error {
-	var at []int
-	for i, t := range ts {
-		if t.kind == number && t.role != oxygenRole && t.role != percentRole {
-			at = append(at, i)
-		}
-	}
-	for k := 0; k+1 < len(at); k++ {
-		i, j := at[k], at[k+1]
-		a, b := &ts[i], &ts[j]
-		joined, word := false, false
-		for _, t := range ts[i+1 : j] {
-			switch {
-			case t.kind == dash:
-				joined = true
-			case t.kind == span:
-				joined, word = true, true
-			case t.kind == filler:
-			default:
-				joined = false
-			}
-		}
-		if !joined || b.minus {
-			continue
-		}
-		if word && len(at) == 2 {
-			if a.role == depthRole || b.role == tempRole || a.value.Value <= b.value.Value && a.role == unknown {
-				return errors.New("a range of depths with no temperature beside it")
-			}
-			a.role, b.role = tempRole, depthRole
-			e.same0, e.odd = true, true
-			return nil
-		}
-		if len(at) < 3 && !e.hasTempElsewhere(ts) || a.value.Value >= b.value.Value {
-			continue
-		}
-		switch {
-		case a.role == tempRole || b.role == tempRole || k > 0 && a.role == unknown && b.role == unknown:
-			e.between = true
-			a.role, b.role = tempRole, tempRole
-			if a.temp == unit.NoTemperature {
-				a.temp = b.temp
-			}
-		default:
-			if third := ts[at[2]]; len(at) == 3 && k == 0 && a.role == unknown && b.role == unknown && third.role == unknown {
-				e.rangeDoubt = math.Abs(third.value.Value-b.value.Value) <= 3
-			}
-			a.role, b.role = depthRole, depthRole
-			if a.depth == unit.NoLength {
-				a.depth = b.depth
-			}
-		}
-		e.odd = true
-		return nil
-	}
-	return nil
-}
-
-// hasTempElsewhere: "66-67 @ surf" has a depth by a word, not by a number.
-func (e *entry) hasTempElsewhere(ts []token) bool {
-	for _, t := range ts {
-		if t.kind == surface {
-			return true
-		}
-	}
-	return false
-}
-
-// number puts one number where it belongs.
-func (e *entry) number(ts []token, i int) error {
-	t := ts[i]
-	if t.minus {
-		after := i >= 2 && ts[i-2].kind == mark && ts[i-2].text != "." // "5: -0.5": a dash after a separator is a minus
-		first := i == 1
-		switch {
-		case after && t.value.Value <= 5, t.temp == unit.Celsius && t.value.Value <= 5:
-			t.value.Value = -t.value.Value
-		case first && t.role != tempRole:
-			return errors.New("a depth cannot be negative")
-		case t.value.Value <= 3:
-			e.unsure = true
-		}
-	}
-	if i > 0 && ts[i-1].kind == plusMinus {
-		e.spread = &t
-		return nil
-	}
-	switch t.role {
-	case depthRole:
-		e.depths = append(e.depths, t)
-	case tempRole:
-		e.temps = append(e.temps, t)
-	case oxygenRole:
-		e.oxygen = &t
-	case percentRole:
-		e.percent = &t
-	default:
-		e.free = append(e.free, t)
-	}
-	return nil
-}
-
-// settle fills in what follows from what is known.
-func (e *entry) settle() error {
-	ranged := len(e.depths) == 2 && e.odd
-	switch {
-	case e.surface && len(e.depths) > 0:
-		return errors.New("both the surface and a depth: write one reading a line, or put a comma between")
-	case len(e.depths) > 1 && !ranged:
-		return errors.New("two depths in one reading")
-	case e.missing && (len(e.temps) > 0 || e.same):
-		return errors.New("a temperature and a mark for no reading on one line")
-	case e.surface && len(e.temps) == 0 && len(e.free) > 0:
-		e.temps, e.free = e.free[:1], e.free[1:]
-	case len(e.depths) > 0 && len(e.temps) == 0 && len(e.free) > 0 && !(e.same || e.missing):
-		e.temps, e.free = e.free[:1], e.free[1:]
-	case len(e.depths) == 0 && !e.surface && len(e.free) > 0 && (len(e.temps) > 0 || e.same || e.missing):
-		e.depths, e.free = e.free[:1], e.free[1:]
-	}
-	if len(e.depths) > 0 && len(e.temps) > 0 && e.depths[0].at > e.temps[0].at {
-		e.odd = true
-	}
-	if len(e.remarks) > 0 || e.bottom || e.same || e.missing || e.spread != nil || len(e.temps) > 1 {
-		e.odd = true
-	}
-	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"coldseam/profile"
+	"coldseam/profile/unit"
 )
 
 // Note says how a line was read, when it took more than plain reading.
@@ -67,7 +68,7 @@ func Read(data []byte, o Options) ([]Sheet, error) {
 	if err := r.scan(); err != nil {
 		return nil, err
 	}
-	if !r.hasEntries(0) {
+	if !r.hasEntries() {
 		return nil, r.fail(0, "has no readings: write a depth and a temperature on each line, e.g. \"5 ft 71.2 F\"")
 	}
 	if err := r.columns(); err != nil {
@@ -95,12 +96,14 @@ const (
 
 // reader holds a page while it is read.
 type reader struct {
-	o      Options
-	raw    []string
-	items  []item
-	points bool // decimals are written with points
-	notes  map[int][]string
-	bad    []*Error
+	o        Options
+	raw      []string
+	items    []item
+	points   bool        // decimals are written with points
+	wideRows int         // lines that may be rows of a wide table, once counted
+	said     unit.System // units the angler gave when asked: they hold for the whole page
+	notes    map[int][]string
+	bad      []*Error
 }
 
 func (r *reader) fail(line int, msg string) *Error { return &Error{r.o.Name, line, msg} }
@@ -147,8 +150,6 @@ var (
 	keyLine   = regexp.MustCompile(`^([a-z][a-z -]*[a-z])\s*:\s*(.*)$`)
 	rulerLine = regexp.MustCompile(`^[-=*_~]{3,}$`)
 	decimal   = regexp.MustCompile(`[0-9]\.[0-9]`)
-	titleLine = regexp.MustCompile(`^(\d{1,2})[/.](\d{1,2})(?:[/.](\d{2,4}))?[ ,].*[a-z]{3}`)
-	titleDisk = regexp.MustCompile(`\b(?:sd|secchi)\s*:?\s*([0-9][0-9 ./]*)\s*(ft|feet|m|')?`)
 )
 
 var aliases = map[string]string{
@@ -170,11 +171,18 @@ func (r *reader) scan() error {
 	for i := 0; i < len(r.raw); i++ {
 		line := i + 1
 		c := clean(r.raw[i])
-		if done, rows := r.wideAt(i); done {
-			i += rows - 1
-			continue
+		keyed := isKey(c, r.raw[i]) // "note: depth and temp" is no row of column names
+		if !keyed {
+			rows, err := r.wideAt(i, t != nil)
+			if err != nil {
+				return err
+			}
+			if rows > 0 {
+				i += rows - 1
+				continue
+			}
 		}
-		if h, ok := headerRow(c); ok {
+		if h, ok := headerRow(c); ok && !keyed {
 			t = &h
 			for _, col := range h.columns {
 				if col.role == unknown && col.name != "" {
@@ -240,7 +248,12 @@ func (r *reader) line(line int, c string, t *table) (item, error) {
 		it.kind, it.header = header, Header{Key: "date", Value: d, Line: line}
 		return it, nil
 	}
-	if titleLine.MatchString(c) {
+	if err := r.bareDate(c, raw); err != nil {
+		return it, err
+	}
+	if is, err := r.isTitle(line, c, raw); err != nil {
+		return it, err
+	} else if is {
 		return r.title(line, c, raw), nil
 	}
 	it.kind = readings
@@ -262,6 +275,9 @@ func (r *reader) line(line int, c string, t *table) (item, error) {
 		}
 		return it, err
 	}
+	for _, m := range meanings {
+		t.dress(m)
+	}
 	it.entries = meanings[0]
 	if len(meanings) > 1 {
 		q := Question{Line: line, Text: raw, What: "how the line is meant", Instead: "write it another way, e.g. one reading a line as \"5: 71.2\""}
@@ -275,6 +291,16 @@ func (r *reader) line(line int, c string, t *table) (item, error) {
 		it.entries = meanings[n]
 	}
 	return r.stamp(it), nil
+}
+
+// isKey reports whether a clean line is a header line.
+func isKey(c, raw string) bool {
+	m := keyLine.FindStringSubmatch(c)
+	if m == nil {
+		return false
+	}
+	_, ok := headerOf(m, raw, 0)
+	return ok
 }
 
 // stamp writes the line and its text on its entries.
@@ -307,60 +333,8 @@ func headerOf(m []string, raw string, line int) (Header, bool) {
 	return Header{Key: name, Value: value, Line: line}, true
 }
 
-// title reads a line such as "7/19 6:40a Long L., SW 5-10, SD 11½": the Secchi
-// depth is taken from it, the rest is kept as a note, since a date without a year
-// and a name among other words cannot be told for sure.
-func (r *reader) title(line int, c, raw string) item {
-	it := item{line: line, kind: header, header: Header{Key: "note", Value: strings.TrimSpace(raw), Line: line}}
-	r.note(line, "kept as a note; write water:, date: and wind: on lines of their own to have them read")
-	if m := titleDisk.FindStringSubmatch(c); m != nil {
-		u := m[2]
-		r.items = append(r.items, item{line: line, kind: header, header: Header{Key: "secchi", Value: strings.TrimSpace(m[1] + " " + u), Line: line}})
-		r.note(line, "Secchi depth read from it: %s", strings.TrimSpace(m[1]+" "+u))
-	}
-	return it
-}
-
-// wideAt reads a wide table that begins at raw line i, and returns how many lines
-// it took.
-func (r *reader) wideAt(i int) (bool, int) {
-	var rows []wideRow
-	for j := i; j < len(r.raw) && len(rows) < 3; j++ {
-		w, ok := readWide(clean(r.raw[j]))
-		if !ok || len(rows) > 0 && len(w.cells) != len(rows[0].cells) {
-			break
-		}
-		if len(rows) == 2 && w.role != oxygenRole {
-			break
-		}
-		rows = append(rows, w)
-	}
-	if len(rows) < 2 {
-		return false, 0
-	}
-	entries, ok := wide(rows, r.onlyRows(i, len(rows)))
-	if !ok {
-		return false, 0
-	}
-	it := r.stamp(item{line: i + 1, kind: readings, entries: entries})
-	r.items = append(r.items, it)
-	r.note(i+1, "read as a table: depths in this line, temperatures in the next")
-	return true, len(rows)
-}
-
-// onlyRows reports whether n lines from raw line i are the only ones with several
-// numbers on the page.
-func (r *reader) onlyRows(i, n int) bool {
-	for j, l := range r.raw {
-		if _, ok := readWide(clean(l)); ok && (j < i || j >= i+n) {
-			return false
-		}
-	}
-	return true
-}
-
-func (r *reader) hasEntries(from int) bool {
-	for _, it := range r.items[min(from, len(r.items)):] {
+func (r *reader) hasEntries() bool {
+	for _, it := range r.items {
 		if it.kind == readings {
 			return true
 		}

@@ -10,10 +10,11 @@ import (
 
 // column is what one column of a table holds.
 type column struct {
-	role  role
-	depth unit.Length
-	temp  unit.Temperature
-	name  string // of a column that is not read
+	role   role
+	depth  unit.Length
+	temp   unit.Temperature
+	stated bool   // oxygen: its unit stands in the name
+	name   string // of a column that is not read
 }
 
 // table is a header row: what the columns hold, and the sign between them.
@@ -42,6 +43,9 @@ func headerRow(line string) (t table, ok bool) {
 			break
 		}
 	}
+	if t.sep == "" {
+		fields = joinNames(fields)
+	}
 	seen := map[role]bool{}
 	for _, f := range fields {
 		f = strings.TrimSpace(f)
@@ -62,6 +66,27 @@ func headerRow(line string) (t table, ok bool) {
 	return t, seen[depthRole] && seen[tempRole]
 }
 
+// joinNames puts the words of a blank-separated row of column names together where
+// they are one name: "depth (ft) water temp (f)".
+func joinNames(fields []string) []string {
+	var out []string
+	for _, f := range fields {
+		f = strings.TrimSpace(f)
+		if f == "" || f == "in" || f == "and" {
+			continue
+		}
+		if n := len(out); n > 0 {
+			joined := out[n-1] + " " + f
+			if m := columnName.FindStringSubmatch(joined); m != nil && m[1] != "" {
+				out[n-1] = joined
+				continue
+			}
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
 func readColumn(f string) column {
 	m := columnName.FindStringSubmatch(f)
 	if m == nil || m[1] == "" {
@@ -80,9 +105,43 @@ func readColumn(f string) column {
 	case u == "%" || u == "percent" || u == "pct" || strings.HasPrefix(m[1], "sat"):
 		c.role = percentRole
 	default:
-		c.role = oxygenRole
+		c.role, c.stated = oxygenRole, u != ""
 	}
 	return c
+}
+
+// dress gives the readings of a line that has not the table's shape the order and
+// the units of its columns, where the line has none of its own.
+func (t *table) dress(entries []entry) {
+	if t == nil {
+		return
+	}
+	var depth, temp column
+	tempFirst := false
+	for _, c := range t.columns {
+		switch c.role {
+		case depthRole:
+			depth = c
+		case tempRole:
+			temp, tempFirst = c, depth.role == unknown
+		}
+	}
+	for i := range entries {
+		e := &entries[i]
+		if e.open() && len(e.free) < 4 {
+			e.take(tempFirst)
+		}
+		for j := range e.depths {
+			if e.depths[j].depth == unit.NoLength {
+				e.depths[j].depth = depth.depth
+			}
+		}
+		for j := range e.temps {
+			if e.temps[j].temp == unit.NoTemperature {
+				e.temps[j].temp = temp.temp
+			}
+		}
+	}
 }
 
 // row reads a line under a header row. ok is false when the line does not have the
@@ -115,6 +174,7 @@ func (t table) row(line string) (e entry, ok bool, err error) {
 	if len(e.temps) == 0 && !e.same {
 		e.missing, e.odd = true, true
 	}
+	e.odd = e.odd || e.approximate()
 	return e, true, nil
 }
 
@@ -149,6 +209,9 @@ func (e *entry) field(c column, f string, comma bool) error {
 	if n == nil {
 		return nil
 	}
+	if n.role == percentRole && c.role == oxygenRole {
+		c.role = percentRole
+	}
 	n.role = c.role
 	switch c.role {
 	case depthRole:
@@ -162,114 +225,10 @@ func (e *entry) field(c column, f string, comma bool) error {
 		}
 		e.temps = append(e.temps, *n)
 	case oxygenRole:
+		n.stated = n.stated || c.stated
 		e.oxygen = n
 	case percentRole:
 		e.percent = n
 	}
 	return nil
-}
-
-// wideRow is one row of a wide table: a label or none, then cells.
-type wideRow struct {
-	role  role
-	cells []token // a number, or a mark for no reading
-}
-
-// readWide reads a line as a row of a wide table; ok is false when it is none.
-func readWide(line string) (w wideRow, ok bool) {
-	line, _ = mendDigits(line)
-	var lengthUnit unit.Length
-	var tempUnit unit.Temperature
-	for i, t := range tokens(line, !strings.Contains(line, ", ") && !strings.Contains(line, ".")) {
-		switch t.kind {
-		case number:
-			w.cells = append(w.cells, t)
-		case missing, ditto:
-			w.cells = append(w.cells, t)
-		case surface:
-			if len(w.cells) > 0 {
-				return w, false
-			}
-			w.cells = append(w.cells, token{kind: number, role: depthRole})
-		case depthWord:
-			w.role = depthRole
-		case tempWord:
-			w.role = tempRole
-		case oxygenWord:
-			w.role = oxygenRole
-		case mark, filler:
-		case remark:
-			l, isLength := unit.LengthNamed(t.text)
-			u, isTemp := unit.TemperatureNamed(t.text)
-			switch {
-			case isLength:
-				lengthUnit = l
-			case isTemp:
-				tempUnit = u
-			case i == 0 || t.text != "mgl" && t.text != "mg/l":
-				return w, false
-			}
-		default:
-			return w, false
-		}
-	}
-	for i := range w.cells {
-		if w.cells[i].depth == unit.NoLength {
-			w.cells[i].depth = lengthUnit
-		}
-		if w.cells[i].temp == unit.NoTemperature {
-			w.cells[i].temp = tempUnit
-		}
-	}
-	return w, len(w.cells) >= 3
-}
-
-// wide joins a row of depths and the rows under it into readings. alone says that
-// the page has no other lines of readings, which settles a table of three columns.
-func wide(rows []wideRow, alone bool) ([]entry, bool) {
-	if len(rows) < 2 || len(rows[0].cells) != len(rows[1].cells) {
-		return nil, false
-	}
-	depths, temps := rows[0], rows[1]
-	if depths.role == tempRole && temps.role == depthRole {
-		depths, temps = temps, depths
-	}
-	labelled := depths.role == depthRole || temps.role == tempRole
-	for i, c := range depths.cells {
-		if c.kind != number || c.role == tempRole || i > 0 && c.value.Value <= depths.cells[i-1].value.Value {
-			return nil, false
-		}
-	}
-	if !labelled && (len(depths.cells) == 3 && !alone || len(depths.cells) == 4 && repeats(depths.cells) && repeats(temps.cells)) {
-		return nil, false
-	}
-	entries := make([]entry, len(depths.cells))
-	for i := range entries {
-		e := &entries[i]
-		e.depths = depths.cells[i : i+1]
-		switch t := temps.cells[i]; {
-		case t.kind == number && (t.role == depthRole || t.role == percentRole):
-			return nil, false
-		case t.kind == number:
-			e.temps = temps.cells[i : i+1]
-		case t.kind == ditto:
-			e.same = true
-		default:
-			e.missing = true
-		}
-		if len(rows) > 2 && rows[2].cells[i].kind == number {
-			e.oxygen = &rows[2].cells[i]
-		}
-	}
-	return entries, true
-}
-
-// repeats reports whether a row may be a depth and repeats of one temperature.
-func repeats(cells []token) bool {
-	for _, c := range cells[2:] {
-		if d := c.value.Value - cells[1].value.Value; d > 5 || d < -5 {
-			return false
-		}
-	}
-	return true
 }

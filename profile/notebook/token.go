@@ -52,6 +52,8 @@ type token struct {
 	depth   unit.Length
 	temp    unit.Temperature
 	approx  bool
+	stated  bool // oxygen: the unit mg/L stands beside the number itself or above its column
+	worded  bool // a word that is not understood follows: "2 fish"
 	minus   bool // a dash stood before the number, with a blank before that and none between
 	inParen bool
 	spaced  bool // a blank stood before it
@@ -64,7 +66,7 @@ var words = map[string]kind{
 	"ditto": ditto, "same": ditto, "idem": ditto,
 	"x": missing, "xx": missing, "nr": missing, "na": missing, "n/r": missing, "n/a": missing, "missed": missing, "missing": missing, "skipped": missing, "none": missing,
 	"abt": about, "about": about, "approx": about, "approximately": about, "ca": about, "circa": about, "around": about, "roughly": about, "maybe": about,
-	"reread": reread, "again": reread, "recheck": reread, "repeat": reread, "repeated": reread, "rechecked": reread,
+	"reread": reread, "again": reread, "recheck": reread, "repeat": reread, "repeated": reread, "rechecked": reread, "re-read": reread,
 	"to": span, "thru": span, "through": span, "until": span, "till": span,
 	"at":   atSign,
 	"temp": tempWord, "temperature": tempWord, "t": tempWord, "temp.": tempWord,
@@ -100,7 +102,7 @@ func tokens(line string, comma bool) []token {
 			length = len(rest) - len(strings.TrimLeft(rest, "."))
 		case strings.HasPrefix(rest, "+-"):
 			t.kind, length = plusMinus, 2
-		case r >= '0' && r <= '9' || r == '.' && len(rest) > 1 && rest[1] >= '0' && rest[1] <= '9':
+		case r >= '0' && r <= '9' || r == '.' && len(rest) > 1 && isDigit(rest[1]) && !(afterWord(out) && !spaced):
 			n, after, ok := unit.ScanNumber(rest, comma)
 			if !ok { // digits without end
 				t.kind, length = remark, len(rest)
@@ -146,7 +148,7 @@ func tokens(line string, comma bool) []token {
 // wordLength is the length of the word at the start of s: letters, with the few
 // signs that stand inside a word (n/r, mg/l, o2).
 func wordLength(s string) int {
-	for _, w := range []string{"n/r", "n/a", "mg/l", "o2", "d.o"} {
+	for _, w := range []string{"n/r", "n/a", "mg/l", "o2", "d.o", "re-read"} {
 		if strings.HasPrefix(s, w) && (len(s) == len(w) || !unicode.IsLetter(rune(s[len(w)]))) {
 			return len(w)
 		}
@@ -172,7 +174,7 @@ func join(in []token) []token {
 		if n := len(out); n > 0 {
 			switch prev := out[n-1]; {
 			case prev.kind == about:
-				t.approx, out = true, out[:n-1]
+				t.approx, t.spaced, out = true, t.spaced || prev.spaced, out[:n-1]
 			case prev.kind == dash && prev.spaced && !t.spaced:
 				t.minus = true
 			case prev.kind == number && t.text != "" && isTens(prev) && isUnits(t): // seventy four
@@ -181,9 +183,20 @@ func join(in []token) []token {
 			}
 		}
 		i += attach(&t, in[i+1:])
+		t.worded = i+1 < len(in) && in[i+1].kind == remark
 		out = append(out, t)
 	}
 	return out
+}
+
+// afterWord reports whether a word was the last token: the point in "5ft.72" ends
+// the word and does not begin a number.
+func afterWord(out []token) bool {
+	if len(out) == 0 {
+		return false
+	}
+	r, _ := utf8.DecodeLastRuneInString(out[len(out)-1].text)
+	return unicode.IsLetter(r)
 }
 
 func isTens(t token) bool {
@@ -234,7 +247,7 @@ func attach(t *token, after []token) int {
 		t.role = percentRole
 		used++
 	case next.text == "mg/l" || next.text == "ppm" || next.text == "mgl":
-		t.role = oxygenRole
+		t.role, t.stated = oxygenRole, true
 		used++
 	case next.kind == remark || next.text == "c" || next.text == "f":
 		if u, ok := unit.TemperatureNamed(next.text); ok {
@@ -243,6 +256,12 @@ func attach(t *token, after []token) int {
 		} else if u, ok := lengthWord(next.text); ok {
 			t.role, t.depth = depthRole, u
 			used++
+			if n := at(used); u == unit.Foot && n.kind == number && n.value.Value < 12 { // 12 ft 6 in
+				if in, ok := unit.LengthNamed(at(used + 1).text); ok && in == unit.Inch {
+					t.value.Value += n.value.Value / 12
+					used += 2
+				}
+			}
 		}
 	}
 	for {

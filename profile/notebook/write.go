@@ -1,16 +1,19 @@
 package notebook
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"coldseam/profile"
-	"coldseam/profile/unit"
 )
 
-// Write writes a drop as a page: its header keys, then one reading a line, as they
-// were written. Reading the page back gives the same Column.
+// Write writes a drop as a page: its header keys, then one reading a line, from the
+// surface down, each as it was written and with its units. Reading the page back
+// gives the same Column.
 func Write(d profile.Drop) string {
 	var b strings.Builder
 	for _, k := range keys {
@@ -18,35 +21,54 @@ func Write(d profile.Drop) string {
 			continue
 		}
 		if v := k.get(&d); v != "" {
-			b.WriteString(k.name + ": " + v + "\n")
+			b.WriteString(k.name + ": " + oneLine(v) + "\n")
 		}
 	}
 	for _, n := range d.Notes {
-		b.WriteString("note: " + n + "\n")
+		b.WriteString("note: " + oneLine(n) + "\n")
 	}
-	for _, r := range d.Readings {
-		b.WriteString(writeReading(r, d.Units) + "\n")
+	readings := slices.Clone(d.Readings)
+	slices.SortStableFunc(readings, func(a, b profile.Reading) int { return cmp.Compare(metres(a), metres(b)) })
+	for _, r := range readings {
+		b.WriteString(writeReading(r) + "\n")
 	}
 	return b.String()
 }
 
-// writeReading writes one reading, with its units where they are not the page's.
-func writeReading(r profile.Reading, page unit.System) string {
-	s := exact(r.Depth)
-	if r.DepthUnit != page.Depth {
-		s += " " + r.DepthUnit.String()
-	}
-	s += ": " + stepped(r.Temp, r.Step)
-	if r.TempUnit != page.Temp {
-		s += " " + r.TempUnit.String()
-	}
+// oneLine keeps a text from breaking the page: line ends and other control
+// characters become blanks.
+func oneLine(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, s)
+}
+
+func metres(r profile.Reading) float64 { return r.DepthUnit.Metres(r.Depth) }
+
+// writeReading writes one reading, each number with its unit, so that no line
+// depends on another.
+func writeReading(r profile.Reading) string {
+	s := exact(r.Depth) + " " + r.DepthUnit.String() + ": " + stepped(r.Temp, r.Step) + " " + r.TempUnit.String()
 	if r.SpreadC > 0 {
-		s += " +-" + exact(nano(r.TempUnit.DiffFromC(r.SpreadC))) + " " + r.TempUnit.String()
+		s += " +-" + exact(spread(r)) + " " + r.TempUnit.String()
 	}
 	if r.Oxygen.Known {
 		s += "  DO " + exact(r.Oxygen.Value) + " mg/L"
 	}
 	return s
+}
+
+// spread is a reading's spread on its own scale, as short as gives the same spread
+// when it is read back.
+func spread(r profile.Reading) float64 {
+	full := r.TempUnit.DiffFromC(r.SpreadC)
+	if short := math.Round(full*1e6) / 1e6; nano(r.TempUnit.DiffToC(short)) == r.SpreadC {
+		return short
+	}
+	return nano(full)
 }
 
 // stepped writes a number so that its last digit has the given step: 65.5 with a
@@ -56,14 +78,14 @@ func stepped(v, step float64) string {
 	if v < 0 {
 		sign, v = "-", -v
 	}
-	for _, bottom := range []float64{2, 4, 8, 16, 32, 64} {
-		if step == 1/bottom {
-			whole := math.Floor(v)
-			top := strconv.FormatFloat(math.Round((v-whole)*bottom), 'f', 0, 64) + "/" + exact(bottom)
+	for _, bottom := range []float64{2, 3, 4, 8, 16, 32, 64} {
+		whole := math.Floor(v)
+		if top := math.Round((v - whole) * bottom); step == 1/bottom && top > 0 && top < bottom {
+			s := strconv.FormatFloat(top, 'f', 0, 64) + "/" + exact(bottom)
 			if whole == 0 {
-				return sign + top
+				return sign + s
 			}
-			return sign + exact(whole) + " " + top
+			return sign + exact(whole) + " " + s
 		}
 	}
 	digits := 0
@@ -76,4 +98,12 @@ func stepped(v, step float64) string {
 // exact writes a number with up to nine decimals and no more than it needs.
 func exact(v float64) string { return strconv.FormatFloat(nano(v)+0, 'f', -1, 64) }
 
-func nano(v float64) float64 { return math.Round(v*1e9) / 1e9 }
+// nano keeps nine decimals, and no more than twelve digits in all, which is as many
+// as are read of a number.
+func nano(v float64) float64 {
+	scale := 1e9
+	for scale > 1 && math.Abs(v)*scale >= 1e12 {
+		scale /= 10
+	}
+	return math.Round(v*scale) / scale
+}
