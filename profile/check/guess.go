@@ -53,6 +53,9 @@ func (c *checker) slip(i int) (float64, bool) {
 // otherSlips lists the numbers of which v may be what is left after a digit was
 // left out, added or changed about with its neighbour.
 func otherSlips(v float64) []float64 {
+	if v < 0 { // a dash taken for a minus; a sentinel such as -127 is no slip
+		return []float64{-v}
+	}
 	var out []float64
 	s := strconv.FormatFloat(math.Abs(v), 'f', -1, 64)
 	whole, _, _ := strings.Cut(s, ".")

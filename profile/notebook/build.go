@@ -282,10 +282,7 @@ func (b *builder) temps(e entry) ([]profile.Reading, error) {
 		a, c := out[0], out[1]
 		a.SpreadC = nano(a.TempUnit.DiffToC((c.Temp - a.Temp) / 2))
 		a.Temp = (a.Temp + c.Temp) / 2
-		a.Step = math.Min(a.Step, c.Step) / 2
-		if a.Step < 0.5 {
-			a.Step = math.Min(out[0].Step, c.Step) / 10
-		}
+		a.Step = middleStep(a.Temp, math.Min(a.Step, c.Step))
 		return []profile.Reading{a}, nil
 	}
 	if len(out) == 2 && out[0].TempUnit != out[1].TempUnit {
@@ -299,6 +296,18 @@ func (b *builder) temps(e entry) ([]profile.Reading, error) {
 		return []profile.Reading{a}, nil
 	}
 	return out, nil
+}
+
+// middleStep is the step in which the middle of a range would be written: that of
+// its ends when the middle falls on it, else half a degree, or the next decimal.
+func middleStep(middle, step float64) float64 {
+	switch n := middle / step; {
+	case math.Abs(n-math.Round(n)) < 1e-6:
+		return step
+	case step >= 1:
+		return 0.5
+	}
+	return step / 10
 }
 
 // oxygen turns percent of saturation into mg/L, by the water's own temperature and

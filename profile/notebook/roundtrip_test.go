@@ -49,9 +49,10 @@ func drawDrop(t *rapid.T) profile.Drop {
 	}
 	for range rapid.IntRange(1, 12).Draw(t, "n") {
 		step := rapid.SampledFrom([]float64{1, 0.1, 0.01, 0.5, 0.25}).Draw(t, "step")
+		part := map[float64][]int{1: {0}, 0.1: {0, 1, 2, 3}, 0.01: {0, 1, 2, 3}, 0.5: {1}, 0.25: {1, 3}}[step] // "65 1/2" has a step of a half, 65 has not
 		r := profile.Reading{
 			Depth: float64(rapid.IntRange(0, 400).Draw(t, "z")) / 4, DepthUnit: d.Units.Depth,
-			Temp: float64(rapid.IntRange(-2, 90).Draw(t, "whole")) + step*float64(rapid.IntRange(0, 3).Draw(t, "part")), TempUnit: d.Units.Temp, Step: step,
+			Temp: float64(rapid.IntRange(-2, 90).Draw(t, "whole")) + step*float64(rapid.SampledFrom(part).Draw(t, "part")), TempUnit: d.Units.Temp, Step: step,
 		}
 		r.Temp = nano(r.Temp)
 		if rapid.IntRange(0, 4).Draw(t, "other") == 0 {
