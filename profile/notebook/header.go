@@ -123,19 +123,24 @@ var keys = []key{
 	text("anchor", "what came up on it: clean, black, smells", func(d *profile.Drop) *string { return &d.Anchor }),
 	{"note", "anything else", func(d *profile.Drop, v string, _ unit.System) error {
 		d.Notes = append(d.Notes, v)
-		return nil
+		return plain(v)
 	}, nil},
 }
 
 // text is a key whose value is kept as it stands.
 func text(name, help string, field func(*profile.Drop) *string) key {
 	return key{name, help, func(d *profile.Drop, v string, _ unit.System) error {
-		if strings.ContainsFunc(v, unicode.IsControl) {
-			return fmt.Errorf("%q holds a control character: write it on one line, in letters and signs", v)
-		}
 		*field(d) = v
-		return nil
+		return plain(v)
 	}, func(d *profile.Drop) string { return *field(d) }}
+}
+
+// plain refuses words that would not stay on one line when they are written out.
+func plain(v string) error {
+	if strings.ContainsFunc(v, unicode.IsControl) {
+		return fmt.Errorf("%q holds a control character: write it on one line, in letters and signs", v)
+	}
+	return nil
 }
 
 // length is a key that holds a length between low and high metres. On a page whose

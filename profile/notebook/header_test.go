@@ -212,7 +212,7 @@ func TestScale(t *testing.T) {
 		{"0 60", "C", unit.Fahrenheit}, // likewise
 		{"0 742\n1 21\n2 20", "", unit.Celsius},
 		{"0 742\n1 72\n2 71", "", unit.Fahrenheit},
-		{"0 742", "", unit.Fahrenheit},         // nothing else to go by
+		{"0 742", "", unit.Fahrenheit},           // nothing else to go by
 		{"0 20\n1 72 F\n2 19", "", unit.Celsius}, // a value with its own scale does not decide for others
 	} {
 		var asked bool

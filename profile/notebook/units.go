@@ -1,0 +1,161 @@
+package notebook
+
+import (
+	"slices"
+
+	"coldseam/profile/unit"
+)
+
+// settings gives the units to fall back on: what the angler said when asked about
+// this page, else the settings'.
+func (b *builder) settings() unit.System {
+	said := b.r.said
+	for _, h := range b.r.o.Defaults {
+		s, err := unit.ParseSystem(h.Value)
+		if h.Key != "units" || err != nil {
+			continue
+		}
+		if said.Depth == unit.NoLength {
+			said.Depth = s.Depth
+		}
+		if said.Temp == unit.NoTemperature {
+			said.Temp = s.Temp
+		}
+	}
+	return said
+}
+
+// units settles the units of bare numbers. all is every entry of the page, since
+// the temperature's scale is decided once for a page.
+func (b *builder) units(all []entry) error {
+	b.page = b.d.Units
+	if b.page.Depth == unit.NoLength {
+		if err := b.depthUnit(all); err != nil {
+			return err
+		}
+	}
+	if b.page.Temp == unit.NoTemperature {
+		if err := b.scale(all); err != nil {
+			return err
+		}
+	}
+	b.d.Units = b.page
+	switch b.page.Depth { // a drop is not noted in these, whatever single depths were
+	case unit.Inch:
+		b.d.Units.Depth = unit.Foot
+	case unit.Millimetre:
+		b.d.Units.Depth = unit.Metre
+	}
+	return nil
+}
+
+func (b *builder) depthUnit(all []entry) error {
+	stated := map[unit.Length]bool{}
+	var bare *entry
+	for i, e := range all {
+		for _, t := range e.depths {
+			if t.depth == unit.NoLength {
+				if bare == nil {
+					bare = &all[i]
+				}
+			} else if t.depth != Pull {
+				stated[t.depth] = true
+			}
+		}
+	}
+	if len(stated) == 0 { // "bottom: 31 ft" states it too
+		for _, u := range b.r.headerUnits() {
+			stated[u] = true
+		}
+	}
+	if len(stated) == 1 {
+		for u := range stated {
+			b.page.Depth = u
+		}
+		if bare != nil {
+			b.r.note(0, "bare depths read in %s, as the others are written", b.page.Depth)
+		}
+		return nil
+	}
+	if b.page.Depth = b.settings().Depth; b.page.Depth != unit.NoLength || bare == nil {
+		if b.page.Depth == unit.NoLength { // several units, each depth with its own
+			b.page.Depth = unit.Metre
+		}
+		return nil
+	}
+	n, err := b.r.ask(Question{Line: bare.line, Text: bare.text, What: "the depths' unit is not stated",
+		Choices: []string{"feet", "metres"}, Instead: "add the line \"units: ft F\" or \"units: m C\", or --units"})
+	if err != nil {
+		return err
+	}
+	b.page.Depth = []unit.Length{unit.Foot, unit.Metre}[n]
+	b.r.said.Depth = b.page.Depth
+	return nil
+}
+
+// headerUnits lists the units in which the page's header gives depths of the lake.
+func (r *reader) headerUnits() []unit.Length {
+	var out []unit.Length
+	for _, it := range r.items {
+		if it.kind == header && slices.Contains([]string{"bottom", "deepest"}, it.header.Key) {
+			if _, u, err := unit.ParseLength(clean(it.header.Value)); err == nil {
+				out = append(out, u)
+			}
+		}
+	}
+	return out
+}
+
+// scale decides Fahrenheit or Celsius by the page's warmest bare value: no lake is
+// over 40 C, and none that is fished is all under 31 F. A value over 110 is a slip
+// in either, and does not decide while there are others.
+func (b *builder) scale(all []entry) error {
+	warmest, line, text, found := 0.0, 0, "", false
+	for _, limit := range []float64{110, 1e12} {
+		for _, e := range all {
+			temps := e.temps
+			if e.bottom && len(temps) == 0 {
+				temps = e.free // "bottom 52"
+			}
+			for _, t := range temps {
+				if v := t.value.Value; t.temp == unit.NoTemperature && v <= limit && (!found || v > warmest) {
+					warmest, line, text, found = v, e.line, e.text, true
+				}
+			}
+		}
+		if found {
+			break
+		}
+	}
+	switch {
+	case !found: // every temperature has its own scale
+		b.page.Temp = b.settings().Temp
+		if b.page.Temp == unit.NoTemperature {
+			for _, e := range all {
+				if len(e.temps) > 0 {
+					b.page.Temp = e.temps[0].temp
+					break
+				}
+			}
+		}
+	case warmest > 40:
+		b.page.Temp = unit.Fahrenheit
+	case warmest <= 31:
+		b.page.Temp = unit.Celsius
+	case b.settings().Temp != unit.NoTemperature:
+		b.page.Temp = b.settings().Temp
+	default:
+		n, err := b.r.ask(Question{Line: line, Text: text, What: "the temperatures' scale is not stated",
+			Choices: []string{"Fahrenheit", "Celsius"}, Instead: "add the line \"units: ft F\" or \"units: m C\", or --units"})
+		if err != nil {
+			return err
+		}
+		b.page.Temp = []unit.Temperature{unit.Fahrenheit, unit.Celsius}[n]
+		b.r.said.Temp = b.page.Temp
+		return nil
+	}
+	if found {
+		b.r.note(0, "temperatures read as %s: the warmest is %s", map[unit.Temperature]string{unit.Fahrenheit: "Fahrenheit", unit.Celsius: "Celsius"}[b.page.Temp], exact(warmest))
+	}
+	return nil
+}
