@@ -232,6 +232,9 @@ func (b *builder) bottom(e *entry) (done bool, err error) {
 }
 
 func (b *builder) setBottom(e *entry, m float64) error {
+	if m <= 0 || m > 1000 {
+		return b.r.fail(e.line, shown(e.text)+": that is no lake's depth: write e.g. \"bottom 24 ft\"")
+	}
 	switch {
 	case !b.d.Bottom.Known:
 		b.d.Bottom = profile.Some(m)
@@ -304,8 +307,8 @@ func middleStep(middle, step float64) float64 {
 	switch n := middle / step; {
 	case math.Abs(n-math.Round(n)) < 1e-6:
 		return step
-	case step >= 1:
-		return 0.5
+	case step >= 1, step == 0.5, step == 0.25, step == 0.125:
+		return step / 2
 	}
 	return step / 10
 }

@@ -137,7 +137,7 @@ func text(name, help string, field func(*profile.Drop) *string) key {
 
 // plain refuses words that would not stay on one line when they are written out.
 func plain(v string) error {
-	if strings.ContainsFunc(v, unicode.IsControl) {
+	if strings.ContainsFunc(v, func(r rune) bool { return unicode.IsControl(r) && r != '\t' }) {
 		return fmt.Errorf("%q holds a control character: write it on one line, in letters and signs", v)
 	}
 	return nil

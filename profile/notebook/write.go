@@ -89,8 +89,8 @@ func stepped(v, step float64) string {
 		}
 	}
 	digits := 0
-	for ; digits < 9 && step < 0.99; digits++ {
-		step *= 10
+	for scale := 1.0; digits < 9 && (step*scale < 0.99 || math.Abs(math.Round(v*scale)/scale-v) > 1e-10); digits++ {
+		scale *= 10
 	}
 	return sign + strconv.FormatFloat(v, 'f', digits, 64)
 }
