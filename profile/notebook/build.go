@@ -157,7 +157,7 @@ func (b *builder) addOxygen(r *profile.Reading, e entry) error {
 	case mgl != nil && mgl.value.Value > maxMgL:
 		return fmt.Errorf("%s mg/L of oxygen is more than water holds: write %% after it if it is percent", exact(mgl.value.Value))
 	case mgl != nil:
-		r.Oxygen = profile.Some(mgl.value.Value)
+		r.Oxygen = profile.Some(nano(mgl.value.Value))
 		if percent != nil {
 			b.r.note(e.line, "the oxygen is taken in mg/L, %s %% is not used", exact(percent.value.Value))
 		}

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"coldseam/profile"
+	"coldseam/profile/check"
 	"coldseam/profile/unit"
 )
 
@@ -23,6 +24,34 @@ func TestPagesAgain(t *testing.T) {
 		}
 		for _, s := range sheets {
 			t.Run(p.name, func(t *testing.T) { again(t, s.Drop) })
+		}
+	}
+}
+
+// TestCheckedAgain: the checks find the same on a page written out as on the page,
+// whatever the order in which its readings were noted.
+func TestCheckedAgain(t *testing.T) {
+	for _, p := range slices.Concat(pages, []page{
+		{name: "swapped", page: "0 74\n5 73\n72 10\n15 66\n20 58", settings: "ft"},
+		{name: "swapped, from the bottom up", page: "20 58\n15 66\n72 10\n5 73\n0 74", settings: "ft"},
+		{name: "a digit left out", page: "0 74\n5 73\n10 2\n15 66\n20 58", settings: "ft"},
+	}) {
+		sheets, err := Read([]byte(p.page), p.options())
+		if err != nil {
+			continue
+		}
+		for _, s := range sheets {
+			back, err := Read([]byte(Write(s.Drop)), Options{Name: "written"})
+			if err != nil {
+				t.Fatal(err)
+			}
+			check.Flag(&s.Drop)
+			check.Flag(&back[0].Drop)
+			want, wantErr := columnOf(s.Drop)
+			got, gotErr := columnOf(back[0].Drop)
+			if diff := cmp.Diff(want, got); diff != "" || wantErr != gotErr {
+				t.Errorf("%s (-want +got):\n%s%s %s", p.name, diff, wantErr, gotErr)
+			}
 		}
 	}
 }
