@@ -315,13 +315,16 @@ func middleStep(middle, step float64) float64 {
 
 // oxygen turns percent of saturation into mg/L, by the water's own temperature and
 // the lake's altitude.
-func (b *builder) oxygen() {
+func (b *builder) oxygen() error {
 	pressure := water.AirPressure(b.d.Altitude.Or(0))
 	for _, p := range b.percent {
 		r := &b.d.Readings[p.index]
 		mgl := math.Round(water.OxygenFromPercent(p.value, r.TempC, pressure)*1000) / 1000
 		if math.IsNaN(mgl) || math.IsInf(mgl, 0) {
 			continue
+		}
+		if mgl > maxMgL {
+			return b.r.fail(p.line, fmt.Sprintf("%s %% of oxygen in water of %s C is more than water holds", exact(p.value), exact(math.Round(r.TempC*10)/10)))
 		}
 		r.Oxygen = profile.Some(mgl)
 		at := "at sea level: add altitude: for a high lake"
@@ -330,4 +333,5 @@ func (b *builder) oxygen() {
 		}
 		b.r.note(p.line, "oxygen of %s %% read as %s mg/L (%s)", exact(p.value), exact(math.Round(mgl*10)/10), at)
 	}
+	return nil
 }

@@ -54,7 +54,9 @@ func (r *reader) drops() ([]Sheet, error) {
 		if len(b.d.Readings) == 0 {
 			return nil, r.fail(c.first, "this drop has no temperature in it")
 		}
-		b.oxygen()
+		if err := b.oxygen(); err != nil {
+			return nil, err
+		}
 		end := len(r.raw) + 1
 		if i+1 < len(chunks) {
 			end = chunks[i+1].first
