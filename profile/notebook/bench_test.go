@@ -5,30 +5,21 @@ import (
 	"testing"
 )
 
-// BenchmarkRead reads the demo page: header keys and ten readings.
+// BenchmarkRead reads two demo pages: a tidy one of header keys and ten readings,
+// and one of readings as they are jotted down.
 func BenchmarkRead(b *testing.B) {
-	page, err := os.ReadFile("../../testdata/alder-kettle-july.txt")
-	if err != nil {
-		b.Fatal(err)
-	}
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := Read(page, Options{Name: "page"}); err != nil {
+	for _, name := range []string{"alder-kettle-july", "as-written"} {
+		page, err := os.ReadFile("../../testdata/" + name + ".txt")
+		if err != nil {
 			b.Fatal(err)
 		}
-	}
-}
-
-// BenchmarkReadWild reads readings as they are jotted down.
-func BenchmarkReadWild(b *testing.B) {
-	page, err := os.ReadFile("../../testdata/as-written.txt")
-	if err != nil {
-		b.Fatal(err)
-	}
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := Read(page, Options{Name: "page"}); err != nil {
-			b.Fatal(err)
-		}
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Read(page, Options{Name: "page"}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }
