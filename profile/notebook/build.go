@@ -120,7 +120,7 @@ func (b *builder) entry(e entry) error {
 	}
 	for _, d := range depths {
 		for i, t := range temps {
-			t.Depth, t.DepthUnit = d.value.Value, d.depth
+			t.Depth, t.DepthUnit = nano(d.value.Value), d.depth
 			if t.DepthUnit == unit.NoLength {
 				t.DepthUnit = b.page.Depth
 			}
@@ -268,7 +268,7 @@ func (b *builder) temps(e entry) ([]profile.Reading, error) {
 				u = e.temps[0].temp
 			}
 		}
-		r := profile.Reading{Temp: t.value.Value, TempUnit: u, Step: t.value.Step}
+		r := profile.Reading{Temp: nano(t.value.Value), TempUnit: u, Step: t.value.Step}
 		if t.approx {
 			r.SpreadC = nano(u.DiffToC(map[unit.Temperature]float64{unit.Fahrenheit: 2, unit.Celsius: 1}[u]))
 		}
@@ -284,7 +284,7 @@ func (b *builder) temps(e entry) ([]profile.Reading, error) {
 	if len(out) == 2 && e.between {
 		a, c := out[0], out[1]
 		a.SpreadC = nano(a.TempUnit.DiffToC((c.Temp - a.Temp) / 2))
-		a.Temp = (a.Temp + c.Temp) / 2
+		a.Temp = nano((a.Temp + c.Temp) / 2)
 		a.Step = middleStep(a.Temp, math.Min(a.Step, c.Step))
 		return []profile.Reading{a}, nil
 	}
