@@ -96,14 +96,15 @@ const (
 
 // reader holds a page while it is read.
 type reader struct {
-	o        Options
-	raw      []string
-	items    []item
-	points   bool        // decimals are written with points
-	wideRows int         // lines that may be rows of a wide table, once counted
-	said     unit.System // units the angler gave when asked: they hold for the whole page
-	notes    map[int][]string
-	bad      []*Error
+	o          Options
+	raw        []string
+	items      []item
+	points     bool        // decimals are written with points
+	wideRows   int         // lines that may be rows of a wide table, once counted
+	shortDates int         // lines that look like 7/18/26, once counted
+	said       unit.System // units the angler gave when asked: they hold for the whole page
+	notes      map[int][]string
+	bad        []*Error
 }
 
 func (r *reader) fail(line int, msg string) *Error { return &Error{r.o.Name, line, msg} }

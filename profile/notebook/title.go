@@ -23,13 +23,14 @@ func (r *reader) bareDate(c, raw string) error {
 	if m := shortDate.FindStringSubmatch(c); m == nil || !dayAndMonth(m) {
 		return nil
 	}
-	alike := 0
-	for _, l := range r.raw {
-		if shortDate.MatchString(clean(l)) {
-			alike++
+	if r.shortDates == 0 { // counted once: the page may be long
+		for _, l := range r.raw {
+			if shortDate.MatchString(clean(l)) {
+				r.shortDates++
+			}
 		}
 	}
-	if alike > 1 {
+	if r.shortDates > 1 {
 		return nil // a page of depth/temperature/oxygen
 	}
 	return errors.New("a date, or a depth, a temperature and the oxygen? Write the date as 2026-07-18, the reading as \"7: 18  DO 6\"")
