@@ -7,8 +7,5 @@ type Estimate struct {
 	High float64 `json:"high"`
 }
 
-// Plus gives the estimate moved by d.
-func (e Estimate) Plus(d float64) Estimate { return Estimate{e.Best + d, e.Low + d, e.High + d} }
-
 // Exactly is an estimate without doubt.
 func Exactly(v float64) Estimate { return Estimate{v, v, v} }

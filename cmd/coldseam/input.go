@@ -34,17 +34,21 @@ func flagName(key string) string { return strings.ReplaceAll(key, " ", "-") }
 
 // headers takes the header flags that were given, each checked by itself so that an
 // error names the flag.
-func headers(c *cli.Context) ([]notebook.Header, error) {
+func headers(c *cli.Context, set settings.Settings) ([]notebook.Header, error) {
 	var out []notebook.Header
 	for _, key := range notebook.Keys() {
 		name := flagName(key)
 		if !c.IsSet(name) {
 			continue
 		}
-		if err := notebook.Check(key, c.String(name)); err != nil {
+		value := c.String(name)
+		if key == "fly weight" {
+			value = set.FlyWeight(value)
+		}
+		if err := notebook.Check(key, value); err != nil {
 			return nil, refuse("--%s: %w", name, err)
 		}
-		out = append(out, notebook.Header{Key: key, Value: c.String(name), From: "--" + name})
+		out = append(out, notebook.Header{Key: key, Value: value, From: "--" + name})
 	}
 	return out, nil
 }
@@ -158,7 +162,7 @@ func (p *program) jobs(c *cli.Context) ([]job, settings.Settings, error) {
 	if err != nil {
 		return nil, set, refused{err}
 	}
-	flags, err := headers(c)
+	flags, err := headers(c, set)
 	if err != nil {
 		return nil, set, err
 	}

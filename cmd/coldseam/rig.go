@@ -60,8 +60,16 @@ func (p *program) rig(c *cli.Context) error {
 	if in.FlyM > in.WaterM+1e-9 {
 		return refuse("--fly-depth is deeper than the water: the fly would lie on the bottom")
 	}
-	if in.FlyKg, err = scaled(c, "fly-weight", unit.ParseMass); err != nil {
-		return err
+	for _, h := range set.Headers { // the usual fly, where none is named
+		if kg, err := unit.ParseMass(h.Value); h.Key == "fly weight" && err == nil && !c.IsSet("fly-weight") {
+			in.FlyKg = profile.Some(kg)
+		}
+	}
+	weigh := func(s string) (float64, error) { return unit.ParseMass(set.FlyWeight(s)) }
+	if c.IsSet("fly-weight") {
+		if in.FlyKg, err = scaled(c, "fly-weight", weigh); err != nil {
+			return err
+		}
 	}
 	if in.Wind, err = scaled(c, "wind", unit.ParseSpeed); err != nil {
 		return err

@@ -136,8 +136,8 @@ func (f *finder) doubt(e edge) profile.Estimate {
 	return out
 }
 
-// oxygenShare of the space between two oxygen readings is the doubt about a
-// crossing between them.
+// oxygenShare of the space between two oxygen readings is taken as the
+// doubt about a crossing between them. Assumed, not measured.
 const oxygenShare = 0.25
 
 // doubtful says from where on down oxygen is doubtful in a layered column: the

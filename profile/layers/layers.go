@@ -204,8 +204,8 @@ func widened(e profile.Estimate, errM float64) profile.Estimate {
 	return e
 }
 
-// insetShare of the width beyond 1 m: a break begins on average a quarter of the
-// way into a wide interval.
+// insetShare of the width beyond 1 m: how far into a wide interval a break is taken
+// to begin. Assumed, not measured: the interval given covers all of it.
 const insetShare = 0.25
 
 // String is a short form for messages in tests.

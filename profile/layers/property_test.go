@@ -106,7 +106,7 @@ func TestShiftedColumn(t *testing.T) {
 		}
 		ea, eb := estimates(a), estimates(b)
 		for i := range ea {
-			if p, q := ea[i].Plus(d), eb[i]; math.Abs(p.Best-q.Best) > 1e-6 || math.Abs(p.Low-q.Low) > 1e-6 || math.Abs(p.High-q.High) > 1e-6 {
+			if p, q := (profile.Estimate{Best: ea[i].Best + d, Low: ea[i].Low + d, High: ea[i].High + d}), eb[i]; math.Abs(p.Best-q.Best) > 1e-6 || math.Abs(p.Low-q.Low) > 1e-6 || math.Abs(p.High-q.High) > 1e-6 {
 				t.Fatalf("%+v, but %+v when %v m deeper", ea[i], q, d)
 			}
 		}

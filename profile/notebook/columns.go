@@ -35,6 +35,13 @@ func (r *reader) tempFirst() bool {
 	var a, b []float64
 	for _, it := range r.items {
 		for _, e := range it.entries {
+			if e.surface && len(e.temps) == 1 { // "74 top" is written like "73 5", "top 74" like "5 73"
+				first, second := 0.0, e.temps[0].value.Value
+				if e.surfaceAt > e.temps[0].at {
+					first, second = second, first
+				}
+				a, b = append(a, first), append(b, second)
+			}
 			if e.open() && len(e.free) < 4 {
 				a = append(a, e.free[0].value.Value)
 				b = append(b, e.free[1].value.Value)

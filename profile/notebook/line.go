@@ -16,14 +16,15 @@ type entry struct {
 	line int
 	text string // the line as it stood on the page
 
-	depths  []token // one, or the two ends of a range of depths
-	surface bool
-	temps   []token
-	between bool // temps are the two ends of a range
-	oxygen  *token
-	percent *token
-	free    []token // numbers whose meaning the page settles, in order
-	spread  *token  // after +-
+	depths    []token // one, or the two ends of a range of depths
+	surface   bool
+	surfaceAt int // its place in the piece
+	temps     []token
+	between   bool // temps are the two ends of a range
+	oxygen    *token
+	percent   *token
+	free      []token // numbers whose meaning the page settles, in order
+	spread    *token  // after +-
 
 	bottom     bool // the reading touched the bottom
 	same       bool // as the reading above
@@ -252,7 +253,7 @@ func parseEntry(ts []token, ranges bool) (entry, error) {
 	for i, t := range ts {
 		switch t.kind {
 		case surface:
-			e.surface = true
+			e.surface, e.surfaceAt = true, i
 		case bottom:
 			e.bottom = true
 		case ditto:

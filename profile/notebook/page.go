@@ -323,7 +323,10 @@ func headerOf(m []string, raw string, line int) (Header, bool) {
 	}
 	value := m[2]
 	if _, after, ok := strings.Cut(raw, ":"); ok { // as written, not as cleaned
-		value, _, _ = strings.Cut(after, " #")
+		value = after
+		if i := strings.Index(after+" ", " # "); i >= 0 { // a comment; the # of "Pond #3" belongs to the name
+			value = after[:i]
+		}
 	}
 	value = strings.TrimSpace(value)
 	if name == "bottom" && value != "" {

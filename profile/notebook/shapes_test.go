@@ -2,6 +2,8 @@ package notebook
 
 // shapePages are lines with more or other than a depth and a temperature.
 var shapePages = []page{
+	{name: "temperature first, the surface by a word", page: "74 top\n73 5\n66 10", settings: "ft", want: []string{"0 ft 74 F", "5 ft 73 F", "10 ft 66 F"}},
+	{name: "the surface by a word, then depths", page: "top 74\n5 73\n10 66", settings: "ft", want: []string{"0 ft 74 F", "5 ft 73 F", "10 ft 66 F"}},
 	{name: "a range or a repeat", page: "10-68 67", settings: "ft", question: "how the line is meant",
 		err: `p:1: "10-68 67" has two meanings: how the line is meant: either depth 10 and 68, temperature 67, or 10 and 68 and 67: write it another way, e.g. one reading a line as "5: 71.2"`,
 		ask: []answer{{choice: "depth 10 and 68, temperature 67", want: []string{"10 ft 67 F", "68 ft 67 F"}},

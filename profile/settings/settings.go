@@ -12,6 +12,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
@@ -53,6 +54,17 @@ func (s Settings) RulesFor(water string) rig.Rules {
 		}
 	}
 	return rig.Rules{}
+}
+
+// FlyWeight gives the weight of a fly of the box that is named, as a text with its
+// unit, and any other text as it is.
+func (s Settings) FlyWeight(text string) string {
+	for _, f := range s.Flies {
+		if f.Name != "" && strings.EqualFold(strings.TrimSpace(text), f.Name) {
+			return strconv.FormatFloat(f.MassKg*1000, 'f', 6, 64) + " g"
+		}
+	}
+	return text
 }
 
 // Path is where the file is looked for, os.UserConfigDir()/coldseam/settings.toml.
@@ -126,12 +138,13 @@ func Parse(name string, data []byte) (Settings, error) {
 		return Settings{}, decodeError(name, err)
 	}
 	p := &parser{name: name, data: string(data), s: Default()}
+	p.flies(f.Fly)
+	f.FlyWeight = p.s.FlyWeight(f.FlyWeight)
 	p.headers(f)
 	p.length(place{key: "clearance"}, f.Clearance, 0.15, 1.5, &p.s.ClearanceM)
 	p.length(place{key: "longest_leader"}, f.LongestLeader, 1, 30, &p.s.LongestM)
 	p.length(place{key: "rod"}, f.Rod, 1, 10, &p.s.RodM)
 	p.stock(f.Stock)
-	p.flies(f.Fly)
 	p.waters(f.Water)
 	if p.err != nil {
 		return Settings{}, p.err
