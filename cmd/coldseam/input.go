@@ -92,12 +92,9 @@ func (p *program) pages(c *cli.Context) ([]page, error) {
 func (p *program) read(name string) ([]byte, error) {
 	in := p.in
 	if name != "-" {
-		f, err := os.Open(name)
-		switch {
-		case errors.Is(err, fs.ErrNotExist):
-			return nil, refuse("%s: there is no such file", name)
-		case err != nil:
-			return nil, refuse("%s: cannot be read: %s", name, cause(err))
+		f, err := open(name)
+		if err != nil {
+			return nil, err
 		}
 		defer f.Close()
 		in = f
@@ -107,6 +104,18 @@ func (p *program) read(name string) ([]byte, error) {
 		return nil, refuse("%s: cannot be read: %s", name, cause(err))
 	}
 	return data, nil
+}
+
+// open opens a file, or refuses it.
+func open(name string) (*os.File, error) {
+	f, err := os.Open(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, refuse("%s: there is no such file", name)
+	case err != nil:
+		return nil, refuse("%s: cannot be read: %s", name, cause(err))
+	}
+	return f, nil
 }
 
 // cause is an error of the system without the path that is printed before it.
@@ -156,8 +165,9 @@ type job struct {
 	notes []string // what was assumed outside the drop
 }
 
-// jobs reads the pages of a command into drops with their settings.
-func (p *program) jobs(c *cli.Context) ([]job, settings.Settings, error) {
+// jobs reads the pages of a command into drops with their settings; with unread a
+// page may have no readings yet.
+func (p *program) jobs(c *cli.Context, unread bool) ([]job, settings.Settings, error) {
 	set, err := settings.Load()
 	if err != nil {
 		return nil, set, refused{err}
@@ -172,7 +182,7 @@ func (p *program) jobs(c *cli.Context) ([]job, settings.Settings, error) {
 	}
 	var out []job
 	for _, pg := range pages {
-		options := notebook.Options{Name: pg.name, Flags: flags, Defaults: set.Headers}
+		options := notebook.Options{Name: pg.name, Unread: unread, Flags: flags, Defaults: set.Headers}
 		if p.terminal {
 			options.Ask = p.ask
 		}

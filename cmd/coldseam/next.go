@@ -6,6 +6,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"coldseam/profile"
 	"coldseam/profile/check"
 	"coldseam/profile/next"
 	"coldseam/profile/say"
@@ -22,18 +23,23 @@ func (p *program) nextCommand() *cli.Command {
 }
 
 func (p *program) next(c *cli.Context) error {
-	jobs, _, err := p.jobs(c)
+	jobs, _, err := p.jobs(c, true)
 	if err != nil {
 		return err
 	}
 	for _, j := range jobs {
 		d := j.sheet.Drop
 		check.Flag(&d)
-		column, err := d.Column()
-		if err != nil {
-			return unusable(j.sheet.Name, d, err)
+		var column profile.Column
+		if len(d.Readings) > 0 {
+			if column, err = d.Column(); err != nil {
+				return unusable(j.sheet.Name, d, err)
+			}
 		}
-		advice := next.Find(column, d.Bottom, d.Units.DepthStepM())
+		advice := next.Find(next.Input{
+			Column: column, Bottom: d.Bottom, Length: d.LakeLength, Secchi: d.Secchi,
+			LevelsC: j.input.Fish.LimitsC(), MarkM: d.Units.DepthStepM(),
+		})
 		if !c.Bool("json") {
 			fmt.Fprintln(&p.out, say.Wrap(say.Next(advice, d.Units.Shown()), ""))
 			continue

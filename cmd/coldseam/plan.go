@@ -28,7 +28,7 @@ func (p *program) planCommand() *cli.Command {
 }
 
 func (p *program) plan(c *cli.Context) error {
-	jobs, _, err := p.jobs(c)
+	jobs, _, err := p.jobs(c, false)
 	if err != nil {
 		return err
 	}

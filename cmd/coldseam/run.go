@@ -29,17 +29,19 @@ type refused struct{ error }
 func refuse(format string, args ...any) error { return refused{fmt.Errorf(format, args...)} }
 
 // program is one run: where it reads and writes. Output is kept back until the
-// command has succeeded, so that on an error standard output stays empty.
+// command has succeeded, so that on an error standard output stays empty; a filter
+// writes to stdout as it goes.
 type program struct {
 	in       io.Reader
 	out      bytes.Buffer
+	stdout   io.Writer
 	err      io.Writer
 	terminal bool // somebody can be asked
 }
 
 // run runs the program and returns its exit status.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
-	p := &program{in: in, err: errOut}
+	p := &program{in: in, stdout: out, err: errOut}
 	if f, ok := in.(*os.File); ok {
 		p.terminal = term.IsTerminal(int(f.Fd()))
 	}
@@ -74,7 +76,7 @@ func (p *program) main(args []string) error {
 		CustomAppHelpTemplate: appHelp,
 		ExitErrHandler:        func(*cli.Context, error) {}, // the status is ours to give
 		OnUsageError:          func(_ *cli.Context, err error, _ bool) error { return refused{err} },
-		Commands:              []*cli.Command{p.planCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.completionCommand()},
+		Commands:              []*cli.Command{p.planCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.batchCommand(), p.completionCommand()},
 		Action: func(c *cli.Context) error {
 			if c.Args().Present() {
 				return unknownCommand(c.App, c.Args().First())

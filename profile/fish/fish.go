@@ -93,3 +93,12 @@ func recalled(value float64, what string) Figure {
 func practice(value float64) Figure {
 	return known(value, "common practice")
 }
+
+// LimitsC gives the temperatures at which water that suits the fish begins or ends:
+// for a Coldwater fish the upper one alone.
+func (f Fish) LimitsC() []float64 {
+	if f.Kind == Coldwater {
+		return []float64{f.ComfortHighC.Value}
+	}
+	return []float64{f.ComfortHighC.Value, f.ComfortLowC.Value}
+}

@@ -40,7 +40,7 @@ func TestCurveValues(t *testing.T) {
 		{"RPN-15A", depthsRPN, tempsRPN, []float64{8.0, 8.14, 8.5, 9, 9.5, 11, 13.5, 18},
 			[]float64{2.76743e-7, .017697167376, .116632576939, .337534326846, .685217945111, .986043362535, .999603364012, .999982683848}, 5.1e-13},
 	} {
-		k := NewCurve(metres(t, c.depths, c.temps))
+		k := cubicOnly(metres(t, c.depths, c.temps))
 		for i, z := range c.at {
 			near(t, fmt.Sprintf("%s at %g m", c.name, z), k.At(z), c.want[i], c.tol)
 		}
@@ -66,7 +66,7 @@ func TestCurveSlopes(t *testing.T) {
 			[]float64{0, 0, -.1, -.203773585, -1.812244898, -3.187692308, -1.953488372, -1.193023256, -.640449438, -.260176991}, 5.1e-10},
 		{"A, zone of 1 C/m", depthsA, tempsA, []float64{4.04312, 8.30761}, []float64{-1, -1}, 1e-4}, // 5e-6 m at up to 14 C/m2
 	} {
-		k := NewCurve(metres(t, c.depths, c.temps))
+		k := cubicOnly(metres(t, c.depths, c.temps))
 		for i, z := range c.at {
 			near(t, fmt.Sprintf("%s at %g m", c.name, z), k.cubic.PredictDerivative(z), c.want[i], c.tol)
 		}
@@ -84,7 +84,7 @@ func TestCurveSteepest(t *testing.T) {
 		{"A", depthsA, tempsA, 5.51111, -3.84142857, 2e-5, 16.36536, 5.1e-9},
 		{"B", depthsB, tempsB, 5.59551, -4.36570341, 2e-5, math.NaN(), 5.1e-9},
 	} {
-		k := NewCurve(metres(t, c.depths, c.temps))
+		k := cubicOnly(metres(t, c.depths, c.temps))
 		at, slope := 0.0, 0.0
 		for i := range 400001 {
 			z := 4 + float64(i)*1e-5
@@ -102,7 +102,7 @@ func TestCurveSteepest(t *testing.T) {
 
 // Depths of temperatures on column A, from scipy 1.10.1 PchipInterpolator.
 func TestCurveCrossings(t *testing.T) {
-	k := NewCurve(metres(t, depthsA, tempsA))
+	k := cubicOnly(metres(t, depthsA, tempsA))
 	for _, c := range []struct{ tempC, depthM float64 }{
 		{20, 4.45021797}, {18, 5.06299162}, {15, 5.87904298}, {12, 6.90930577}, {10, 8.08685825}, {9, 9.33871337},
 		{21.6 - .2, 2.63397460}, {21.6 - .5, 3.63724496}, {21.6 - .8, 4.09686819}, {21.6 - 1, 4.21445779}, // mixed layers

@@ -9,29 +9,34 @@ import (
 // falls holds the intervals between readings: how fast temperature falls and
 // density rises in each. Interval i lies between readings i and i+1.
 type falls struct {
-	k    *Curve
+	z, t []float64
 	fall []float64 // C per metre, positive where it is colder below
 	drop []float64 // C
 	rho  []float64 // kg/m3 per metre by falling temperature, 0 where it is warmer below
 }
 
-func newFalls(k *Curve) *falls {
-	f := &falls{k: k}
-	for i := 0; i+1 < len(k.Depths); i++ {
-		dz := k.Depths[i+1] - k.Depths[i]
-		drop := k.Temps[i] - k.Temps[i+1]
+func newFalls(z, t []float64) *falls { return new(falls).reset(z, t) }
+
+// reset takes other temperatures, in the memory of the last.
+func (f *falls) reset(z, t []float64) *falls {
+	f.z, f.t = z, t
+	f.fall, f.drop, f.rho = f.fall[:0], f.drop[:0], f.rho[:0]
+	above := water.Density(t[0])
+	for i := 0; i+1 < len(z); i++ {
+		dz, drop, below := z[i+1]-z[i], t[i]-t[i+1], water.Density(t[i+1])
+		rise := 0.0
+		if drop > 0 && below > above { // water warmer below is stable under 4 C, but no break
+			rise = (below - above) / dz
+		}
 		f.drop = append(f.drop, drop)
 		f.fall = append(f.fall, drop/dz)
-		rise := 0.0
-		if drop > 0 { // water warmer below is stable under 4 C, but no break
-			rise = (water.Density(k.Temps[i+1]) - water.Density(k.Temps[i])) / dz
-		}
-		f.rho = append(f.rho, math.Max(0, rise))
+		f.rho = append(f.rho, rise)
+		above = below
 	}
 	return f
 }
 
-func (f *falls) width(i int) float64 { return f.k.Depths[i+1] - f.k.Depths[i] }
+func (f *falls) width(i int) float64 { return f.z[i+1] - f.z[i] }
 
 // steep reports whether interval i is steep. A fall from one side of the densest
 // water to equally light water on its other side is none.
@@ -44,10 +49,10 @@ func (f *falls) steep(i int) bool {
 
 // inverse reports whether the column is colder above, below the temperature of
 // maximum density: stable, as under ice.
-func (f *falls) inverse() bool {
-	n := len(f.k.Temps)
-	top, bottom := f.k.Temps[0], f.k.Temps[n-1]
-	limit := math.Max(inverseC, 2*math.Min(f.k.ErrC[0], inverseC))
+func (f *falls) inverse(errC float64) bool {
+	n := len(f.t)
+	top, bottom := f.t[0], f.t[n-1]
+	limit := math.Max(inverseC, 2*math.Min(errC, inverseC))
 	return top < water.MaxDensityTempC && bottom-top >= limit-equal
 }
 
@@ -69,7 +74,7 @@ const (
 func (f *falls) skin() int {
 	edge := 0
 	for i := 0; i+1 < len(f.fall); i++ {
-		near := f.k.Depths[i] <= skinStartM+equal || i == 0 && f.k.Depths[0] < skinGapM
+		near := f.z[i] <= skinStartM+equal || i == 0 && f.z[0] < skinGapM
 		if !near {
 			break
 		}
@@ -86,7 +91,7 @@ func (f *falls) skin() int {
 	if f.steepest(edge) >= 0 {
 		limit = skinMostC
 	}
-	if f.k.Temps[0]-f.k.Temps[edge] > limit+equal {
+	if f.t[0]-f.t[edge] > limit+equal {
 		return 0
 	}
 	return edge
@@ -105,21 +110,21 @@ func (f *falls) steepest(start int) int {
 }
 
 // densest gives the interval with the fastest rise of density at or below reading
-// start, steep or not: the thermocline's. One below start must be steep.
+// start, steep or not: the thermocline's; -1 where density rises nowhere.
 func (f *falls) densest(start int) int {
-	best := f.steepest(start)
+	best := -1
 	for i := start; i < len(f.rho); i++ {
-		if f.rho[i] > f.rho[best]+equal {
+		if f.rho[i] > equal && (best < 0 || f.rho[i] > f.rho[best]+equal) {
 			best = i
 		}
 	}
 	return best
 }
 
-// zone gives the first and the last interval of the metalimnion around interval i:
-// the steep intervals that reach it over at most bridgeM of water at least half as
-// steep, and below the last of them up to tailM of such water. Profiles tail off
-// downwards, and field crews mark the bottom where they have.
+// zone gives the first and the last interval that hang together with interval i: the
+// steep intervals that reach it over at most bridgeM of water at least half as steep,
+// and below the last of them up to tailM of such water. What is steep outside it is a
+// break of its own.
 func (f *falls) zone(start, i int) (first, last int) {
 	half := func(j int) bool { return f.fall[j] >= bridgeShare*SteepCPerM-equal }
 	first, last = i, i
@@ -160,8 +165,8 @@ func (f *falls) others(start, first, last int) []Break {
 		for j+1 < len(f.fall) && f.steep(j+1) && !(j+1 >= first && j+1 <= last) {
 			j++
 		}
-		z0, z1 := f.k.Depths[i], f.k.Depths[j+1]
-		out = append(out, Break{(z0 + z1) / 2, (f.k.Temps[i] - f.k.Temps[j+1]) / (z1 - z0)})
+		z0, z1 := f.z[i], f.z[j+1]
+		out = append(out, Break{(z0 + z1) / 2, (f.t[i] - f.t[j+1]) / (z1 - z0)})
 		i = j
 	}
 	return out

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -114,4 +115,19 @@ func near(tb testing.TB, what string, got, want, tol float64) {
 	if !(math.Abs(got-want) <= tol) {
 		tb.Errorf("%s: %.10g, want %.10g within %g", what, got, want, tol)
 	}
+}
+
+// stable is a copy of temperatures, pooled.
+func stable(temps []float64) []float64 {
+	out := slices.Clone(temps)
+	new(pooler).pool(out)
+	return out
+}
+
+// cubicOnly is a column's curve without places between readings: the cubic alone.
+func cubicOnly(c profile.Column) *Curve {
+	k := NewCurve(c)
+	k.z, k.t, k.cubic = k.Depths, k.Temps, nil
+	k.join()
+	return k
 }

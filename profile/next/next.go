@@ -2,19 +2,18 @@
 // most to know. Each reading costs a minute or two, so it also says when it is
 // enough.
 //
-// The rule: first the surface, then close above the bottom, then the middle of the
-// interval over which density changes most, since the break must lie where density
-// changes. Depths are whole marks on the line and never one that was read. It is
-// enough when that interval is about 3 ft wide, or 6 ft after ten readings, or when
-// four show hardly any change.
+// The rule: first just under the surface, then close above the bottom, then where
+// lakes of that size have their break. From then on every mark on the line is
+// weighed: the columns that the readings allow (layers.Plausible) differ in the
+// depth of the break and of the temperatures that matter to the fish, and a reading
+// is worth how much of that difference it would settle. It is enough when that is
+// less than would move the fly.
 package next
 
 import (
 	"math"
 
 	"coldseam/profile"
-	"coldseam/profile/layers"
-	"coldseam/profile/water"
 )
 
 // Why is the reason for a depth, or for it being enough.
@@ -24,83 +23,142 @@ type Why string
 const (
 	Surface     Why = "surface"   // nothing was read at the surface
 	Bottom      Why = "bottom"    // nothing was read near the bottom
-	Deeper      Why = "deeper"    // the bottom is not known, and fewer than three depths were read
-	Halve       Why = "halve"     // the middle of the interval with the greatest change of density
-	CloseEnough Why = "close"     // the interval that holds the break is as narrow as is worth knowing
+	Guess       Why = "guess"     // lakes of this size have their break about here
+	Deeper      Why = "deeper"    // the bottom is not known, and it is still getting colder
+	Break       Why = "break"     // it settles most about the break
+	Edge        Why = "edge"      // it settles most about the depth of LevelC
+	CloseEnough Why = "close"     // another reading would not move the fly
 	OneLayer    Why = "one layer" // hardly any change from top to bottom
 )
+
+// Input is what the advice is made from.
+type Input struct {
+	Column  profile.Column   // may be empty
+	Bottom  profile.Optional // under the boat, m
+	Length  profile.Optional // of the lake, m
+	Secchi  profile.Optional // depth, m
+	LevelsC []float64        // the fish's limits of temperature
+	MarkM   float64          // from one mark on the line to the next, m
+}
 
 // Advice is the next depth, or Enough.
 type Advice struct {
 	Enough bool
 	DepthM float64 // meaningless when Enough
 	Why    Why
-	FromM  float64 // the interval that is halved, or that holds the break
+	FromM  float64 // the break, or LevelC, lies between these so far
 	ToM    float64
+	LevelC float64 // for Edge
 }
 
 // Limits of the rule.
 const (
-	atEndM  = 0.5  // a reading this near to the surface or the bottom counts as it
-	enoughM = 0.95 // an interval no wider than about 3 ft is narrow enough
-	quietC  = 1.0  // less change than this from top to bottom is one layer
-	quietN  = 4    // when this many depths were read
-	manyN   = 10   // depths, 10 to 20 minutes' work (common practice): from here on
-	wideM   = 1.9  // an interval no wider than about 6 ft is narrow enough
+	underM = 0.3  // how deep "just under the surface" is, and how far off the mud
+	atEndM = 0.5  // a reading this near to the surface or the bottom counts as it
+	quietC = 1.0  // less change than this from top to bottom is one layer
+	endsN  = 3    // readings before the marks are weighed
+	breakM = 0.9  // a break known to about 4 ft, and
+	levelM = 0.75 // a limit known to about 2.5 ft, are known well enough
+	gainM  = 0.03 // a reading that settles less than this is not worth taking
+	manyN  = 12   // depths are always enough
+	deepM  = 18.0 // about 60 ft: deeper than fly line and sinking line reach
+	belowC = 0.5  // a last metre that falls less than this is the deep water's
+	stepM  = 2.0  // down, while the bottom is not known
 )
 
-// Find advises for a column, a bottom under the boat where known, and a line with
-// marks every markM metres.
-func Find(c profile.Column, bottom profile.Optional, markM float64) Advice {
-	if c.Len() == 0 {
-		return Advice{Why: Surface}
+// Find advises.
+func Find(in Input) Advice {
+	c := in.Column
+	if c.Len() == 0 || c.First().DepthM > atEndM {
+		return Advice{Why: Surface, DepthM: in.up(underM)}
 	}
 	first, last := c.First(), c.Last()
-	if first.DepthM > atEndM {
-		return Advice{Why: Surface}
-	}
-	if bottom.Known {
-		near := math.Floor((bottom.Value-0.3)/markM+1e-6) * markM // a foot above it: mud reads odd
-		if last.DepthM < bottom.Value-math.Max(atEndM, 0.3+markM) && near >= last.DepthM+markM-1e-6 {
+	if in.Bottom.Known {
+		deepest := math.Min(in.Bottom.Value, math.Max(deepM, 2*in.guess()))
+		near := in.down(deepest - underM)
+		if last.DepthM < deepest-math.Max(atEndM, underM+in.MarkM) && near >= last.DepthM+in.MarkM-1e-6 {
 			return Advice{Why: Bottom, DepthM: near}
 		}
-	} else if c.Len() < 3 {
-		return Advice{Why: Deeper, DepthM: math.Round((last.DepthM+2)/markM) * markM}
+	} else if z := in.down(last.DepthM + stepM + in.MarkM/2); c.Len() < endsN || !in.settled() && z <= deepM {
+		return Advice{Why: Deeper, DepthM: z}
 	}
-	if c.Len() < 2 { // the bottom is so near that there is nothing between to read
-		return Advice{Enough: true, Why: OneLayer, FromM: first.DepthM, ToM: math.Max(first.DepthM, bottom.Value)}
+	if math.Abs(first.TempC-last.TempC) < quietC && c.Len() >= endsN || c.Len() < 2 {
+		return Advice{Enough: true, Why: OneLayer, FromM: first.DepthM, ToM: math.Max(last.DepthM, in.Bottom.Value)}
 	}
-	k := layers.NewCurve(c)
-	most, widest := -1.0, 0
-	span := k.Temps[0] - k.Temps[len(k.Temps)-1]
-	for i := 0; i+1 < len(k.Depths); i++ {
-		change := math.Abs(water.Density(k.Temps[i+1]) - water.Density(k.Temps[i]))
-		if change > most+1e-9 {
-			most, widest = change, i
+	if c.Len() < endsN {
+		if z, ok := in.free(in.guess()); ok {
+			return Advice{Why: Guess, DepthM: z, FromM: first.DepthM, ToM: last.DepthM}
 		}
 	}
-	from, to := k.Depths[widest], k.Depths[widest+1]
-	if math.Abs(span) < quietC && c.Len() >= quietN {
-		return Advice{Enough: true, Why: OneLayer, FromM: first.DepthM, ToM: last.DepthM}
-	}
-	mid := math.Round((from+to)/2/markM) * markM
-	enough := enoughM
-	if c.Len() >= manyN {
-		enough = wideM
-	}
-	if to-from <= enough || mid-from < markM-1e-6 || to-mid < markM-1e-6 {
-		from, to = breakAt(c, from, to)
-		return Advice{Enough: true, Why: CloseEnough, FromM: from, ToM: to}
-	}
-	return Advice{Why: Halve, DepthM: mid, FromM: from, ToM: to}
+	return in.weigh()
 }
 
-// breakAt gives the interval of the break as package layers finds it, so that both
-// say the same: of two neighbours a wide interval may change more in all, and the
-// narrow one more in each metre. Where there is no break it gives from and to.
-func breakAt(c profile.Column, from, to float64) (float64, float64) {
-	if t := layers.Find(c).Thermocline; t != nil {
-		return t.Low, t.High
+// weigh weighs the marks.
+func (in Input) weigh() Advice {
+	c := in.Column
+	k := newLook(c, in.LevelsC)
+	wide := k.widest()
+	done := Advice{Enough: true, Why: CloseEnough, FromM: k.answers[0].low, ToM: k.answers[0].high}
+	if !k.layered {
+		done.Why, done.FromM, done.ToM = OneLayer, c.First().DepthM, c.Last().DepthM
 	}
-	return from, to
+	if wide < 0 || c.Len() >= manyN {
+		return done
+	}
+	from, to := math.Max(c.First().DepthM, atEndM), c.Last().DepthM-in.MarkM
+	if in.Bottom.Known {
+		to = math.Min(to, in.Bottom.Value-atEndM)
+	}
+	z, left, ok := k.best(c, from, to, in.MarkM)
+	if !ok || k.now()-left < gainM {
+		return done
+	}
+	a := k.answers[wide]
+	return Advice{Why: a.why, DepthM: z, FromM: a.low, ToM: a.high, LevelC: a.levelC}
+}
+
+// up and down give the mark at or next to a depth.
+func (in Input) up(z float64) float64   { return math.Ceil(z/in.MarkM-1e-6) * in.MarkM }
+func (in Input) down(z float64) float64 { return math.Floor(z/in.MarkM+1e-6) * in.MarkM }
+
+// settled reports whether the deepest readings have reached the even water under a
+// break.
+func (in Input) settled() bool {
+	c := in.Column
+	a, b := c.At(c.Len()-2), c.Last()
+	fallen := c.First().TempC - b.TempC
+	return fallen >= quietC && (a.TempC-b.TempC)/(b.DepthM-a.DepthM) < belowC
+}
+
+// guess is where the break may lie before anything is known of it. By the size of
+// the lake it is 4.4 m times the square root of the mean of its length and breadth
+// in kilometres (Patalas 1984, from memory; the breadth is taken as half the length),
+// but in a small clear lake not far above the depth that light reaches (0.8 of the
+// Secchi depth, a rule of our own). By the bottom alone it is 1.42 times its 0.51th
+// power, a fit to the steepest metre in 386 lakes (U.S. EPA, National Lakes
+// Assessment 2007).
+func (in Input) guess() float64 {
+	const lowest = 0.75 // of the bottom's depth
+	z := 5.0
+	if in.Bottom.Known {
+		z = 1.42 * math.Pow(in.Bottom.Value, 0.51)
+	}
+	if in.Length.Known {
+		z = math.Max(4.4*math.Sqrt(0.75*in.Length.Value/1000), 0.8*in.Secchi.Or(0))
+	}
+	if in.Bottom.Known {
+		z = math.Min(z, lowest*in.Bottom.Value)
+	}
+	return z
+}
+
+// free gives the mark nearest to a depth, when nothing was read there.
+func (in Input) free(z float64) (float64, bool) {
+	z = math.Round(z/in.MarkM) * in.MarkM
+	for _, p := range in.Column.Points() {
+		if math.Abs(p.DepthM-z) < in.MarkM-1e-6 {
+			return 0, false
+		}
+	}
+	return z, z > in.Column.First().DepthM && z < in.Column.Last().DepthM
 }

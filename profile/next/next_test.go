@@ -19,51 +19,89 @@ func TestFind(t *testing.T) {
 		mark   float64
 		enough bool
 		why    Why
-		depth  float64
+		depth  float64 // -1: any
 	}{
-		{"nothing read", lake, nil, at9, quarterM, false, Surface, 0},
-		{"the surface was left out", lake, []float64{3, 6}, at9, quarterM, false, Surface, 0},
+		{"nothing read, metres", lake, nil, at9, quarterM, false, Surface, 0.5},
+		{"nothing read, feet", lake, nil, at9, footM, false, Surface, footM},
+		{"the surface was left out", lake, []float64{3, 6}, at9, quarterM, false, Surface, 0.5},
 		{"half a metre is the surface", lake, []float64{0.5}, at9, quarterM, false, Bottom, 8.5},
 		{"then close above the bottom", lake, []float64{0}, at9, quarterM, false, Bottom, 8.5},
 		{"the same in feet, 29.5 ft", lake, []float64{0}, at9, footM, false, Bottom, 28 * footM},
+		{"half a metre above the bottom is the bottom", lake, []float64{0, 8.5}, at9, quarterM, false, Guess, 4.25},
+		{"no deeper than lines reach", lake, []float64{0}, profile.Some(60), quarterM, false, Bottom, 22.5},
 		{"bottom not known: 2 m on", lake, []float64{0}, unknown, quarterM, false, Deeper, 2},
 		{"and on", lake, []float64{0, 2}, unknown, quarterM, false, Deeper, 4},
+		{"while it is getting colder", lake, []float64{0, 2, 4, 6}, unknown, quarterM, false, Deeper, 8},
 		{"the same in feet", lake, []float64{0}, unknown, footM, false, Deeper, 7 * footM},
-		{"three depths: halve", lake, []float64{0, 4, 8}, unknown, quarterM, false, Halve, 6},
-		{"both ends read: halve", lake, []float64{0, 8.5}, at9, quarterM, false, Halve, 4.25},
-		{"the greatest change, not the widest", lake, []float64{0, 4, 6, 8.5}, at9, quarterM, false, Halve, 5},
-		{"halved to a whole foot", lake, []float64{0, 14 * footM, 20 * footM, 28 * footM}, at9, footM, false, Halve, 17 * footM},
-		{"close enough", lake, []float64{0, 4, 4.5, 5.25, 6, 8.5}, at9, quarterM, true, CloseEnough, 0},
-		{"one layer", mixed, []float64{0, 3, 6, 8.5}, at9, quarterM, true, OneLayer, 0},
-		{"one layer takes four depths", mixed, []float64{0, 6, 8.5}, at9, quarterM, false, Halve, 3},
+		{"the even water below is reached: weigh", lake, []float64{0, 2, 4, 6, 8, 10}, unknown, quarterM, false, Break, -1},
+		{"close enough", lake, []float64{0.5, 3.5, 4.25, 4.5, 4.75, 5, 5.25, 5.5, 6, 8.5}, at9, quarterM, true, CloseEnough, 0},
+		{"one layer", mixed, []float64{0, 5, 8.5}, at9, quarterM, true, OneLayer, 0},
+		{"one layer takes three depths", mixed, []float64{0, 8.5}, at9, quarterM, false, Guess, 4.25},
 		{"too shallow for more", lake, []float64{0}, profile.Some(0.5), quarterM, true, OneLayer, 0},
 	} {
 		var column profile.Column
 		if c.depths != nil {
 			column = read(t, c.lake, c.depths...)
 		}
-		a := Find(column, c.bottom, c.mark)
+		a := Find(Input{Column: column, Bottom: c.bottom, MarkM: c.mark})
 		if a.Enough != c.enough || a.Why != c.why {
 			t.Errorf("%s: enough %v because %q, want %v because %q", c.name, a.Enough, a.Why, c.enough, c.why)
 		}
-		if !a.Enough && math.Abs(a.DepthM-c.depth) > 1e-9 {
+		if !a.Enough && c.depth >= 0 && math.Abs(a.DepthM-c.depth) > 1e-9 {
 			t.Errorf("%s: read %.4f m, want %.4f m", c.name, a.DepthM, c.depth)
 		}
 	}
 }
 
-// The same change of temperature is a greater change of density in warm water: 4 C
-// from 24 C are chosen before 5 C from 9 C.
-func TestDensityCounts(t *testing.T) {
-	steps := map[float64]float64{0: 24, 3: 20, 6: 9, 6.5: 9, 9.5: 4}
-	lake := func(z float64) float64 { return steps[z] }
-	a := Find(read(t, lake, 0, 3), profile.Some(3.3), quarterM)
-	if a.Why != Halve || a.DepthM != 1.5 {
-		t.Errorf("%+v, want 1.5 m", a)
+// A bigger lake is looked for its break deeper, a small clear one deeper than a small
+// dark one.
+func TestGuess(t *testing.T) {
+	known := profile.Some
+	for _, c := range []struct {
+		name string
+		in   Input
+		want float64
+	}{
+		{"by the bottom: 1.42*9^0.51", Input{Bottom: known(9)}, 4.3546},
+		{"by the length: 4.4*(0.75*1)^0.5", Input{Bottom: known(30), Length: known(1000)}, 3.8105},
+		{"a long lake: 4.4*(0.75*8)^0.5", Input{Bottom: known(30), Length: known(8000)}, 10.7778},
+		{"a small dark lake", Input{Bottom: known(30), Length: known(200), Secchi: known(1)}, 1.7041},
+		{"a small clear lake: 0.8*5", Input{Bottom: known(30), Length: known(200), Secchi: known(5)}, 4},
+		{"no deeper than three quarters of the water", Input{Bottom: known(2), Length: known(8000)}, 1.5},
+		{"nothing known", Input{}, 5},
+	} {
+		if got := c.in.guess(); math.Abs(got-c.want) > 1e-4 {
+			t.Errorf("%s: %.4f m, want %.4f", c.name, got, c.want)
+		}
 	}
-	cold := map[float64]float64{0: 24, 3: 20, 3.25: 9, 6.25: 4}
-	a = Find(read(t, func(z float64) float64 { return cold[z] }, 0, 3, 3.25, 6.25), profile.Some(6.5), quarterM)
-	if !a.Enough || a.FromM != 3 || a.ToM != 3.25 {
-		t.Errorf("%+v, want enough: the break is between 3 and 3.25 m", a)
+}
+
+// What matters to the fish is sought too: two lakes with one break, but the fish's
+// limit is in the mixed layer of the one and far below the break of the other.
+func TestLimitsAreSought(t *testing.T) {
+	lake := func(z float64) float64 { // a sharp break at 4 m, then slowly colder
+		return smooth(22, 14, 4, 0.3)(z) - 0.5*math.Max(0, z-6)
+	}
+	depths := []float64{0.5, 3, 3.5, 3.75, 4, 4.25, 4.5, 5, 14.5}
+	in := Input{Column: read(t, lake, depths...), Bottom: profile.Some(15), MarkM: quarterM}
+	if a := Find(in); !a.Enough {
+		t.Errorf("the break alone: read %v m (%s), want enough", a.DepthM, a.Why)
+	}
+	in.LevelsC = []float64{12}
+	a := Find(in)
+	if a.Enough || a.Why != Edge || a.LevelC != 12 || a.DepthM < 6 || a.DepthM > 13 {
+		t.Errorf("12 C sought: %+v, want a reading between 6 and 13 m", a)
+	}
+	if !(a.FromM < 10 && a.ToM > 10) {
+		t.Errorf("12 C lies at 10 m, said to lie between %v and %v m", a.FromM, a.ToM)
+	}
+}
+
+// The work of a drop is done in a moment: advice on eight readings.
+func BenchmarkFind(b *testing.B) {
+	c := read(b, smooth(23, 7, 5, 1), 0.5, 3, 4, 4.5, 5, 6, 7, 11.5)
+	b.ReportAllocs()
+	for b.Loop() {
+		Find(Input{Column: c, Bottom: profile.Some(12), LevelsC: []float64{19}, MarkM: quarterM})
 	}
 }

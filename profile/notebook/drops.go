@@ -70,6 +70,36 @@ func (r *reader) drops() ([]Sheet, error) {
 	return sheets, nil
 }
 
+// unread makes the one drop of a page without readings. Where no units are stated it
+// is noted in feet if any of its lengths is, else in metres.
+func (r *reader) unread() ([]Sheet, error) {
+	chunks, err := r.chunks()
+	if err != nil {
+		return nil, err
+	}
+	b := &builder{r: r}
+	for _, first := range []bool{true, false} {
+		if err := b.headers(chunks[0].headers, first); err != nil {
+			return nil, err
+		}
+	}
+	if b.d.Units.Depth == unit.NoLength {
+		b.d.Units.Depth = b.settings().Depth
+	}
+	if b.d.Units.Depth == unit.NoLength {
+		b.d.Units.Depth = unit.Metre
+		for _, h := range slices.Concat(chunks[0].headers, r.o.Flags, r.o.Defaults) {
+			if _, length := lengthKeys[h.Key]; length && (strings.Contains(h.Value, "f") || strings.Contains(h.Value, "'")) {
+				b.d.Units.Depth = unit.Foot
+			}
+		}
+	}
+	return []Sheet{{r.o.Name, b.d, r.notesFor(0, len(r.raw)+1)}}, nil
+}
+
+// lengthKeys are the header keys whose value tells how a lake is measured.
+var lengthKeys = map[string]bool{"bottom": true, "deepest": true, "secchi": true}
+
 // notesFor gives the notes of the lines from start up to end, and those about the
 // whole page.
 func (r *reader) notesFor(start, end int) []Note {

@@ -37,6 +37,7 @@ type Options struct {
 	Name     string   // of the file, for messages
 	Flags    []Header // win over the page
 	Defaults []Header // from the settings: the page wins over them
+	Unread   bool     // a page without readings is one drop that is yet to be read
 	// Ask puts a question to the angler and returns the choice. Where it is nil an
 	// open question refuses the page.
 	Ask func(Question) (int, error)
@@ -67,6 +68,9 @@ func Read(data []byte, o Options) ([]Sheet, error) {
 	r.raw = split(text)
 	if err := r.scan(); err != nil {
 		return nil, err
+	}
+	if !r.hasEntries() && o.Unread {
+		return r.unread()
 	}
 	if !r.hasEntries() {
 		return nil, r.fail(0, "has no readings: write a depth and a temperature on each line, e.g. \"5 ft 71.2 F\"")

@@ -45,15 +45,19 @@ func nextReason(a next.Advice, u unit.System) string {
 	between := fmt.Sprintf("%s and %s", u.Mark(a.FromM), u.Length(a.ToM))
 	switch a.Why {
 	case next.Surface:
-		return "nothing was read at the surface"
+		return "nothing was read just under the surface"
 	case next.Bottom:
 		return "nothing was read close above the bottom"
+	case next.Guess:
+		return "lakes of this size often turn cold about there"
 	case next.Deeper:
-		return "go on down until you touch bottom"
-	case next.Halve:
-		return fmt.Sprintf("between %s the density changes most, so the break lies there", between)
+		return "it may get colder further down; stop when the weight touches bottom"
+	case next.Break:
+		return fmt.Sprintf("the break lies between %s (8 in 10), and this narrows it most", between)
+	case next.Edge:
+		return fmt.Sprintf("%s lies between %s (8 in 10), and this narrows it most", u.Degrees(a.LevelC), between)
 	case next.CloseEnough:
-		return fmt.Sprintf("the break lies between %s, as near as is worth knowing", between)
+		return fmt.Sprintf("the break lies between %s (8 in 10), and another reading would not move the fly", between)
 	case next.OneLayer:
 		return fmt.Sprintf("hardly any change between %s: one layer", between)
 	}

@@ -1,0 +1,140 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"runtime"
+	"runtime/debug"
+
+	"github.com/urfave/cli/v2"
+
+	"coldseam/profile/batch"
+	"coldseam/profile/say"
+	"coldseam/profile/unit"
+)
+
+func (p *program) batchCommand() *cli.Command {
+	return &cli.Command{
+		Name:      "batch",
+		Usage:     "the layers of many columns: CSV in, one line of JSON each out",
+		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
+		Description: `The CSV begins with the names of its columns: profile, depth_m and temp_c in any
+order, others are passed over. Rows of one profile stand together. Lines come out in
+the order of the profiles, as soon as they can. A profile that cannot be read gets a
+line with its "problem", and the exit status is 1.`,
+		Flags: []cli.Flag{
+			&cli.BoolFlag{Name: "no-intervals", Usage: "best values alone: much faster"},
+			&cli.StringFlag{Name: "precision", Usage: "the thermometer's standard error, 0.1C; else 0.25C"},
+			&cli.StringFlag{Name: "depth-error", Usage: "the error of the depths, 0.1m; else none"},
+		},
+		Action: p.batch,
+	}
+}
+
+// precisionC is assumed of a thermometer of which nothing is said, as for pages.
+const precisionC = 0.25
+
+func (p *program) batch(c *cli.Context) error {
+	o := batch.Options{Intervals: !c.Bool("no-intervals"), ErrC: precisionC}
+	if c.IsSet("precision") {
+		v, _, err := unit.ParseTemperatureDiff(c.String("precision"))
+		if err == nil && (v < 0 || v > 5) {
+			err = fmt.Errorf("%q: a thermometer's precision lies between 0 and 5 C (9 F)", c.String("precision"))
+		}
+		if err != nil {
+			return refuse("--precision: %w", err)
+		}
+		o.ErrC = v
+	}
+	if c.IsSet("depth-error") {
+		v, _, err := unit.ParseLength(c.String("depth-error"))
+		if err == nil && (v < 0 || v > 10) {
+			err = fmt.Errorf("%q: the error of a depth lies between 0 and 10 m (33 ft)", c.String("depth-error"))
+		}
+		if err != nil {
+			return refuse("--depth-error: %w", err)
+		}
+		o.ErrM = v
+	}
+	inputs, err := p.inputs(c.Args().Slice())
+	if err != nil {
+		return err
+	}
+	if os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
+		// Little is alive at any time, so rubbish may gather for longer: a fifth less
+		// time. The limit keeps the peak from growing with the length of the run.
+		debug.SetGCPercent(400)
+		debug.SetMemoryLimit(16<<20 + 4<<20*int64(runtime.GOMAXPROCS(0)))
+	}
+	sum, err := batch.Run(inputs, p.stdout, o)
+	switch {
+	case errors.As(err, new(*batch.InputError)):
+		return refused{err}
+	case err != nil:
+		return err
+	case sum.Problems > 0:
+		return fmt.Errorf("%d of %d columns could not be read; the first is \"%s\": %s",
+			sum.Problems, sum.Columns, say.Shown(short(sum.First)), say.Shown(sum.Problem))
+	}
+	return nil
+}
+
+// short cuts a name that would make the line of an error long.
+func short(name string) string {
+	if r := []rune(name); len(r) > 60 {
+		return string(r[:60]) + "..."
+	}
+	return name
+}
+
+// inputs makes the inputs of the files named, or of standard input. Files are checked
+// before the first line is written, so that a wrong one among many gives an error and
+// no output; a pipe can be read once only and is checked when its turn comes.
+func (p *program) inputs(names []string) ([]batch.Input, error) {
+	if len(names) == 0 {
+		names = []string{"-"}
+	}
+	var out []batch.Input
+	stdin := 0
+	for _, name := range names {
+		if name != "-" {
+			if err := checkCSV(name); err != nil {
+				return nil, err
+			}
+			out = append(out, batch.Input{Name: name, Open: func() (io.ReadCloser, error) { return os.Open(name) }})
+			continue
+		}
+		if stdin++; stdin > 1 {
+			return nil, refuse("standard input can be read once only: give - once")
+		}
+		if p.terminal {
+			fmt.Fprintln(p.err, "Type CSV, first the line profile,depth_m,temp_c, then one a reading; Ctrl-D on a line of its own ends it.")
+		}
+		out = append(out, batch.Input{Name: "standard input", Open: func() (io.ReadCloser, error) { return io.NopCloser(p.in), nil }})
+	}
+	return out, nil
+}
+
+func checkCSV(name string) error {
+	f, err := open(name)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return refuse("%s: cannot be read: %s", name, cause(err))
+	}
+	if info.IsDir() {
+		return refuse("%s: it is a folder, not a CSV", name)
+	}
+	if !info.Mode().IsRegular() {
+		return nil
+	}
+	if err := batch.Check(name, f); err != nil {
+		return refused{err}
+	}
+	return nil
+}

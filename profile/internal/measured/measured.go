@@ -1,0 +1,140 @@
+// Package measured gives tests the open profiles of measured lakes. The files lie
+// beside the module, not in it: their sources are named in SOURCES.md there. It also
+// reads a dense profile as an angler would: at a few depths, with errors.
+package measured
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"hash/fnv"
+	"io/fs"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/interp"
+
+	"coldseam/profile"
+)
+
+// Cast is one measured profile: the depths at which a temperature was read, from the
+// surface down.
+type Cast struct {
+	Name   string
+	Depths []float64          // m
+	Temps  []float64          // C
+	Mark   map[string]float64 // depth of a field crew's mark: "T" or "B"
+
+	cubic *interp.FritschButland
+}
+
+// Missing ends a test that lacks something: skipped, or failed when COLDSEAM_FULL is
+// 1, so that a full run cannot pass by leaving tests out.
+func Missing(tb testing.TB, format string, args ...any) {
+	tb.Helper()
+	if os.Getenv("COLDSEAM_FULL") == "1" {
+		tb.Fatalf(format, args...)
+	}
+	tb.Skipf(format, args...)
+}
+
+// Casts reads a file of profiles, in the file's order, each sorted by depth and with
+// one temperature a depth.
+func Casts(tb testing.TB, file string) []Cast {
+	tb.Helper()
+	_, here, _, _ := runtime.Caller(0)
+	f, err := os.Open(filepath.Join(filepath.Dir(here), "..", "..", "..", "..", "shared", "data", file))
+	if errors.Is(err, fs.ErrNotExist) {
+		Missing(tb, "the measured profiles %s are not beside this module", file)
+	}
+	if err != nil {
+		tb.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		tb.Fatal(err)
+	}
+	var out []Cast
+	points := map[string][]profile.Point{}
+	for _, row := range rows[1:] {
+		z, errZ := strconv.ParseFloat(row[2], 64)
+		t, errT := strconv.ParseFloat(row[3], 64)
+		if errZ != nil || errT != nil {
+			continue // a depth with oxygen only
+		}
+		if points[row[0]] == nil {
+			out = append(out, Cast{Name: row[0], Mark: map[string]float64{}})
+		}
+		points[row[0]] = append(points[row[0]], profile.Point{DepthM: z, TempC: t})
+		if len(row) > 5 && row[5] != "" {
+			out[len(out)-1].Mark[row[5]] = z
+		}
+	}
+	for i := range out {
+		c, err := profile.NewColumn(points[out[i].Name])
+		if err != nil {
+			tb.Fatalf("%s: %v", out[i].Name, err)
+		}
+		for _, p := range c.Points() {
+			out[i].Depths, out[i].Temps = append(out[i].Depths, p.DepthM), append(out[i].Temps, p.TempC)
+		}
+	}
+	return out
+}
+
+// Lake is the lake that a cast's name begins with.
+func (c Cast) Lake() string {
+	lake, _, _ := strings.Cut(c.Name, "_")
+	return lake
+}
+
+// Bottom is the depth of the deepest reading, m.
+func (c Cast) Bottom() float64 { return c.Depths[len(c.Depths)-1] }
+
+// At is the water's temperature at a depth, C: the monotone cubic through every
+// reading of the cast.
+func (c *Cast) At(depthM float64) float64 {
+	if c.cubic == nil {
+		c.cubic = &interp.FritschButland{}
+		if err := c.cubic.Fit(c.Depths, c.Temps); err != nil {
+			panic(err)
+		}
+	}
+	return c.cubic.Predict(depthM)
+}
+
+// Read reads the cast at some depths: with a normal error of errC in temperature and
+// of errM in depth, which the Column is told, the same for the same depth.
+func (c *Cast) Read(tb testing.TB, depths []float64, errC, errM float64) profile.Column {
+	tb.Helper()
+	var points []profile.Point
+	for _, z := range depths {
+		h := fnv.New64a()
+		fmt.Fprintf(h, "%s %.3f", c.Name, z)
+		rng := rand.New(rand.NewPCG(h.Sum64(), 0))
+		real := math.Min(math.Max(z+errM*rng.NormFloat64(), c.Depths[0]), c.Bottom())
+		t := c.At(real) + errC*rng.NormFloat64()
+		points = append(points, profile.Point{DepthM: z, TempC: math.Round(t*1000) / 1000, ErrC: errC, ErrM: errM})
+	}
+	col, err := profile.NewColumn(points)
+	if err != nil {
+		tb.Fatalf("%s at %v: %v", c.Name, depths, err)
+	}
+	return col
+}
+
+// Even gives n depths at even steps from the first reading to the last.
+func (c *Cast) Even(n int) []float64 {
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = c.Depths[0] + (c.Bottom()-c.Depths[0])*float64(i)/float64(n-1)
+	}
+	return out
+}

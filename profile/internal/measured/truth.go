@@ -1,0 +1,147 @@
+package measured
+
+import (
+	"math"
+
+	"coldseam/profile/water"
+)
+
+// Truth is what a dense cast says of its layers by their definitions, worked out
+// apart from the packages that are tested by it: the skin left out, the plane of the
+// steepest rise of density, the depth of a temperature.
+type Truth struct {
+	Layered     bool
+	SkinM       float64 // lower edge; 0 without a skin
+	Thermocline float64 // m
+}
+
+// Truth finds the layers of the cast, every reading of it used. A skin is a fall of at
+// least 0.5 C in an interval that begins within 1 m of the surface, with less than 1
+// C/m and half its rate under it, up to 4 C where there is a break below and else up
+// to 2 C. Layered is an interval of at least 1 C/m under the skin, or of 1 C where it
+// is wider than 1 m, and 1.5 C in all. The thermocline is the steepest place of the
+// cubic in the interval of the steepest rise; where neighbours rise at least 0.8 as
+// fast, the middle of them, weighted by their rise.
+func (c *Cast) Truth() Truth {
+	z, t := c.Depths, stable(c.Temps)
+	n := len(z)
+	if n < 3 {
+		return Truth{}
+	}
+	fall := func(i int) float64 { return (t[i] - t[i+1]) / (z[i+1] - z[i]) }
+	rise := func(i int) float64 {
+		if t[i+1] >= t[i] {
+			return 0
+		}
+		return math.Max(0, (water.Density(t[i+1])-water.Density(t[i]))/(z[i+1]-z[i]))
+	}
+	steep := func(i int) bool {
+		return rise(i) > 1e-9 && (fall(i) >= 1-1e-9 || z[i+1]-z[i] > 1+1e-9 && t[i]-t[i+1] >= 1-1e-9)
+	}
+	anySteep := func(from int) bool {
+		for i := from; i+1 < n; i++ {
+			if steep(i) {
+				return true
+			}
+		}
+		return false
+	}
+	start := 0
+	for i := 0; i+2 < n && z[i] <= 1+1e-9; i++ {
+		if t[i]-t[i+1] >= 0.5-1e-9 && !steep(i+1) && fall(i+1) < 1-1e-9 && fall(i+1) <= fall(i)/2 {
+			most := 2.0
+			if anySteep(i + 1) {
+				most = 4
+			}
+			if t[0]-t[i+1] <= most+1e-9 {
+				start = i + 1
+			}
+			break
+		}
+	}
+	out := Truth{SkinM: z[start]}
+	if start == 0 {
+		out.SkinM = 0
+	}
+	if !anySteep(start) || t[start]-t[n-1] < 1.5-1e-9 {
+		return out
+	}
+	out.Layered = true
+	best := start
+	for i := start; i+1 < n; i++ {
+		if rise(i) > rise(best)+1e-9 {
+			best = i
+		}
+	}
+	first, last := best, best
+	for first > start && rise(first-1) >= 0.8*rise(best) {
+		first--
+	}
+	for last+2 < n && rise(last+1) >= 0.8*rise(best) {
+		last++
+	}
+	if first == last {
+		out.Thermocline = c.steepest(z[best], z[best+1])
+		return out
+	}
+	sum, weight := 0.0, 0.0
+	for i := first; i <= last; i++ {
+		w := rise(i) * (z[i+1] - z[i])
+		sum += w * (z[i] + z[i+1]) / 2
+		weight += w
+	}
+	out.Thermocline = sum / weight
+	return out
+}
+
+// steepest is where the cubic's density rises fastest between two depths.
+func (c *Cast) steepest(from, to float64) float64 {
+	best, most := (from+to)/2, 0.0
+	const steps = 64
+	h := (to - from) / steps
+	for j := range steps {
+		z := from + float64(j)*h
+		if rise := water.Density(c.At(z+h)) - water.Density(c.At(z)); rise > most*(1+1e-9) {
+			best, most = z+h/2, rise
+		}
+	}
+	return best
+}
+
+// stable pools neighbours whose densities lie the wrong way round, until none do.
+func stable(temps []float64) []float64 {
+	type block struct{ sum, n float64 }
+	var blocks []block
+	for _, t := range temps {
+		blocks = append(blocks, block{t, 1})
+		for k := len(blocks); k > 1 && water.Density(blocks[k-2].sum/blocks[k-2].n) > water.Density(blocks[k-1].sum/blocks[k-1].n); k-- {
+			blocks[k-2].sum += blocks[k-1].sum
+			blocks[k-2].n += blocks[k-1].n
+			blocks = blocks[:k-1]
+		}
+	}
+	var out []float64
+	for _, b := range blocks {
+		for range int(b.n) {
+			out = append(out, b.sum/b.n)
+		}
+	}
+	return out
+}
+
+// Reaches finds where the cast first falls to a temperature; ok is false when it is
+// colder from the first reading on, or never so cold.
+func (c *Cast) Reaches(tempC float64) (depthM float64, ok bool) {
+	from, to := c.Depths[0], c.Bottom()
+	if c.Temps[0] <= tempC || c.Temps[len(c.Temps)-1] > tempC {
+		return 0, false
+	}
+	for range 60 {
+		if mid := (from + to) / 2; c.At(mid) > tempC {
+			from = mid
+		} else {
+			to = mid
+		}
+	}
+	return (from + to) / 2, true
+}

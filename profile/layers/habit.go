@@ -1,0 +1,58 @@
+package layers
+
+import (
+	"math"
+	"math/rand/v2"
+)
+
+// habit is how a plausible column is read where definitions leave room: the interval
+// of a break is to hold what a close column says, and that depends on how close its
+// readings are and where the first of them lies; crews do not all mark the same
+// places; the warm water is not quite even. How much room was chosen on the dense
+// columns of two lakes and a reservoir (Paul, Peter and Beaverdam), so that 80 %
+// intervals hold about 80 % of their answers.
+type habit struct {
+	step        float64 // m, between close readings
+	phase       float64 // of a step, where the first of them lies
+	place       float64 // of the break in the steepest step
+	top, bottom float64 // share of the crews that have marked
+	shift       float64 // how far off depths are, in standard errors
+	uneven      float64 // of the warm water, in standard deviations
+}
+
+func newHabit(rng *rand.Rand) habit {
+	return habit{
+		step: 0.3 + 0.5*rng.Float64(), phase: rng.Float64(), place: 0.25 + 0.5*rng.Float64(),
+		top: 0.2 + 0.6*rng.Float64(), bottom: 0.2 + 0.6*rng.Float64(),
+		shift: rng.NormFloat64(), uneven: rng.NormFloat64(),
+	}
+}
+
+// steepest gives the break that close readings find in a line of risen density.
+func (h habit) steepest(z, rho []float64, fromM float64) (depthM float64, ok bool) {
+	n := len(z)
+	from := math.Max(z[0], fromM)
+	i := 0
+	for i+2 < n && z[i+1] <= from {
+		i++
+	}
+	most, best := equal, 0.0
+	above, before := from, at(z, rho, i, from)
+	for x := from + h.phase*h.step; above < z[n-1]-equal; x += h.step {
+		if x-above < h.step/2 && x < z[n-1] {
+			continue // the first reading is at the top itself
+		}
+		if x > z[n-1]-h.step/2 {
+			x = z[n-1] // the last is at the bottom
+		}
+		for i+2 < n && z[i+1] <= x {
+			i++
+		}
+		v := at(z, rho, i, x)
+		if r := (v - before) / (x - above); r > most*(1+equal) {
+			most, best, ok = r, above+h.place*(x-above), true
+		}
+		above, before = x, v
+	}
+	return best, ok
+}

@@ -1,0 +1,123 @@
+package method
+
+import (
+	"math"
+	"testing"
+
+	"coldseam/profile/water"
+)
+
+// Straight lines through profile A by hand: 21.4 C lies half way from 21.5 C at 2 m to
+// 21.3 C at 3 m, and so on. The rises of density per metre are those of IAPWS SR6-08:
+// .02225, 0, .04420 from the surface, so .03 is reached .00775/.04420 below 2 m.
+func TestMixedLayersA(t *testing.T) {
+	got := MixedLayers(profileA.z, profileA.t)
+	for i, want := range []float64{2.5, 3.5, 4 + .1/2.7, 4 + .3/2.7, 2 + .00775/.0442} {
+		tol := 1e-9
+		if i == 4 {
+			tol = 5e-4 // the rises are rounded to .00001 kg/m3
+		}
+		near(t, got[i].Name, got[i].DepthM, want, tol)
+		if !got[i].OK {
+			t.Errorf("%s: found nothing", got[i].Name)
+		}
+	}
+}
+
+// The rises of density of profile A per metre by IAPWS SR6-08, 4 to 7 m: .54433,
+// .60053, .36093. From them by hand the parabola and the centre.
+func TestThermoclinesA(t *testing.T) {
+	up, most, down := .54433, .60053, .36093
+	parabola := 5.5 + .5*(up-down)/(up-2*most+down)
+	centre := (up*up*4.5 + most*most*5.5 + down*down*6.5) / (up*up + most*most + down*down)
+	got := Thermoclines(profileA.z, profileA.t)
+	for _, c := range []struct {
+		name      string
+		want, tol float64
+	}{
+		{FallMiddle, 5.5, 1e-9},
+		{RiseMiddle, 5.5, 1e-9},
+		{Parabola, parabola, 5e-5},
+		{RiseCentre, centre, 5e-5},
+		{Cubic, steepestA(), 2e-3},
+	} {
+		near(t, c.name, answer(t, got, c.name), c.want, c.tol)
+	}
+	chosen, ok := Thermocline(profileA.z, profileA.t)
+	if !ok {
+		t.Error("Thermocline found nothing")
+	}
+	near(t, "Thermocline", chosen, centre, 5e-5)
+	near(t, "Chosen", answer(t, got, Chosen), chosen, 0)
+}
+
+// steepestA looks for the fastest rise of density between 5 and 6 m of profile A on
+// the cubic through 18.2 and 14.6 C with slopes -3.085714 and -3.15 C/m, which are
+// those of Fritsch & Butland 1984 there.
+func steepestA() float64 {
+	at := func(s float64) float64 {
+		const a, b = -3.0857142857, -3.15
+		h := s * s * (3 - 2*s)
+		return water.Density(18.2*(1-h) + 14.6*h + a*s*(1-s)*(1-s) - b*s*s*(1-s))
+	}
+	best, place := 0.0, 0.0
+	for i := range 9999 {
+		s := float64(i+1) / 10000
+		if rise := at(s+1e-5) - at(s-1e-5); rise > best {
+			best, place = rise, 5+s
+		}
+	}
+	return place
+}
+
+// The parabola through three numbers by hand: falls of 2.7, 3.6 and 2.8 C/m at 4.5,
+// 5.5 and 6.5 m are highest at 5.5 + .05/1.7 m. The unequal ones lie on
+// 10 - (z - 4)^2.
+func TestParabola(t *testing.T) {
+	for _, c := range []struct {
+		z, rise []float64
+		want    float64
+	}{
+		{[]float64{4, 5, 6, 7}, []float64{2.7, 3.6, 2.8}, 5.5 + .05/1.7},
+		{[]float64{1, 3, 6, 8}, []float64{10 - 4, 10 - .25, 10 - 9}, 4},
+		{[]float64{0, 1, 2, 3}, []float64{3, 2, 1}, .5},     // no neighbour above
+		{[]float64{0, 1, 2, 3}, []float64{1, 2, 3}, 2.5},    // none below
+		{[]float64{0, 1, 2, 3}, []float64{2, 2, 2}, 1.5},    // flat
+		{[]float64{0, 8, 9, 20}, []float64{.01, 1, .99}, 9}, // the top of it lies outside
+	} {
+		i := most(c.rise)
+		if c.rise[0] == 2 {
+			i = 1
+		}
+		near(t, "parabola", column{z: c.z, rise: c.rise}.parabola(i), c.want, 1e-12)
+	}
+}
+
+func TestEdgesA(t *testing.T) {
+	for _, e := range Edges(profileA.z, profileA.t)[:3] {
+		// 4 to 8 m fall 2.7, 3.6, 2.8 and 1.7 C/m and rise .54 to .17 kg/m3 per metre.
+		if !e.OK || e.TopM != 4 || e.BottomM != 8 {
+			t.Errorf("%s: %v to %v m, want 4 to 8", e.Name, e.TopM, e.BottomM)
+		}
+	}
+}
+
+func TestAgreement(t *testing.T) {
+	a := []Answer{{Name: "a", DepthM: 3, OK: true}, {Name: "b"}, {Name: "c", DepthM: 5.5, OK: true}, {Name: "d", DepthM: 4, OK: true}}
+	for _, c := range []struct {
+		names []string
+		want  float64
+		ok    bool
+	}{
+		{nil, 2.5, true},
+		{[]string{"a", "d"}, 1, true},
+		{[]string{"a", "b"}, 0, false}, // b found nothing
+		{[]string{"a"}, 0, false},
+		{[]string{"e"}, 0, false},
+	} {
+		got, ok := Agreement(a, c.names...)
+		if ok != c.ok || math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%q: %v %v, want %v %v", c.names, got, ok, c.want, c.ok)
+		}
+	}
+}

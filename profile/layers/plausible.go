@@ -1,0 +1,181 @@
+package layers
+
+import (
+	"encoding/binary"
+	"hash/fnv"
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"coldseam/profile"
+)
+
+// members is how many plausible columns stand for all that the readings allow.
+const members = 100
+
+// Plausible is a set of columns that the readings allow: each reading off by its
+// error, each gap filled in one of the ways in which measured lakes fill theirs. The
+// spread of an answer over them is its doubt. The same readings give the same set.
+type Plausible struct {
+	Depths []float64   // m, those of the readings and of places between, rising
+	Temps  [][]float64 // C at those depths, one row a member
+
+	reading []int   // index of each reading in Depths
+	habits  []habit // one a member
+}
+
+// NewPlausible makes n columns that the readings of c allow, nil for fewer than two.
+func NewPlausible(c profile.Column, n int) *Plausible {
+	if c.Len() < 2 {
+		return nil
+	}
+	return newPlausible(NewCurve(c), c, n)
+}
+
+func newPlausible(k *Curve, c profile.Column, n int) *Plausible {
+	f := newInfill(k.Depths, fineM)
+	p := &Plausible{Depths: f.z, Temps: make([][]float64, n), reading: f.reading, habits: make([]habit, n)}
+	raw := make([]float64, c.Len())
+	for i := range raw {
+		raw[i] = c.At(i).TempC // before any pooling
+	}
+	rng := rand.New(rand.NewPCG(seed(k.Depths, raw), 0))
+	all := make([]float64, n*len(f.z))
+	off := make([]float64, len(raw))
+	var stable pooler
+	for m := range p.Temps {
+		t := all[m*len(f.z) : (m+1)*len(f.z)]
+		for i := range raw {
+			off[i] = raw[i] + k.ErrC[i]*rng.NormFloat64()
+		}
+		stable.pool(off)
+		for i, at := range f.reading {
+			t[at] = off[i]
+		}
+		f.fill(t, rng.NormFloat64)
+		p.Temps[m], p.habits[m] = t, newHabit(rng)
+	}
+	return p
+}
+
+// seed is made of the readings alone: their spacing and their temperatures, to a
+// tenth of a millimetre and of a millidegree.
+func seed(depths, temps []float64) uint64 {
+	h := fnv.New64a()
+	var b [16]byte
+	for i := range depths {
+		binary.LittleEndian.PutUint64(b[:8], uint64(int64(math.Round((depths[i]-depths[0])*1e4))))
+		binary.LittleEndian.PutUint64(b[8:], uint64(int64(math.Round(temps[i]*1e4))))
+		h.Write(b[:])
+	}
+	return h.Sum64()
+}
+
+// tail is the share of the members left out at each end of an 80 % interval.
+const tail = 0.1
+
+// around gives the interval that holds 80 % of the members' answers, and best. It
+// keeps within the readings, off by their depths' errors.
+func (k *Curve) around(best float64, answers []float64) profile.Estimate {
+	e := profile.Exactly(best)
+	if len(answers) == 0 {
+		return e
+	}
+	slices.Sort(answers)
+	last := len(k.ErrM) - 1
+	low, high := math.Max(0, k.Top()-k.ErrM[0]), k.Bottom()+k.ErrM[last]
+	e.Low = math.Min(best, math.Max(low, quantile(answers, tail)))
+	e.High = math.Max(best, math.Min(high, quantile(answers, 1-tail)))
+	return e
+}
+
+// quantile of sorted values, linear between them.
+func quantile(sorted []float64, share float64) float64 {
+	x := share * float64(len(sorted)-1)
+	i := int(x)
+	if i+1 >= len(sorted) {
+		return sorted[len(sorted)-1]
+	}
+	return sorted[i] + (x-float64(i))*(sorted[i+1]-sorted[i])
+}
+
+// Crossing gives the depths at which member m reaches a temperature, the one nearest
+// to nearM where there are several. Where it reaches none it is the end of the
+// column on that side.
+func (p *Plausible) Crossing(m int, tempC, nearM float64) float64 {
+	t := p.Temps[m]
+	best, off := math.NaN(), math.Inf(1)
+	for i := 1; i < len(t); i++ {
+		a, b := t[i-1]-tempC, t[i]-tempC
+		if a*b > 0 || a == b {
+			continue
+		}
+		z := p.Depths[i-1] + (p.Depths[i]-p.Depths[i-1])*a/(a-b)
+		if d := math.Abs(z - nearM); d < off {
+			best, off = z, d
+		}
+	}
+	if !math.IsNaN(best) {
+		return best
+	}
+	last := len(t) - 1
+	if (t[last] > tempC) == (t[0] >= t[last]) { // too warm all the way, and cooler downwards; or the other way round
+		return p.Depths[last]
+	}
+	return p.Depths[0]
+}
+
+// crossings are all members' crossings, off by their depths' errors.
+func (k *Curve) crossings(tempC, nearM float64) []float64 {
+	out := make([]float64, len(k.plausible.Temps))
+	for m := range out {
+		out[m] = k.shifted(m, k.plausible.Crossing(m, tempC, nearM))
+	}
+	return out
+}
+
+// shifted is a depth of member m, off by the error of depths there.
+func (k *Curve) shifted(m int, depthM float64) float64 {
+	return depthM + k.ErrM[k.interval(depthM)]*k.plausible.habits[m].shift
+}
+
+// Plausible gives the columns that the readings allow, nil for a curve of [Best] and
+// for a single reading.
+func (k *Curve) Plausible() *Plausible { return k.plausible }
+
+// At gives every member's temperature at a depth, in out.
+func (p *Plausible) At(depthM float64, out []float64) []float64 {
+	i := 0
+	for i+2 < len(p.Depths) && p.Depths[i+1] < depthM {
+		i++
+	}
+	share := (depthM - p.Depths[i]) / (p.Depths[i+1] - p.Depths[i])
+	share = math.Min(1, math.Max(0, share))
+	out = out[:0]
+	for _, t := range p.Temps {
+		out = append(out, t[i]+share*(t[i+1]-t[i]))
+	}
+	return out
+}
+
+// Breaks gives every member's metre of the greatest rise of density at or below
+// fromM, NaN for a member that falls less in all than a layered column does.
+func (p *Plausible) Breaks(fromM float64) []float64 {
+	var f falls
+	var rho []float64
+	var s []slice
+	out := make([]float64, len(p.Temps))
+	for m, t := range p.Temps {
+		out[m] = math.NaN()
+		if t[0]-t[len(t)-1] < layeredC-equal {
+			continue
+		}
+		rho = f.reset(p.Depths, t).risen(rho)
+		var z float64
+		var ok bool
+		if z, ok, s = densest(p.Depths, rho, fromM, 1, s); ok {
+			out[m] = z
+		}
+	}
+	return out
+}

@@ -1,0 +1,157 @@
+package next
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"coldseam/profile"
+	"coldseam/profile/layers"
+)
+
+// look weighs every mark by how little would be left to know after a reading there.
+// Each of the columns that the readings allow may be the true one; a reading at a
+// mark keeps those whose temperature there is near to its own. What is left is the
+// mean difference between the answers of two columns that a reading there could not
+// tell apart, in metres, summed over the answers.
+type look struct {
+	p       *layers.Plausible
+	n       int
+	layered bool
+	answers []answer
+	loss    []float64 // n by n: how far apart two columns' answers are
+	order   []int
+	temps   []float64
+}
+
+// answer is one depth that is sought: its interval so far.
+type answer struct {
+	why       Why
+	levelC    float64
+	low, high float64
+	enoughM   float64
+	spread    float64 // mean difference of two columns
+}
+
+// Limits of the weighing.
+const (
+	members = 200 // columns weighed
+
+	capM   = 2.0  // answers further apart than this are no worse
+	apartC = 0.1  // readings no further apart than this are not told apart, nor
+	apartE = 3.0  // than so many standard errors,
+	fewest = 6    // unless fewer columns than this are left:
+	stray  = 0.05 // further ones are then given this weight
+)
+
+// newLook prepares the answers sought: the break first, then the temperatures.
+func newLook(c profile.Column, levelsC []float64) *look {
+	l, p, n := layers.Find(c), layers.NewPlausible(c, members), members
+	k := &look{p: p, n: n, layered: l.Structure == layers.Layered, order: make([]int, n), loss: make([]float64, n*n)}
+	b := answer{why: Break, enoughM: breakM}
+	if l.Thermocline != nil {
+		b.low, b.high = l.Thermocline.Low, l.Thermocline.High
+	}
+	k.add(b, p.Breaks(l.SkinM))
+	for _, level := range levelsC {
+		at := make([]float64, n)
+		for m := range at {
+			at[m] = p.Crossing(m, level, 0)
+		}
+		sorted := slices.Sorted(slices.Values(at))
+		k.add(answer{why: Edge, levelC: level, low: sorted[n/10], high: sorted[n-1-n/10], enoughM: levelM}, at)
+	}
+	return k
+}
+
+// add adds the differences of one answer.
+func (k *look) add(a answer, depths []float64) {
+	sum := 0.0
+	for i, x := range depths {
+		for j, y := range depths {
+			d := math.Abs(x - y)
+			switch {
+			case math.IsNaN(x) && math.IsNaN(y):
+				d = 0
+			case math.IsNaN(d):
+				d = capM // a break or none
+			}
+			d = math.Min(d, capM)
+			k.loss[i*k.n+j] += d
+			sum += d
+		}
+	}
+	a.spread = sum / float64(k.n*k.n)
+	k.answers = append(k.answers, a)
+}
+
+// now is what is left to know without a further reading.
+func (k *look) now() float64 {
+	sum := 0.0
+	for _, a := range k.answers {
+		sum += a.spread
+	}
+	return sum
+}
+
+// widest gives the answer that most is left to know of, -1 when all are known well
+// enough.
+func (k *look) widest() int {
+	widest := -1
+	for i, a := range k.answers {
+		if a.high-a.low > a.enoughM && (widest < 0 || a.spread > k.answers[widest].spread) {
+			widest = i
+		}
+	}
+	return widest
+}
+
+// after is what would be left to know after a reading at a depth, with the given
+// standard error.
+func (k *look) after(depthM, errC float64) float64 {
+	k.temps = k.p.At(depthM, k.temps)
+	for i := range k.order {
+		k.order[i] = i
+	}
+	slices.SortFunc(k.order, func(a, b int) int {
+		return cmp.Or(cmp.Compare(k.temps[a], k.temps[b]), cmp.Compare(a, b))
+	})
+	reach := math.Max(apartC, apartE*errC)
+	sum := 0.0
+	for a, i := range k.order {
+		weight, left := 1.0, 0.0
+		for _, step := range [2]int{-1, 1} {
+			for b := a + step; b >= 0 && b < k.n; b += step {
+				w := 1 - math.Abs(k.temps[k.order[b]]-k.temps[i])/reach
+				if w <= 0 {
+					if weight > fewest {
+						break
+					}
+					w = stray
+				}
+				weight += w
+				left += w * k.loss[i*k.n+k.order[b]]
+			}
+		}
+		sum += left / weight
+	}
+	return sum / float64(k.n)
+}
+
+// best gives the mark between two depths after which least is left to know, and how
+// much. ok is false when every mark was read.
+func (k *look) best(c profile.Column, fromM, toM, markM float64) (depthM, left float64, ok bool) {
+	points := c.Points()
+	left = math.Inf(1)
+	for i := math.Ceil(fromM/markM - 1e-6); i*markM <= toM+1e-9; i++ {
+		z := i * markM
+		below := slices.IndexFunc(points, func(p profile.Point) bool { return p.DepthM > z-markM+1e-6 })
+		if below < 0 || points[below].DepthM < z+markM-1e-6 {
+			continue // read, or below the deepest reading
+		}
+		if l := k.after(z, points[below].ErrC); l < left-1e-9 {
+			depthM, left, ok = z, l, true
+		}
+	}
+	return depthM, left, ok
+}
