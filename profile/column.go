@@ -47,8 +47,11 @@ func NewColumn(points []Point) (Column, error) {
 			return Column{}, fmt.Errorf("a temperature of %v C is outside -5 to 60 C", p.TempC)
 		}
 	}
-	sort.SliceStable(ps, func(i, j int) bool { return ps[i].DepthM < ps[j].DepthM })
-	var out []Point
+	rising := func(i, j int) bool { return ps[i].DepthM < ps[j].DepthM }
+	if !sort.SliceIsSorted(ps, rising) {
+		sort.SliceStable(ps, rising)
+	}
+	out := make([]Point, 0, len(ps))
 	for i := 0; i < len(ps); {
 		j := i + 1
 		for j < len(ps) && ps[j].DepthM-ps[i].DepthM < SameDepthM {

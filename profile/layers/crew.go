@@ -23,6 +23,8 @@ import "math"
 //
 // A crew may be used again: it keeps its memory.
 type crew struct {
+	quick bool // only shares up to 0.8 of the chances will be asked for
+
 	top, bottom side
 	ahead       []float64
 	choice      choice
@@ -39,19 +41,25 @@ type side struct {
 
 // The crew's chances, per metre of water.
 const (
-	beginLogit = -3.0 // of the break to begin, where the fall is 0.9 C/m and not steep
-	onLogit    = 0.9  // of going on, where the 2 m below fall as fast
-	fallLogit  = 1.1  // added for each factor e of the fall
-	steepLogit = 2.7  // added in a steep interval
-	stillCPerM = 0.1  // added to the fall, which may be 0
-	aheadM     = 2.0  // how much of the water below counts for going on
-	spent      = 30.0 // once no more than e^-30 is left over, nothing deeper counts
-	atOnce     = 32   // intervals worked out together
+	beginLogit  = -3.0 // of the break to begin, where the fall is 0.9 C/m and not steep
+	onLogit     = 0.9  // of going on, where the 2 m below fall as fast
+	fallLogit   = 1.1  // added for each factor e of the fall
+	steepLogit  = 2.7  // added in a steep interval
+	stillCPerM  = 0.1  // added to the fall, which may be 0
+	aheadM      = 2.0  // how much of the water below counts for going on
+	spent       = 30.0 // once no more than e^-30 is left over, nothing deeper counts
+	atOnce      = 32   // intervals worked out together
+	quickSpent  = 2.0  // and atOnce for a quick crew
+	quickAtOnce = 6
 )
 
 // marks works out the chances for a column. start is the first place under the skin,
 // plane the interval of the steepest rise of density: start <= plane < len(f.fall).
 func (c *crew) marks(f *falls, start, plane int) {
+	atOnce, spent := atOnce, spent
+	if c.quick {
+		atOnce, spent = quickAtOnce, quickSpent
+	}
 	s := &c.top
 	s.h, s.sum = s.h[:0], 0
 	for i := start; i <= plane && s.sum < spent; {

@@ -104,7 +104,7 @@ func (k *Curve) Crossing(tempC, from, to float64) (depthM float64, ok bool) {
 	if a*b > 0 || math.IsNaN(a) || math.IsNaN(b) {
 		return 0, false
 	}
-	for range 60 {
+	for range 40 {
 		mid := (from + to) / 2
 		if m := k.At(mid) - tempC; m*a > 0 {
 			from = mid

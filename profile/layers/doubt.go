@@ -14,7 +14,7 @@ func (l *Layers) doubt() {
 	all := make([]float64, 0, 4*n)
 	plane, top, bottom, mixed := all[0:0:n], all[n:n:2*n], all[2*n:2*n:3*n], all[3*n:3*n:4*n]
 	var f falls
-	var c crew
+	c := crew{quick: true}
 	var rho []float64
 	for m, t := range p.Temps {
 		limit := math.Inf(1)
@@ -22,16 +22,20 @@ func (l *Layers) doubt() {
 			f.reset(p.Depths, t)
 			if i := f.densest(start); i >= 0 {
 				rho = f.risen(rho)
-				if z, ok := p.habits[m].steepest(p.Depths, rho, k.Depths[l.start]); ok {
+				if z, ok := p.habits[m].steepest(&f, rho, k.Depths[l.start]); ok {
 					plane = append(plane, k.shifted(m, z))
 				}
-				c.marks(&f, start, i)
-				limit = c.top.depth(p.habits[m].top)
-				top = append(top, k.shifted(m, limit))
-				bottom = append(bottom, k.shifted(m, c.bottom.depth(p.habits[m].bottom)))
+				if m%2 == 0 { // half of them will do: crews take the most time
+					c.marks(&f, start, i)
+					limit = c.top.depth(p.habits[m].top)
+					top = append(top, k.shifted(m, limit))
+					bottom = append(bottom, k.shifted(m, c.bottom.depth(p.habits[m].bottom)))
+				}
 			}
 		}
-		mixed = append(mixed, k.shifted(m, math.Min(limit, p.mixed(m, start))))
+		if m%2 == 0 {
+			mixed = append(mixed, k.shifted(m, min(limit, p.mixed(m, start))))
+		}
 	}
 	*l.MixedLayer = k.around(l.MixedLayer.Best, mixed)
 	if l.Structure != Layered {
@@ -56,6 +60,6 @@ func (p *Plausible) mixed(m, start int) float64 {
 }
 
 const (
-	unevenC     = 0.3 // standard deviation; from the dense columns of Paul, Peter and Beaverdam
+	unevenC     = 0.4 // standard deviation; from the dense columns of Paul, Peter and Beaverdam
 	leastMixedC = 0.1
 )

@@ -23,13 +23,13 @@ func (f *falls) reset(z, t []float64) *falls {
 	f.fall, f.drop, f.rho = f.fall[:0], f.drop[:0], f.rho[:0]
 	above := water.Density(t[0])
 	for i := 0; i+1 < len(z); i++ {
-		dz, drop, below := z[i+1]-z[i], t[i]-t[i+1], water.Density(t[i+1])
+		perM, drop, below := 1/(z[i+1]-z[i]), t[i]-t[i+1], water.Density(t[i+1])
 		rise := 0.0
 		if drop > 0 && below > above { // water warmer below is stable under 4 C, but no break
-			rise = (below - above) / dz
+			rise = (below - above) * perM
 		}
 		f.drop = append(f.drop, drop)
-		f.fall = append(f.fall, drop/dz)
+		f.fall = append(f.fall, drop*perM)
 		f.rho = append(f.rho, rise)
 		above = below
 	}

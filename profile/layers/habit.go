@@ -1,9 +1,6 @@
 package layers
 
-import (
-	"math"
-	"math/rand/v2"
-)
+import "math/rand/v2"
 
 // habit is how a plausible column is read where definitions leave room: the interval
 // of a break is to hold what a close column says, and that depends on how close its
@@ -28,29 +25,30 @@ func newHabit(rng *rand.Rand) habit {
 	}
 }
 
-// steepest gives the break that close readings find in a line of risen density.
-func (h habit) steepest(z, rho []float64, fromM float64) (depthM float64, ok bool) {
-	n := len(z)
-	from := math.Max(z[0], fromM)
+// steepest gives the break that close readings find, at or below fromM. rho is what
+// risen gives.
+func (h habit) steepest(f *falls, rho []float64, fromM float64) (depthM float64, ok bool) {
+	z, n := f.z, len(f.z)
+	from, end := max(z[0], fromM), z[n-1]
 	i := 0
-	for i+2 < n && z[i+1] <= from {
-		i++
-	}
-	most, best := equal, 0.0
-	above, before := from, at(z, rho, i, from)
-	for x := from + h.phase*h.step; above < z[n-1]-equal; x += h.step {
-		if x-above < h.step/2 && x < z[n-1] {
-			continue // the first reading is at the top itself
-		}
-		if x > z[n-1]-h.step/2 {
-			x = z[n-1] // the last is at the bottom
-		}
+	at := func(x float64) float64 {
 		for i+2 < n && z[i+1] <= x {
 			i++
 		}
-		v := at(z, rho, i, x)
-		if r := (v - before) / (x - above); r > most*(1+equal) {
-			most, best, ok = r, above+h.place*(x-above), true
+		return rho[i] + f.rho[i]*(x-z[i])
+	}
+	most, best := equal, 0.0
+	above, before := from, at(from)
+	for x := from + h.phase*h.step; above < end-equal; x += h.step {
+		if x-above < h.step/2 && x < end {
+			continue // the first reading is at the top itself
+		}
+		if x > end-h.step/2 {
+			x = end // the last is at the bottom
+		}
+		v := at(x)
+		if r := v - before; r > most*(1+equal)*(x-above) {
+			most, best, ok = r/(x-above), above+h.place*(x-above), true
 		}
 		above, before = x, v
 	}

@@ -46,12 +46,19 @@ func newInfill(depths []float64, widestM float64) *infill {
 	n := len(depths)
 	f := &infill{reading: make([]int, n)}
 	halvings := make([]int, n-1)
-	size := 1
+	size := 1 // places
 	for i := range halvings {
 		for w := depths[i+1] - depths[i]; w > widestM+equal && halvings[i] < roundsAtMost; w /= 2 {
 			halvings[i]++
 		}
 		size += 1 << halvings[i]
+	}
+	if size == n { // no gap is that wide
+		f.z = depths
+		for i := range f.reading {
+			f.reading[i] = i
+		}
+		return f
 	}
 	f.z = make([]float64, 0, size)
 	for i, h := range halvings {
@@ -126,7 +133,7 @@ func (f *infill) fill(t []float64, normal func() float64) {
 			lower = f.endSlope(t, s.right, s.left, s.above)
 		}
 		share := 0.5 - w/8*(upper-lower)/fall // of the fall that the cubic has in the upper half
-		share = math.Min(math.Max(share, leastShare), 1-leastShare)
+		share = min(max(share, leastShare), 1-leastShare)
 		odds := share / (1 - share)
 		if s.square {
 			odds *= odds

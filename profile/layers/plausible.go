@@ -11,7 +11,7 @@ import (
 )
 
 // members is how many plausible columns stand for all that the readings allow.
-const members = 100
+const members = 64
 
 // Plausible is a set of columns that the readings allow: each reading off by its
 // error, each gap filled in one of the ways in which measured lakes fill theirs. The
@@ -89,12 +89,14 @@ func (k *Curve) around(best float64, answers []float64) profile.Estimate {
 	return e
 }
 
-// quantile of sorted values, linear between them.
+// quantile of sorted values, linear between them: a further value of their kind falls
+// below it in that share of cases (Weibull 1939, from memory).
 func quantile(sorted []float64, share float64) float64 {
-	x := share * float64(len(sorted)-1)
-	i := int(x)
-	if i+1 >= len(sorted) {
-		return sorted[len(sorted)-1]
+	last := float64(len(sorted) - 1)
+	x := math.Min(math.Max(share*(last+2)-1, 0), last)
+	i := min(int(x), max(len(sorted)-2, 0))
+	if i+1 == len(sorted) {
+		return sorted[i]
 	}
 	return sorted[i] + (x-float64(i))*(sorted[i+1]-sorted[i])
 }

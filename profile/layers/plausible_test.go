@@ -9,10 +9,11 @@ import (
 )
 
 func TestQuantile(t *testing.T) {
-	v := []float64{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11}
-	for share, want := range map[float64]float64{0: 1, 0.1: 2, 0.25: 3.5, 0.9: 10, 1: 11} {
+	v := []float64{1, 2, 3, 4, 5, 6, 7, 8, 9} // ten places for a further value
+	for share, want := range map[float64]float64{0: 1, 0.1: 1, 0.25: 2.5, 0.5: 5, 0.9: 9, 1: 9} {
 		near(t, "quantile", quantile(v, share), want, 1e-12)
 	}
+	near(t, "quantile of one", quantile([]float64{3}, 0.1), 3, 0)
 }
 
 // The same readings give the same columns, other readings others.
@@ -49,13 +50,14 @@ func TestPlausibleHoldsTheReadings(t *testing.T) {
 // Close readings in steps of 0.5 m from 0.25 m on, that put a break in the middle of its
 // steepest step: 3.25 to 3.75 m.
 func TestCloseReadings(t *testing.T) {
-	z, rho := []float64{0, 3, 4, 9}, []float64{0, 0, 1, 1}
-	got, ok := habit{step: 0.5, phase: 0.5, place: 0.5}.steepest(z, rho, 0)
+	f := newFalls([]float64{0, 3, 4, 9}, []float64{20, 20, 10, 10})
+	h := habit{step: 0.5, phase: 0.5, place: 0.5}
+	got, ok := h.steepest(f, f.risen(nil), 0)
 	if !ok {
 		t.Fatal("nothing found")
 	}
 	near(t, "break", got, 3.5, 1e-9)
-	if _, ok := (habit{step: 0.5, phase: 0.5, place: 0.5}).steepest(z, rho, 5); ok {
+	if _, ok := h.steepest(f, f.risen(nil), 5); ok {
 		t.Error("a break found in even water")
 	}
 }

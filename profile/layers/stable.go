@@ -7,8 +7,8 @@ type pooler struct{ blocks []block }
 
 // block is a run of readings pooled into their mean.
 type block struct {
-	mean, rho float64
-	n         int
+	mean, weight float64
+	n            int
 }
 
 // pool makes neighbouring temperatures whose densities lie the wrong way round their
@@ -18,13 +18,17 @@ type block struct {
 // as far as the deeper reading's, by less than 0.01 kg/m3 for readings within 1 C of
 // it.
 func (p *pooler) pool(temps []float64) {
+	weight := water.Density
+	if warm(temps) { // there density rises as temperature falls
+		weight = func(t float64) float64 { return -t }
+	}
 	b := p.blocks[:0]
 	for _, t := range temps {
-		b = append(b, block{t, water.Density(t), 1})
-		for n := len(b); n > 1 && b[n-2].rho > b[n-1].rho; n-- {
+		b = append(b, block{t, weight(t), 1})
+		for n := len(b); n > 1 && b[n-2].weight > b[n-1].weight; n-- {
 			above, below := b[n-2], b[n-1]
 			mean := (above.mean*float64(above.n) + below.mean*float64(below.n)) / float64(above.n+below.n)
-			b = append(b[:n-2], block{mean, water.Density(mean), above.n + below.n})
+			b = append(b[:n-2], block{mean, weight(mean), above.n + below.n})
 		}
 	}
 	i := 0
@@ -35,4 +39,14 @@ func (p *pooler) pool(temps []float64) {
 		}
 	}
 	p.blocks = b
+}
+
+// warm reports whether all of the water is warmer than the densest.
+func warm(temps []float64) bool {
+	for _, t := range temps {
+		if t <= water.MaxDensityTempC {
+			return false
+		}
+	}
+	return true
 }

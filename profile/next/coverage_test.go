@@ -6,7 +6,7 @@ import (
 	"slices"
 	"testing"
 
-	"coldseam/profile/internal/measured"
+	"coldseam/profile"
 	"coldseam/profile/layers"
 )
 
@@ -28,7 +28,17 @@ func (c *cover) add(low, high, gapLow, gapHigh, truth float64) {
 	c.width, c.gap = append(c.width, high-low), append(c.gap, gapHigh-gapLow)
 }
 
-func (c *cover) miss() { c.n++ }
+// estimate adds an answer; one that was not found is a miss.
+func (c *cover) estimate(l layers.Layers, e *profile.Estimate, truth float64) {
+	if e == nil {
+		c.n++
+		return
+	}
+	z := l.Curve.Depths
+	i := slices.IndexFunc(z, func(d float64) bool { return d >= e.Best })
+	i = min(max(i, 1), len(z)-1)
+	c.add(e.Low, e.High, z[i-1], z[i], truth)
+}
 
 func (c cover) share() float64 { return c.inside / c.n }
 
@@ -46,15 +56,10 @@ func middleOf(v []float64) float64 {
 
 // chosen gives n depths as the advice asks for them, past its enough.
 func chosen(tb testing.TB, l *lake, n int, errC, errM float64) []float64 {
-	depths := []float64{}
+	first, _ := l.ends(footM)
+	depths := []float64{first}
 	for len(depths) < n {
-		c := l.Read(tb, append(depths, l.Depths[0])[:max(1, len(depths))], errC, errM)
-		if len(depths) == 0 {
-			first, _ := l.ends(footM)
-			depths = append(depths, first)
-			continue
-		}
-		z, ok := onward(tb, l, c, footM)
+		z, ok := onward(tb, l, l.Read(tb, depths, errC, errM), footM)
 		if !ok {
 			break
 		}
@@ -76,52 +81,61 @@ func TestCoverage(t *testing.T) {
 	for _, l := range all {
 		casts[l.Lake()]++
 	}
+	edges := ""
 	table := "\nshare inside and median width, m / the same of the two readings around it\n" +
 		fmt.Sprintf("%-26s %-26s%-26s %-26s%s\n", "", "break: fitted lakes", "other lakes", "19 C: fitted lakes", "other lakes")
 	for _, way := range []string{"even", "chosen"} {
 		for _, errC := range []float64{0.1, 0.3} {
+			paths := make([][]float64, len(all))
+			for i, l := range all {
+				if way == "chosen" {
+					paths[i] = chosen(t, l, 10, errC, 0.1)
+				}
+			}
 			for _, n := range []int{5, 7, 8, 10} {
-				var brk, level [2]cover
 				set := fmt.Sprintf("%-6s %2d readings, %g C", way, n, errC)
-				for _, l := range all {
+				var brk, level, top, bottom, mixed [2]cover
+				for i, l := range all {
 					depths := l.Even(n)
 					if way == "chosen" {
-						depths = chosen(t, l, n, errC, 0.1)
-					}
-					found := layers.Find(l.Read(t, depths, errC, 0.1))
-					one := cover{}
-					if e := found.Thermocline; e != nil {
-						i := slices.IndexFunc(found.Curve.Depths, func(z float64) bool { return z >= e.Best })
-						i = min(max(i, 1), len(depths)-1)
-						one.add(e.Low, e.High, found.Curve.Depths[i-1], found.Curve.Depths[i], l.truth.Thermocline)
-					} else {
-						one.miss()
+						depths = paths[i][:min(n, len(paths[i]))]
 					}
 					who := 1
 					if fitted[l.Lake()] {
 						who = 0
 					}
+					found := layers.Find(l.Read(t, depths, errC, 0.1))
+					var one cover
+					one.estimate(found, found.Thermocline, l.truth.Thermocline)
 					brk[who].join(one)
-					if casts[l.Lake()] >= 50 {
-						if byLake[l.Lake()] == nil {
-							byLake[l.Lake()] = map[string]*cover{}
-						}
-						if byLake[l.Lake()][set] == nil {
-							byLake[l.Lake()][set] = &cover{}
-						}
-						byLake[l.Lake()][set].join(one)
+					top[who].estimate(found, found.MetaTop, l.dense.MetaTop.Best)
+					if !l.dense.BottomReached {
+						bottom[who].estimate(found, found.MetaBottom, l.dense.MetaBottom.Best)
 					}
+					mixed[who].estimate(found, found.MixedLayer, l.dense.MixedLayer.Best)
 					if z, ok := found.Curve.Crossing(levelC, found.Curve.Top(), found.Curve.Bottom()); ok && l.falls {
 						e := found.Curve.Doubt(z, levelC)
-						i := slices.IndexFunc(found.Curve.Depths, func(d float64) bool { return d >= z })
-						i = max(i, 1)
-						level[who].add(e.Low, e.High, found.Curve.Depths[i-1], found.Curve.Depths[i], l.levelM)
+						level[who].estimate(found, &e, l.levelM)
 					}
+					if casts[l.Lake()] < 50 {
+						continue
+					}
+					if byLake[l.Lake()] == nil {
+						byLake[l.Lake()] = map[string]*cover{}
+					}
+					if byLake[l.Lake()][set] == nil {
+						byLake[l.Lake()][set] = &cover{}
+					}
+					byLake[l.Lake()][set].join(one)
 				}
 				table += fmt.Sprintf("%-26s %v  %v   %v  %v\n", set, brk[0], brk[1], level[0], level[1])
+				edges += fmt.Sprintf("%-26s %5.3f %5.3f   %5.3f %5.3f   %5.3f %5.3f   %5.2f %5.2f %5.2f\n", set, top[0].share(), top[1].share(),
+					bottom[0].share(), bottom[1].share(), mixed[0].share(), mixed[1].share(),
+					middleOf(append(top[0].width, top[1].width...)), middleOf(append(bottom[0].width, bottom[1].width...)), middleOf(append(mixed[0].width, mixed[1].width...)))
 			}
 		}
 	}
+	table += "\nthe metalimnion's top and bottom and the mixed layer: fitted lakes, others; median widths, m\n" + edges + "\n"
 	for _, name := range slices.Sorted(func(yield func(string) bool) {
 		for k := range byLake {
 			if !yield(k) {
@@ -146,5 +160,3 @@ func (c *cover) join(o cover) {
 	c.held += o.held
 	c.width, c.gap = append(c.width, o.width...), append(c.gap, o.gap...)
 }
-
-var _ = measured.Missing

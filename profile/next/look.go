@@ -35,7 +35,7 @@ type answer struct {
 
 // Limits of the weighing.
 const (
-	members = 200 // columns weighed
+	members = 128 // columns weighed
 
 	capM   = 2.0  // answers further apart than this are no worse
 	apartC = 0.1  // readings no further apart than this are not told apart, nor

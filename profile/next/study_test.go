@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"coldseam/profile"
@@ -20,7 +19,8 @@ const levelC = 19
 type lake struct {
 	measured.Cast
 	truth  measured.Truth
-	levelM float64 // where it falls to levelC
+	dense  layers.Layers // by our own definitions of the metalimnion and the mixed layer
+	levelM float64       // where it falls to levelC
 	falls  bool
 }
 
@@ -34,7 +34,8 @@ func lakes(tb testing.TB, file string) []*lake {
 		}
 		l := &lake{Cast: c, truth: c.Truth()}
 		l.levelM, l.falls = l.Reaches(levelC)
-		if l.truth.Layered && len(c.Depths) > 5 {
+		l.dense = layers.Best(l.Column(tb))
+		if l.truth.Layered && len(c.Depths) > 5 && l.dense.Structure == layers.Layered {
 			out = append(out, l)
 		}
 	}
@@ -203,5 +204,3 @@ func enough(t *testing.T, all []*lake, withinM float64) string {
 	return fmt.Sprintf("\nenough after %d readings in the median (80 %%: %d to %d); then %.3f and %.3f within, median error %.2f m and %.2f m, in nine of ten within %.2f and %.2f m\n",
 		counts[n/2], counts[n/10], counts[n-1-n/10], r.brk/r.n, r.level/r.levels, brk[len(brk)/2], level[len(level)/2], brk[len(brk)*9/10], level[len(level)*9/10])
 }
-
-var _ = strings.Cut

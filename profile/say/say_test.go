@@ -52,7 +52,7 @@ func TestWords(t *testing.T) {
 		{"midsummer", summer, "rainbow", []string{
 			"WARM WATER: the top layer is 74 F.", "likely to die if released: no catch and release", "stop at the limit, or fish for perch or bass instead",
 			"Fish should hold", "Cast where the water under the fly is", "From fly line to fly", "tippet", "from the moment the fly lands", "pauses counted",
-			"The break (thermocline) is between 10 and 20 ft", "Oxygen not measured", "expect", "Read again after 2 to 3 hours", "marks assumed counted at the water",
+			"The break (thermocline) is between 13 and 18 ft", "Oxygen not measured", "expect", "Read again after 2 to 3 hours", "marks assumed counted at the water",
 		}, []string{"inf", "NaN", "%!", " 0 ft to 0 ft"}},
 		{"bass", summer, "smallmouth", nil, []string{"WARM WATER", "likely to die"}},
 		{"mixed", "units: ft F\n0 60\n10 60\n20 60\n", "rainbow", []string{"One layer, top to bottom: no break (thermocline)"}, []string{"is between", "WARM"}},

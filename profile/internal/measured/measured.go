@@ -89,6 +89,20 @@ func Casts(tb testing.TB, file string) []Cast {
 	return out
 }
 
+// Column is the whole cast, without errors.
+func (c Cast) Column(tb testing.TB) profile.Column {
+	tb.Helper()
+	var points []profile.Point
+	for i, z := range c.Depths {
+		points = append(points, profile.Point{DepthM: z, TempC: c.Temps[i]})
+	}
+	col, err := profile.NewColumn(points)
+	if err != nil {
+		tb.Fatalf("%s: %v", c.Name, err)
+	}
+	return col
+}
+
 // Lake is the lake that a cast's name begins with.
 func (c Cast) Lake() string {
 	lake, _, _ := strings.Cut(c.Name, "_")
