@@ -72,7 +72,7 @@ func seed(depths, temps []float64) uint64 {
 }
 
 // tail is the share of the members left out at each end of an 80 % interval.
-const tail = 0.1
+const tail = 0.115
 
 // around gives the interval that holds 80 % of the members' answers, and best. It
 // keeps within the readings, off by their depths' errors.

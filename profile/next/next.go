@@ -69,8 +69,11 @@ const (
 // Find advises.
 func Find(in Input) Advice {
 	c := in.Column
-	if c.Len() == 0 || c.First().DepthM > atEndM {
+	if c.Len() == 0 {
 		return Advice{Why: Surface, DepthM: in.up(underM)}
+	}
+	if z := c.First().DepthM; z > atEndM {
+		return Advice{Why: Surface, DepthM: math.Min(in.up(underM), math.Max(0, in.down(z-in.MarkM)))}
 	}
 	first, last := c.First(), c.Last()
 	if in.Bottom.Known {

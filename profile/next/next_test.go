@@ -33,7 +33,7 @@ func TestFind(t *testing.T) {
 		{"and on", lake, []float64{0, 2}, unknown, quarterM, false, Deeper, 4},
 		{"while it is getting colder", lake, []float64{0, 2, 4, 6}, unknown, quarterM, false, Deeper, 8},
 		{"the same in feet", lake, []float64{0}, unknown, footM, false, Deeper, 7 * footM},
-		{"the even water below is reached: weigh", lake, []float64{0, 2, 4, 6, 8, 10}, unknown, quarterM, false, Break, -1},
+		{"the even water below is reached: weigh", lake, []float64{0, 3, 6, 9, 12}, unknown, quarterM, false, Break, -1},
 		{"close enough", lake, []float64{0.5, 3.5, 4.25, 4.5, 4.75, 5, 5.25, 5.5, 6, 8.5}, at9, quarterM, true, CloseEnough, 0},
 		{"one layer", mixed, []float64{0, 5, 8.5}, at9, quarterM, true, OneLayer, 0},
 		{"one layer takes three depths", mixed, []float64{0, 8.5}, at9, quarterM, false, Guess, 4.25},
