@@ -15,8 +15,8 @@ const SameDepthM = 0.05
 type Point struct {
 	DepthM float64
 	TempC  float64
-	ErrC   float64  // half-width of the temperature's error
-	ErrM   float64  // half-width of the depth's error
+	ErrC   float64  // standard error of the temperature
+	ErrM   float64  // standard error of the depth
 	Oxygen Optional // mg/L
 	Odd    bool     // a flagged reading is in it
 }
@@ -100,9 +100,9 @@ func middle(v []float64) float64 {
 func (d *Drop) Column() (Column, error) {
 	precision := d.PrecisionC()
 	var points []Point
-	for _, r := range d.Readings {
+	for i, r := range d.Readings {
 		if r.Used() {
-			points = append(points, Point{r.DepthM, r.TempC, math.Max(precision, r.SpreadC), d.DepthError(r.DepthM), r.Oxygen, r.Flag != ""})
+			points = append(points, Point{r.DepthM, r.TempC, math.Hypot(math.Max(precision, r.SpreadC), d.LagC(i)), d.DepthError(r.DepthM), r.Oxygen, r.Flag != ""})
 		}
 	}
 	if len(points) == 0 && len(d.Readings) > 0 {

@@ -75,7 +75,24 @@ func (d *Drop) depth(lineM float64) float64 {
 	return lineM*(low+high)/2 + d.BulbBelow.Or(0)
 }
 
-// DepthError is the half-width of the doubt about a depth of depthM: the marks'
+// LagC is how far the i-th reading may still be from its water because the thermometer
+// was not left long enough, C: from one depth to the next it closes in exponentially
+// with its time constant, and what was left of the way is worked out from the reading
+// before. 0 where the wait or the time constant is not known, and for the first
+// reading, since what the thermometer came from is not known. Written order is taken
+// for the order of reading.
+func (d *Drop) LagC(i int) float64 {
+	if i == 0 || !d.Wait.Known || !d.TimeConst.Known || d.TimeConst.Value <= 0 {
+		return 0
+	}
+	left := math.Exp(-d.Wait.Value / d.TimeConst.Value)
+	return math.Abs(d.Readings[i].TempC-d.Readings[i-1].TempC) * math.Min(left/(1-left), lagMost)
+}
+
+// lagMost times the step from the reading before is the most that a lag is taken for.
+const lagMost = 10
+
+// DepthError is the standard error of a depth of depthM: the marks'
 // zero where it was not stated, and the line's angle between its two bounds.
 func (d *Drop) DepthError(depthM float64) float64 {
 	low, high := AngleBounds(d.LineAngle.Or(0))

@@ -135,10 +135,13 @@ func (f *infill) fill(t []float64, normal func() float64) {
 		share := 0.5 - w/8*(upper-lower)/fall // of the fall that the cubic has in the upper half
 		share = min(max(share, leastShare), 1-leastShare)
 		odds := share / (1 - share)
-		if s.square {
-			odds *= odds
+		log := 0.0
+		if fall > 0 { // under ice there is neither a mixed layer nor a break
+			log = s.lean
+			if s.square {
+				odds *= odds
+			}
 		}
-		log := s.lean
 		if normal != nil {
 			log += s.spread * normal()
 		}

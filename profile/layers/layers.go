@@ -21,15 +21,16 @@ const (
 
 // Criteria of the definitions in the package comment.
 const (
-	SteepCPerM  = 1.0 // an interval of at least this is steep
-	wideM       = 1.0 // a wider interval is steep by its fall alone,
-	wideFallC   = 1.0 // when it is at least this
-	bridgeShare = 0.5 // water of this share of steep belongs to the metalimnion
-	bridgeM     = 2.0 // where at most so much of it lies between two steep intervals,
-	tailM       = 1.0 // and so much under the last
-	layeredC    = 1.5 // the least fall, in all, of a layered column
-	mixedC      = 0.5 // how far the mixed layer's temperature may fall
-	inverseC    = 0.5 // the least rise of an inverse column, or twice the precision
+	SteepCPerM  = 1.0    // an interval of at least this is steep
+	wideM       = 1.0    // a wider interval is steep by its fall alone,
+	wideFallC   = 1.0    // when it is at least this
+	bridgeShare = 0.5    // water of this share of steep belongs to the metalimnion
+	bridgeM     = 2.0    // where at most so much of it lies between two steep intervals,
+	tailM       = 1.0    // and so much under the last
+	layeredC    = 1.5    // the least fall, in all, of a layered column
+	mixedC      = 0.5    // how far the mixed layer's temperature may fall
+	underSkinM  = 0.3048 // a first reading this deep is under the thinnest skins
+	inverseC    = 0.5    // the least rise of an inverse column, or twice the precision
 	equal       = 1e-9
 )
 
@@ -56,7 +57,7 @@ type Layers struct {
 	MixedTempC float64 // temperature of the mixed layer, under any skin
 	Curve      *Curve
 	Warnings   []string // what a reader should know, without units
-	WideTop    bool     // nothing was read in the first 2 m under the surface
+	WideTop    bool     // the surface was read, and nothing in the next 4 ft
 
 	start int // the first reading under the skin
 }
@@ -87,7 +88,7 @@ func Best(c profile.Column) Layers {
 	if n < 3 {
 		return l
 	}
-	l.WideTop = k.Depths[0] < 1 && k.Depths[1] >= 2*0.61 && k.Depths[1]-k.Depths[0] > 1
+	l.WideTop = k.Depths[0] < underSkinM-equal && k.Depths[1] >= 4*underSkinM-equal
 	f := newFalls(k.Depths, k.Temps)
 	if f.inverse(k.ErrC[0]) {
 		l.Structure = Inverse

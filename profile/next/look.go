@@ -19,7 +19,7 @@ type look struct {
 	n       int
 	layered bool
 	answers []answer
-	loss    []float64 // n by n: how far apart two columns' answers are
+	loss    []float64 // n by n: how far apart two columns' answers are, all added up
 	order   []int
 	temps   []float64
 }
@@ -31,6 +31,7 @@ type answer struct {
 	low, high float64
 	enoughM   float64
 	spread    float64 // mean difference of two columns
+	loss      []float64
 }
 
 // Limits of the weighing.
@@ -67,6 +68,7 @@ func newLook(c profile.Column, levelsC []float64) *look {
 // add adds the differences of one answer.
 func (k *look) add(a answer, depths []float64) {
 	sum := 0.0
+	a.loss = make([]float64, len(k.loss))
 	for i, x := range depths {
 		for j, y := range depths {
 			d := math.Abs(x - y)
@@ -77,6 +79,7 @@ func (k *look) add(a answer, depths []float64) {
 				d = capM // a break or none
 			}
 			d = math.Min(d, capM)
+			a.loss[i*k.n+j] = d
 			k.loss[i*k.n+j] += d
 			sum += d
 		}
@@ -94,21 +97,30 @@ func (k *look) now() float64 {
 	return sum
 }
 
-// widest gives the answer that most is left to know of, -1 when all are known well
-// enough.
-func (k *look) widest() int {
-	widest := -1
-	for i, a := range k.answers {
-		if a.high-a.low > a.enoughM && (widest < 0 || a.spread > k.answers[widest].spread) {
-			widest = i
+// settled reports whether every answer is known well enough.
+func (k *look) settled() bool {
+	for _, a := range k.answers {
+		if a.high-a.low > a.enoughM {
+			return false
 		}
 	}
-	return widest
+	return true
 }
 
-// after is what would be left to know after a reading at a depth, with the given
+// most gives the answer that a reading at a depth settles most of.
+func (k *look) most(depthM, errC float64) answer {
+	best, most := k.answers[0], math.Inf(-1)
+	for _, a := range k.answers {
+		if settles := a.spread - k.after(a.loss, depthM, errC); settles > most+1e-9 {
+			best, most = a, settles
+		}
+	}
+	return best
+}
+
+// after is what would be left of a loss after a reading at a depth, with the given
 // standard error.
-func (k *look) after(depthM, errC float64) float64 {
+func (k *look) after(loss []float64, depthM, errC float64) float64 {
 	k.temps = k.p.At(depthM, k.temps)
 	for i := range k.order {
 		k.order[i] = i
@@ -130,7 +142,7 @@ func (k *look) after(depthM, errC float64) float64 {
 					w = stray
 				}
 				weight += w
-				left += w * k.loss[i*k.n+k.order[b]]
+				left += w * loss[i*k.n+k.order[b]]
 			}
 		}
 		sum += left / weight
@@ -139,19 +151,23 @@ func (k *look) after(depthM, errC float64) float64 {
 }
 
 // best gives the mark between two depths after which least is left to know, and how
-// much. ok is false when every mark was read.
-func (k *look) best(c profile.Column, fromM, toM, markM float64) (depthM, left float64, ok bool) {
+// much, and of which answer it settles most. ok is false when every mark was read.
+func (k *look) best(c profile.Column, fromM, toM, markM float64) (depthM, left float64, of answer, ok bool) {
 	points := c.Points()
 	left = math.Inf(1)
+	bestC := 0.0
 	for i := math.Ceil(fromM/markM - 1e-6); i*markM <= toM+1e-9; i++ {
 		z := i * markM
 		below := slices.IndexFunc(points, func(p profile.Point) bool { return p.DepthM > z-markM+1e-6 })
 		if below < 0 || points[below].DepthM < z+markM-1e-6 {
 			continue // read, or below the deepest reading
 		}
-		if l := k.after(z, points[below].ErrC); l < left-1e-9 {
-			depthM, left, ok = z, l, true
+		if l := k.after(k.loss, z, points[below].ErrC); l < left-1e-9 {
+			depthM, left, bestC, ok = z, l, points[below].ErrC, true
 		}
 	}
-	return depthM, left, ok
+	if ok {
+		of = k.most(depthM, bestC)
+	}
+	return depthM, left, of, ok
 }

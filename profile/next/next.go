@@ -100,23 +100,21 @@ func Find(in Input) Advice {
 func (in Input) weigh() Advice {
 	c := in.Column
 	k := newLook(c, in.LevelsC)
-	wide := k.widest()
 	done := Advice{Enough: true, Why: CloseEnough, FromM: k.answers[0].low, ToM: k.answers[0].high}
 	if !k.layered {
 		done.Why, done.FromM, done.ToM = OneLayer, c.First().DepthM, c.Last().DepthM
 	}
-	if wide < 0 || c.Len() >= manyN {
+	if k.settled() || c.Len() >= manyN {
 		return done
 	}
 	from, to := math.Max(c.First().DepthM, atEndM), c.Last().DepthM-in.MarkM
 	if in.Bottom.Known {
 		to = math.Min(to, in.Bottom.Value-atEndM)
 	}
-	z, left, ok := k.best(c, from, to, in.MarkM)
+	z, left, a, ok := k.best(c, from, to, in.MarkM)
 	if !ok || k.now()-left < gainM {
 		return done
 	}
-	a := k.answers[wide]
 	return Advice{Why: a.why, DepthM: z, FromM: a.low, ToM: a.high, LevelC: a.levelC}
 }
 
