@@ -78,15 +78,25 @@ func (d *Drop) depth(lineM float64) float64 {
 // LagC is how far the i-th reading may still be from its water because the thermometer
 // was not left long enough, C: from one depth to the next it closes in exponentially
 // with its time constant, and what was left of the way is worked out from the reading
-// before. 0 where the wait or the time constant is not known, and for the first
-// reading, since what the thermometer came from is not known. Written order is taken
-// for the order of reading.
+// above, whatever the order in which they were written: thermometers are let down. 0
+// where the wait or the time constant is not known, and for the uppermost reading,
+// since what the thermometer came from is not known.
 func (d *Drop) LagC(i int) float64 {
-	if i == 0 || !d.Wait.Known || !d.TimeConst.Known || d.TimeConst.Value <= 0 {
+	if !d.Wait.Known || !d.TimeConst.Known || d.TimeConst.Value <= 0 {
 		return 0
 	}
+	here, above, step := d.Readings[i], -1.0, 0.0
+	for _, r := range d.Readings {
+		if !r.Used() || r.DepthM >= here.DepthM || r.DepthM < above {
+			continue
+		}
+		if r.DepthM > above {
+			above, step = r.DepthM, 0
+		}
+		step = math.Max(step, math.Abs(here.TempC-r.TempC)) // of several at one depth
+	}
 	left := math.Exp(-d.Wait.Value / d.TimeConst.Value)
-	return math.Abs(d.Readings[i].TempC-d.Readings[i-1].TempC) * math.Min(left/(1-left), lagMost)
+	return step * math.Min(left/(1-left), lagMost)
 }
 
 // lagMost times the step from the reading before is the most that a lag is taken for.

@@ -37,8 +37,22 @@ func TestLag(t *testing.T) {
 			t.Errorf("lag %v C with no time constant known", got)
 		}
 	}
-	d := Drop{Wait: Some(0.0), TimeConst: Some(20.0), Readings: []Reading{{TempC: 20}, {TempC: 10}}}
+	d := Drop{Wait: Some(0.0), TimeConst: Some(20.0), Readings: []Reading{{TempC: 20}, {TempC: 10, DepthM: 3}}}
 	if got := d.LagC(1); got != 100 {
 		t.Errorf("not left at all: lag %v C, want the most it is taken for", got)
+	}
+}
+
+// The reading above counts, in whatever order they were written; one left out does
+// not.
+func TestLagFromAbove(t *testing.T) {
+	d := Drop{Wait: Some(20.0), TimeConst: Some(20.0), Readings: []Reading{
+		{DepthM: 9, TempC: 6}, {DepthM: 3, TempC: 20}, {DepthM: 6, TempC: 10}, {DepthM: 4, TempC: 99, Flag: "out of range"},
+	}}
+	share := math.Exp(-1) / (1 - math.Exp(-1))
+	for i, step := range []float64{4, 0, 10} {
+		if got, want := d.LagC(i), step*share; math.Abs(got-want) > 1e-9 {
+			t.Errorf("at %v m: lag %v C, want %v", d.Readings[i].DepthM, got, want)
+		}
 	}
 }
