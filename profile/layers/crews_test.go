@@ -7,18 +7,19 @@ import (
 	"testing"
 
 	"coldseam/profile"
+	"coldseam/profile/internal/measured"
 )
 
 // score adds up how well metalimnia agree with those that field crews marked.
 type score struct{ n, overlap, top, bottom, both float64 }
 
 // add counts one lake; ok is false where no metalimnion was found.
-func (s *score) add(top, bottom float64, c cast, ok bool) {
+func (s *score) add(top, bottom float64, c measured.Cast, ok bool) {
 	s.n++
 	if !ok {
 		return
 	}
-	t, b := c.mark["T"], c.mark["B"]
+	t, b := c.Mark["T"], c.Mark["B"]
 	if all := math.Max(bottom, b) - math.Min(top, t); all > 0 {
 		s.overlap += math.Max(0, math.Min(bottom, b)-math.Max(top, t)) / all
 	}
@@ -95,9 +96,9 @@ func asked(c *crew, col profile.Column) (top, bottom float64, ok bool) {
 // held counts how often the middle 80 % of the chances hold what a crew marked.
 type held struct{ n, top, bottom, topM, bottomM float64 }
 
-func (h *held) add(c *crew, lake cast) {
+func (h *held) add(c *crew, lake measured.Cast) {
 	in := func(r [2]float64, mark string) float64 {
-		if v := lake.mark[mark]; r[0]-1e-9 <= v && v <= r[1]+1e-9 {
+		if v := lake.Mark[mark]; r[0]-1e-9 <= v && v <= r[1]+1e-9 {
 			return 1
 		}
 		return 0
@@ -115,7 +116,7 @@ func (h *held) add(c *crew, lake cast) {
 // overlapWorth, were chosen on 2007; 2017 was held out. The floors are what was
 // reached, rounded down to 0.005.
 func TestCrews(t *testing.T) {
-	all := casts(t, "nla_marked.csv", 0.25)
+	all := measured.Casts(t, "nla_marked.csv")
 	table := fmt.Sprintf("\n%-16s %5s  %7s %7s %7s %7s\n", "", "lakes", "overlap", "top", "bottom", "both")
 	ranges := fmt.Sprintf("\n%-16s %5s  %s\n", "the middle 80 %", "lakes", "holds the top, the bottom; mean width in m")
 	c := new(crew)
@@ -130,10 +131,10 @@ func TestCrews(t *testing.T) {
 		var ours, rule, zone score
 		var h held
 		for _, lake := range all {
-			if !strings.Contains(lake.name, year.in) {
+			if !strings.Contains(lake.Name, year.in) {
 				continue
 			}
-			col := lake.column(t)
+			col := lake.Column(t)
 			top, bottom, ok := asked(c, col)
 			ours.add(top, bottom, lake, ok)
 			if ok {
@@ -167,8 +168,8 @@ func TestCrews(t *testing.T) {
 func TestNothingInventedInEvenColumns(t *testing.T) {
 	even := 0
 	for _, file := range []string{"nla_unmarked.csv", "nla_marked.csv", "cascade_dense.csv", "virginia.csv"} {
-		for _, c := range casts(t, file, 0.25) {
-			col := c.column(t)
+		for _, c := range measured.Casts(t, file) {
+			col := c.Column(t)
 			low, high := math.Inf(1), math.Inf(-1)
 			for _, p := range col.Points() {
 				low, high = math.Min(low, p.TempC), math.Max(high, p.TempC)
@@ -178,7 +179,7 @@ func TestNothingInventedInEvenColumns(t *testing.T) {
 			}
 			even++
 			if l := Find(col); l.Structure == Layered {
-				t.Errorf("%s, %s: %v in %v to %v C", file, c.name, l, low, high)
+				t.Errorf("%s, %s: %v in %v to %v C", file, c.Name, l, low, high)
 			}
 		}
 	}

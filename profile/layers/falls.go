@@ -69,10 +69,10 @@ const (
 )
 
 // skin gives the index of the reading at the skin's lower edge, 0 when there is no
-// skin: an interval at the top that falls at least 0.5 C, with less than 1 C per
+// skin; maybe is true when it may be one all the same, if a break lies deeper than was
+// read: an interval at the top that falls at least 0.5 C, with less than 1 C per
 // metre, and less than half its own rate, directly under it.
-func (f *falls) skin() int {
-	edge := 0
+func (f *falls) skin() (edge int, maybe bool) {
 	for i := 0; i+1 < len(f.fall); i++ {
 		near := f.z[i] <= skinStartM+equal || i == 0 && f.z[0] < skinGapM
 		if !near {
@@ -85,16 +85,13 @@ func (f *falls) skin() int {
 		}
 	}
 	if edge == 0 {
-		return 0
+		return 0, false
 	}
-	limit := skinC
-	if f.steepest(edge) >= 0 {
-		limit = skinMostC
+	fall := f.t[0] - f.t[edge]
+	if f.steepest(edge) >= 0 && fall <= skinMostC+equal || fall <= skinC+equal {
+		return edge, false
 	}
-	if f.t[0]-f.t[edge] > limit+equal {
-		return 0
-	}
-	return edge
+	return 0, fall <= skinMostC+equal
 }
 
 // steepest gives the steep interval with the fastest rise of density at or below

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"coldseam/profile/internal/measured"
 	"coldseam/profile/water"
 )
 
@@ -67,25 +68,22 @@ var golds = []gold{
 }
 
 // goldCast finds the cast of a short name.
-func goldCast(t *testing.T, name string) cast {
+func goldCast(t *testing.T, name string) measured.Cast {
 	t.Helper()
-	for _, c := range casts(t, "cascade_cases.csv", 0.1) {
-		if strings.HasPrefix(c.name, name+" ") {
+	for _, c := range measured.Casts(t, "cascade_cases.csv") {
+		if strings.HasPrefix(c.Name, name+" ") {
 			return c
 		}
 	}
 	t.Fatalf("no cast %s", name)
-	return cast{}
+	return measured.Cast{}
 }
 
 func TestGoldPlain(t *testing.T) {
 	for _, g := range golds {
 		c := goldCast(t, g.name)
-		var z, temps []float64
-		for _, p := range c.points {
-			z, temps = append(z, p.DepthM), append(temps, p.TempC)
-		}
-		k := NewCurve(c.column(t))
+		z, temps := c.Depths, c.Temps
+		k := NewCurve(c.Column(t))
 		f := newFalls(k.Depths, k.Temps)
 		start := slices.Index(f.z, g.skin)
 		plane := f.densest(start)
@@ -129,7 +127,7 @@ func TestGoldPlain(t *testing.T) {
 
 func TestGoldLayers(t *testing.T) {
 	for _, g := range golds {
-		l := Find(goldCast(t, g.name).column(t))
+		l := Find(goldCast(t, g.name).Column(t))
 		if l.Structure != Layered {
 			t.Errorf("%s: %s, want layered", g.name, l.Structure)
 			continue
@@ -160,7 +158,7 @@ func TestGoldLayers(t *testing.T) {
 // the first reading under the skin, or at the metalimnion's top where that is less.
 func TestGoldMixedLayer(t *testing.T) {
 	for _, g := range golds {
-		l := Find(goldCast(t, g.name).column(t))
+		l := Find(goldCast(t, g.name).Column(t))
 		k := l.Curve
 		start := slices.Index(k.Depths, g.skin)
 		want, ok := Linear(k.Depths[start:], k.Temps[start:], k.Temps[start]-mixedC)
@@ -177,7 +175,7 @@ func TestGoldMixedLayer(t *testing.T) {
 	}
 	// Under P6's skin the first reading is 21.0 C at 0.5 m; 20.5 C begins at 3 m. From
 	// 1 m, 20.8 C, a fall of 0.2 C is complete at 2.5 m.
-	p6 := NewCurve(goldCast(t, "P6").column(t))
+	p6 := NewCurve(goldCast(t, "P6").Column(t))
 	z, _ := Linear(p6.Depths[1:], p6.Temps[1:], 20.5)
 	near(t, "P6: 0.5 C below the reading under the skin", z, 3, 1e-9)
 	z, _ = Linear(p6.Depths[2:], p6.Temps[2:], 20.6)
@@ -186,7 +184,7 @@ func TestGoldMixedLayer(t *testing.T) {
 
 // P11: the plane by temperature is 3.5-4 m; the 1.0 C/m from 2 m on belong to it.
 func TestGoldP11(t *testing.T) {
-	l := Find(goldCast(t, "P11").column(t))
+	l := Find(goldCast(t, "P11").Column(t))
 	f := newFalls(l.Curve.Depths, l.Curve.Temps)
 	fallest := 0
 	for i := range f.fall {
@@ -207,7 +205,7 @@ func TestGoldP11(t *testing.T) {
 // not the water under ice.
 func TestGoldMixed(t *testing.T) {
 	for _, name := range []string{"P8", "P9"} {
-		l := Find(goldCast(t, name).column(t))
+		l := Find(goldCast(t, name).Column(t))
 		if l.Structure != Mixed || l.Thermocline != nil || l.MetaTop != nil || l.SkinM != 0 {
 			t.Errorf("%s: %v, skin %v m, want mixed without a break", name, l, l.SkinM)
 			continue

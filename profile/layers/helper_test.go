@@ -1,87 +1,16 @@
 package layers
 
 import (
-	"encoding/csv"
-	"errors"
-	"io/fs"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
-	"strconv"
 	"testing"
 
 	"coldseam/profile"
+	"coldseam/profile/internal/measured"
 )
 
-// shared is where the open measured profiles lie, seen from this package; their
-// sources are named in SOURCES.md there.
-const shared = "../../../shared/data"
-
-// cast is one measured profile.
-type cast struct {
-	name   string
-	points []profile.Point
-	mark   map[string]float64 // depth of a crew's mark: "T" or "B"
-}
-
-// missing ends a test that lacks something: skipped, or failed when COLDSEAM_FULL is
-// 1, so that a full run cannot pass by leaving tests out.
-func missing(tb testing.TB, format string, args ...any) {
-	tb.Helper()
-	if os.Getenv("COLDSEAM_FULL") == "1" {
-		tb.Fatalf(format, args...)
-	}
-	tb.Skipf(format, args...)
-}
-
-// casts reads a file of measured profiles, in the file's order. Every reading has
-// an error of errC.
-func casts(tb testing.TB, file string, errC float64) []cast {
-	tb.Helper()
-	f, err := os.Open(filepath.Join(filepath.FromSlash(shared), file))
-	if errors.Is(err, fs.ErrNotExist) {
-		missing(tb, "the measured profiles %s are not beside this module", file)
-	}
-	if err != nil {
-		tb.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		tb.Fatal(err)
-	}
-	var out []cast
-	index := map[string]int{}
-	for _, row := range rows[1:] {
-		i, seen := index[row[0]]
-		if !seen {
-			i = len(out)
-			index[row[0]] = i
-			out = append(out, cast{name: row[0], mark: map[string]float64{}})
-		}
-		z, errZ := strconv.ParseFloat(row[2], 64)
-		temp, errT := strconv.ParseFloat(row[3], 64)
-		if errZ != nil || errT != nil {
-			continue // a depth with oxygen only
-		}
-		out[i].points = append(out[i].points, profile.Point{DepthM: z, TempC: temp, ErrC: errC})
-		if len(row) > 5 && row[5] != "" {
-			out[i].mark[row[5]] = z
-		}
-	}
-	return out
-}
-
-// column makes a cast's Column, or ends the test.
-func (c cast) column(tb testing.TB) profile.Column {
-	tb.Helper()
-	col, err := profile.NewColumn(c.points)
-	if err != nil {
-		tb.Fatalf("%s: %v", c.name, err)
-	}
-	return col
-}
+// missing ends a test that lacks something.
+var missing = measured.Missing
 
 // metres makes a Column of temperatures in Celsius at depths in metres.
 func metres(tb testing.TB, depths, temps []float64) profile.Column {
@@ -89,11 +18,15 @@ func metres(tb testing.TB, depths, temps []float64) profile.Column {
 	if len(depths) != len(temps) {
 		tb.Fatalf("%d depths and %d temperatures", len(depths), len(temps))
 	}
-	c := cast{name: "column"}
+	var points []profile.Point
 	for i, z := range depths {
-		c.points = append(c.points, profile.Point{DepthM: z, TempC: temps[i], ErrC: 0.25})
+		points = append(points, profile.Point{DepthM: z, TempC: temps[i], ErrC: 0.25})
 	}
-	return c.column(tb)
+	c, err := profile.NewColumn(points)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return c
 }
 
 // feet makes a Column of temperatures in Fahrenheit at depths in feet.

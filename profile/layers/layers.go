@@ -54,6 +54,7 @@ type Layers struct {
 
 	SkinM      float64 // depth of the skin's lower edge; 0 when there is none
 	SkinC      float64 // its fall
+	MaybeSkin  bool    // the break may be no more than a skin, if there is one deeper than was read
 	MixedTempC float64 // temperature of the mixed layer, under any skin
 	Curve      *Curve
 	Warnings   []string // what a reader should know, without units
@@ -94,7 +95,7 @@ func Best(c profile.Column) Layers {
 		l.Structure = Inverse
 		return l
 	}
-	l.start = f.skin()
+	l.start, l.MaybeSkin = f.skin()
 	if l.start > 0 {
 		l.SkinM, l.SkinC = k.Depths[l.start], k.Temps[0]-k.Temps[l.start]
 	}

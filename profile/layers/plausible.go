@@ -160,6 +160,18 @@ func (p *Plausible) At(depthM float64, out []float64) []float64 {
 	return out
 }
 
+// Temp is the temperature at a depth with its 80 % interval, C.
+func (k *Curve) Temp(depthM float64) profile.Estimate {
+	e := profile.Exactly(k.At(depthM))
+	if k.plausible == nil {
+		return e
+	}
+	t := k.plausible.At(depthM, nil)
+	slices.Sort(t)
+	e.Low, e.High = math.Min(e.Best, quantile(t, tail)), math.Max(e.Best, quantile(t, 1-tail))
+	return e
+}
+
 // Breaks gives every member's metre of the greatest rise of density at or below
 // fromM, NaN for a member that falls less in all than a layered column does.
 func (p *Plausible) Breaks(fromM float64) []float64 {

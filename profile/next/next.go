@@ -28,7 +28,9 @@ const (
 	Break       Why = "break"     // it settles most about the break
 	Edge        Why = "edge"      // it settles most about the depth of LevelC
 	CloseEnough Why = "close"     // another reading would not move the fly
+	NoGain      Why = "no gain"   // no reading would narrow the rest by much
 	OneLayer    Why = "one layer" // hardly any change from top to bottom
+	NoBreak     Why = "no break"  // some change, but no break in it: winter, or slowly colder
 )
 
 // Input is what the advice is made from.
@@ -102,9 +104,15 @@ func (in Input) weigh() Advice {
 	k := newLook(c, in.LevelsC)
 	done := Advice{Enough: true, Why: CloseEnough, FromM: k.answers[0].low, ToM: k.answers[0].high}
 	if !k.layered {
-		done.Why, done.FromM, done.ToM = OneLayer, c.First().DepthM, c.Last().DepthM
+		done.Why, done.FromM, done.ToM = NoBreak, c.First().DepthM, c.Last().DepthM
 	}
-	if k.settled() || c.Len() >= manyN {
+	if k.settled() {
+		return done
+	}
+	if done.Why == CloseEnough {
+		done.Why = NoGain
+	}
+	if c.Len() >= manyN {
 		return done
 	}
 	from, to := math.Max(c.First().DepthM, atEndM), c.Last().DepthM-in.MarkM

@@ -37,6 +37,8 @@ func TestFind(t *testing.T) {
 		{"close enough", lake, []float64{0.5, 3.5, 4.25, 4.5, 4.75, 5, 5.25, 5.5, 6, 8.5}, at9, quarterM, true, CloseEnough, 0},
 		{"one layer", mixed, []float64{0, 5, 8.5}, at9, quarterM, true, OneLayer, 0},
 		{"one layer takes three depths", mixed, []float64{0, 8.5}, at9, quarterM, false, Guess, 4.25},
+		{"under ice", func(z float64) float64 { return math.Min(3.9, 0.2+z) }, []float64{0, 2, 5, 8.5}, at9, quarterM, true, NoBreak, 0},
+		{"slowly colder", func(z float64) float64 { return 20 - z/6 }, []float64{0, 2, 5, 8.5}, at9, quarterM, true, NoBreak, 0},
 		{"too shallow for more", lake, []float64{0}, profile.Some(0.5), quarterM, true, OneLayer, 0},
 	} {
 		var column profile.Column

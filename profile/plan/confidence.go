@@ -1,9 +1,13 @@
 package plan
 
 import (
+	"math"
+	"sort"
+
 	"coldseam/profile"
 	"coldseam/profile/band"
 	"coldseam/profile/layers"
+	"coldseam/profile/layers/method"
 )
 
 // Level is how sure the plan is.
@@ -31,6 +35,8 @@ const (
 	NoNearSurface   Doubt = "top not read"        // a wide first interval may hide a skin
 	CloseReadings   Doubt = "readings close"      // nothing speaks against it
 	DeepWaterUnread Doubt = "deep water unread"   // the band runs past the deepest reading
+	MaybeSkin       Doubt = "maybe a skin"        // the break may be a warm skin: no deeper water was read
+	MethodsApart    Doubt = "methods apart"       // a fitted step puts the break elsewhere, at Plan.StepM
 )
 
 // Widths that divide the levels, metres.
@@ -59,6 +65,13 @@ func (p *Plan) confidence() (Level, []Doubt) {
 	}
 	if l.Thermocline != nil {
 		width(*l.Thermocline, WideBreak, add)
+	}
+	if p.maybeSkin() {
+		add(Fair, MaybeSkin)
+	}
+	if z, ok := stepApart(l); ok {
+		p.StepM = z
+		add(Fair, MethodsApart)
 	}
 	if p.Band.Found && !p.Band.ToSurface {
 		width(p.Band.Top, WideEdge, add)
@@ -93,6 +106,21 @@ func width(e profile.Estimate, d Doubt, add func(Level, Doubt)) {
 	case w > narrowM:
 		add(Fair, d)
 	}
+}
+
+// stepApart gives where the centre of a smooth step fitted to the readings under the
+// skin lies, m. ok is whether that speaks against the thermocline: the column is
+// layered, was read at enough depths, and the step is further off than methods that
+// agree are. The break is then more often off by over 1 m, and outside its interval:
+// see TestMethodsApart in package layers.
+func stepApart(l layers.Layers) (depthM float64, ok bool) {
+	if l.Thermocline == nil || len(l.Curve.Depths) < method.ApartN {
+		return 0, false
+	}
+	z, t := l.Curve.Depths, l.Curve.Temps
+	start := sort.SearchFloat64s(z, l.SkinM) // 0 without a skin
+	step := method.Named(method.Thermoclines(z[start:], t[start:]), method.StepCentre)
+	return step.DepthM, step.OK && math.Abs(step.DepthM-l.Thermocline.Best) > method.ApartM
 }
 
 // Assumption is something that was assumed or not measured.
@@ -135,4 +163,12 @@ func (p *Plan) assumed() []Assumption {
 	add(p.Rig != nil && !d.Wind.Known && !p.UnderIce(), WindUnknown)
 	add(p.Rules.Water == "", RulesUnknown)
 	return out
+}
+
+// maybeSkin reports whether the break may be a warm skin, since a break of its own may
+// lie in deeper water that was not read.
+func (p *Plan) maybeSkin() bool {
+	last := p.Column.Last().DepthM
+	deeper := !p.Drop.Bottom.Known || p.Drop.Bottom.Value > last+band.AssumedM
+	return p.Layers.Structure == layers.Layered && p.Layers.MaybeSkin && deeper
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -36,6 +37,63 @@ func TestConfidence(t *testing.T) {
 		}
 		if p.Level != Good && slices.Contains(p.Doubts, CloseReadings) {
 			t.Errorf("%s: %q, yet nothing is said to speak against it", c.name, p.Level)
+		}
+	}
+}
+
+// A step fitted to the readings is a doubt where it lies elsewhere, and only with
+// readings enough. The column falls 3.8 C in the metre above 3 m and 11.7 C in the 8 m
+// below it: the tool says 2.5 m. The least squares of a step over a grid of centres and
+// widths, done apart with the density of Kell 1975, lie at 4.6 m; without the reading at
+// 0 m and one at 0.5 m instead at 4.0 m, and with a skin's at 0 m as well at 3.2 m.
+func TestMethodsApart(t *testing.T) {
+	slope := []float64{0, 24, 2, 23.8, 3, 20, 5, 18.5, 7, 15, 9, 11, 11, 8.3}
+	warmTop := []float64{0, 25.2, 0.5, 24, 2, 23.8, 3, 20, 5, 18.5, 7, 15, 9, 11, 11, 8.3}
+	for _, c := range []struct {
+		name  string
+		pairs []float64
+		want  bool
+		level Level
+		stepM float64
+	}{
+		{"a slope under a sharp edge", slope, true, Fair, 4.6},
+		{"one reading fewer", slope[:12], false, Good, 0},
+		{"a skin, which is left out", warmTop, true, Fair, 4.0},
+		{"a step", []float64{0, 24, 1, 24, 3, 24, 4, 23.5, 5, 20.5, 6, 15, 7, 11, 8, 9, 9, 8.5, 11, 8}, false, Good, 0},
+		{"one layer", []float64{0, 12, 1, 12, 2, 12, 3, 12, 4, 12, 5, 12, 6, 12, 7, 12}, false, Good, 0},
+	} {
+		mgl := slices.Repeat([]float64{9}, len(c.pairs)/2)
+		p := planOf(t, oxygen(metres(c.pairs...), mgl...), "rainbow")
+		if got := slices.Contains(p.Doubts, MethodsApart); got != c.want || p.Level != c.level {
+			t.Errorf("%s: %q because %v, want %q and %q among them: %v", c.name, p.Level, p.Doubts, c.level, MethodsApart, c.want)
+		}
+		if math.Abs(p.StepM-c.stepM) > 0.15 {
+			t.Errorf("%s: step at %.2f m, want %g m", c.name, p.StepM, c.stepM)
+		}
+	}
+}
+
+// A fall of 6 F in the top 3 ft over even water may be a sunny day's skin (common
+// practice: 3 to 6 F), as long as deeper water was not read.
+func TestMaybeASkin(t *testing.T) {
+	page := []float64{0, 79, 3, 73, 6, 72.8, 10, 72.5, 15, 72}
+	for _, c := range []struct {
+		name    string
+		bottomM profile.Optional
+		pairs   []float64
+		want    bool
+	}{
+		{"deep water below", profile.Some(30 * ft), page, true},
+		{"bottom not known", profile.Optional{}, page, true},
+		{"read to the bottom", profile.Some(16 * ft), page, false},
+		{"too great a fall for a skin", profile.Some(30 * ft), []float64{0, 84, 3, 73, 6, 72.8, 10, 72.5, 15, 72}, false},
+		{"small enough to be one", profile.Some(30 * ft), []float64{0, 76, 3, 73, 6, 72.8, 10, 72.5, 15, 72}, false},
+	} {
+		d := feet(c.pairs...)
+		d.Bottom = c.bottomM
+		p := planOf(t, d, "rainbow")
+		if got := slices.Contains(p.Doubts, MaybeSkin); got != c.want {
+			t.Errorf("%s: %v, doubts %v, want %q among them: %v", c.name, p.Layers, p.Doubts, MaybeSkin, c.want)
 		}
 	}
 }

@@ -39,6 +39,7 @@ type Plan struct {
 	ClearanceM float64
 	Level      Level
 	Doubts     []Doubt
+	StepM      float64 // m, where a fitted step puts the break, if that is a doubt; else 0
 	Assumed    []Assumption
 	Cautions   []Caution
 }

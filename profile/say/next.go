@@ -58,6 +58,10 @@ func nextReason(a next.Advice, u unit.System) string {
 		return fmt.Sprintf("%s lies between %s (8 in 10), and this narrows it most", u.Degrees(a.LevelC), between)
 	case next.CloseEnough:
 		return fmt.Sprintf("the break lies between %s (8 in 10), and another reading would not move the fly", between)
+	case next.NoGain:
+		return fmt.Sprintf("the break lies between %s (8 in 10), and no single reading would narrow what is left by much", between)
+	case next.NoBreak:
+		return fmt.Sprintf("no break between %s", between)
 	case next.OneLayer:
 		return fmt.Sprintf("hardly any change between %s: one layer", between)
 	}

@@ -29,6 +29,10 @@ func (s speaker) doubt(d plan.Doubt) string {
 		return fmt.Sprintf("only %d depths were read", s.p.Column.Len())
 	case plan.WideBreak:
 		return fmt.Sprintf("the break may lie anywhere in %s of water; `coldseam next` says where to read", width(*l.Thermocline))
+	case plan.MaybeSkin:
+		return fmt.Sprintf("the break may be no more than a warm skin: read below %s", s.u.Length(s.p.Column.Last().DepthM))
+	case plan.MethodsApart:
+		return fmt.Sprintf("a smooth step fitted to the readings puts the break at %s", s.u.Length(s.p.StepM))
 	case plan.WideEdge:
 		return fmt.Sprintf("the band's upper edge is known to %s", width(b.Top))
 	case plan.LeftOut:
@@ -136,12 +140,12 @@ func (s speaker) degrees(low, high float64) string {
 	return a[:strings.IndexByte(a, ' ')] + " to " + b
 }
 
-// Expected is the temperature range to expect at a depth: the curve half a foot
-// either side, with the readings' own error.
+// Expected is the temperature range to expect at a depth: in 80 % of the columns that
+// the readings allow, and with the error of the reading that is to come.
 func Expected(p plan.Plan, z float64) (low, high float64) {
-	k := p.Layers.Curve
-	err := 0.8 * p.Drop.PrecisionC()
-	return math.Min(k.At(z+0.15), k.At(z-0.15)) - err, math.Max(k.At(z-0.15), k.At(z+0.15)) + err
+	e := p.Layers.Curve.Temp(z)
+	err := 0.8 * p.Drop.PrecisionC() // of the reading that is to come
+	return e.Best - math.Hypot(e.Best-e.Low, err), e.Best + math.Hypot(e.High-e.Best, err)
 }
 
 // Assumed lists what was assumed or not measured.

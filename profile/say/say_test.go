@@ -63,6 +63,8 @@ func TestWords(t *testing.T) {
 		{"cool but not comfortable", "units: ft F\ndeepest: 21 ft\n0 69\n10 68.5\n20 68\n", "rainbow", []string{"above what they like (66 F) but not above what they use (70 F)"}, nil},
 		{"cold for walleye", "units: ft F\n0 50\n10 49\n20 48\n", "walleye", []string{"All of this water is colder than walleye like"}, nil},
 		{"deep", "units: m C\nbottom: 45 m\n0 21\n5 21\n10 20\n15 16\n20 9\n30 6\n44 5\n", "lake trout", []string{"Sinking line", "deeper than common practice", "can let the gas out"}, []string{"Count -"}},
+		{"methods apart", "units: ft F\n0 75.2\n6.5 74.8\n10 68\n16.5 65.3\n23 59\n29.5 51.8\n36 47\n", "rainbow", []string{"How sure: fair", "a smooth step fitted to the readings puts the break at 15 ft"}, nil},
+		{"one reading fewer", "units: ft F\n0 75.2\n6.5 74.8\n10 68\n16.5 65.3\n23 59\n29.5 51.8\n", "rainbow", nil, []string{"smooth step"}},
 		{"wind", "units: ft F\nwind: 18 mph\n0 60\n10 60\n20 60\n", "rainbow", []string{"Come in"}, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {

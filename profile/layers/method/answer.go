@@ -1,7 +1,5 @@
 package method
 
-import "slices"
-
 // Answer is what one method says of a column.
 type Answer struct {
 	Name   string  // what the method looks for
@@ -10,25 +8,21 @@ type Answer struct {
 	OK     bool    // whether it finds anything
 }
 
-// Agreement is how far the answers of the given names lie apart, or all of them when
-// none is given: the greatest depth less the least, m. ok is false when fewer than
-// two of them found anything.
-//
-// Of all thermoclines together it says next to nothing about the error; of
-// StepCentre and RiseCentre it is a warning when over ApartM. See the package comment.
-func Agreement(answers []Answer, names ...string) (spreadM float64, ok bool) {
-	var depths []float64
+// Named gives the answer of that name, and one that is not OK where there is none.
+func Named(answers []Answer, name string) Answer {
 	for _, a := range answers {
-		if a.OK && (len(names) == 0 || slices.Contains(names, a.Name)) {
-			depths = append(depths, a.DepthM)
+		if a.Name == name {
+			return a
 		}
 	}
-	if len(depths) < 2 {
-		return 0, false
-	}
-	return slices.Max(depths) - slices.Min(depths), true
+	return Answer{Name: name}
 }
 
-// ApartM is how far apart StepCentre and RiseCentre may lie, m, before the
-// thermocline is in doubt.
-const ApartM = 0.5
+// ApartM is how far, m, StepCentre may lie from the thermocline of package layers
+// before that is in doubt, where at least ApartN depths were read: see TestMethodsApart
+// there. With fewer readings the distance says nothing reliable; nor does agreement
+// ever narrow an interval.
+const (
+	ApartM = 0.5
+	ApartN = 7
+)

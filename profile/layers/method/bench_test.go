@@ -5,12 +5,6 @@ import "testing"
 // eight readings, as a column from a boat has
 var eightZ, eightT = []float64{0, 2, 4, 5, 6, 8, 10, 12}, []float64{21.6, 21.5, 20.9, 18.2, 14.6, 10.1, 8.7, 8.2}
 
-func BenchmarkThermocline(b *testing.B) {
-	for b.Loop() {
-		Thermocline(eightZ, eightT)
-	}
-}
-
 func BenchmarkThermoclines(b *testing.B) {
 	for b.Loop() {
 		Thermoclines(eightZ, eightT)

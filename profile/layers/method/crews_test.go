@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"coldseam/profile/internal/measured"
 )
 
 // The metalimnion by each method, against what field crews marked: U.S. EPA, National
@@ -17,14 +19,14 @@ func TestCrews(t *testing.T) {
 		UnbrokenDense: {.59, .61},
 		StepEdges:     {.56, .58},
 	}
-	all := casts(t, "nla_marked.csv")
+	all := measured.Casts(t, "nla_marked.csv")
 	var b strings.Builder
 	fmt.Fprintf(&b, "\n%-40s %s", "", "mean overlap; top, bottom, both within 1 m")
 	for y, year := range []string{"_2007", "_2017"} {
 		sums := map[string]*[4]float64{}
 		var names []string
 		n := 0.0
-		add := func(name string, z Zone, c cast) {
+		add := func(name string, z Zone, c measured.Cast) {
 			if sums[name] == nil {
 				sums[name] = &[4]float64{}
 				names = append(names, name)
@@ -33,9 +35,9 @@ func TestCrews(t *testing.T) {
 				return
 			}
 			s := sums[name]
-			both := math.Max(0, math.Min(z.BottomM, c.bottom)-math.Max(z.TopM, c.top))
-			s[0] += both / (math.Max(z.BottomM, c.bottom) - math.Min(z.TopM, c.top))
-			top, bottom := math.Abs(z.TopM-c.top) <= 1+equal, math.Abs(z.BottomM-c.bottom) <= 1+equal
+			both := math.Max(0, math.Min(z.BottomM, c.Mark["B"])-math.Max(z.TopM, c.Mark["T"]))
+			s[0] += both / (math.Max(z.BottomM, c.Mark["B"]) - math.Min(z.TopM, c.Mark["T"]))
+			top, bottom := math.Abs(z.TopM-c.Mark["T"]) <= 1+equal, math.Abs(z.BottomM-c.Mark["B"]) <= 1+equal
 			for i, good := range []bool{top, bottom, top && bottom} {
 				if good {
 					s[i+1]++
@@ -43,19 +45,19 @@ func TestCrews(t *testing.T) {
 			}
 		}
 		for _, c := range all {
-			if !strings.Contains(c.name, year) {
+			if !strings.Contains(c.Name, year) {
 				continue
 			}
 			n++
-			temps := stable(c.t)
-			for _, z := range Edges(c.z, temps) {
+			temps := stable(c.Temps)
+			for _, z := range Edges(c.Depths, temps) {
 				add(z.Name, z, c)
 			}
-			s, ok := fitStep(c.z, temps)
+			s, ok := fitStep(c.Depths, temps)
 			for _, w := range []float64{1, 1.5, 2, 2.5, 3} {
 				z := Zone{
-					TopM:    math.Max(c.z[0], s.centreM-w*s.widthM),
-					BottomM: math.Min(c.z[len(c.z)-1], s.centreM+w*s.widthM),
+					TopM:    math.Max(c.Depths[0], s.centreM-w*s.widthM),
+					BottomM: math.Min(c.Depths[len(c.Depths)-1], s.centreM+w*s.widthM),
 					OK:      ok,
 				}
 				add(fmt.Sprintf("step, %.1f widths", w), z, c)

@@ -1,91 +1,24 @@
 package method
 
 import (
-	"encoding/csv"
-	"errors"
-	"io/fs"
 	"math"
-	"os"
-	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 
+	"coldseam/profile/internal/measured"
 	"coldseam/profile/water"
 )
 
-// shared is where the open measured profiles lie, seen from this package; their
-// sources are named in SOURCES.md there.
-const shared = "../../../../shared/data"
-
-// cast is one measured profile.
-type cast struct {
-	name        string
-	z, t        []float64
-	top, bottom float64 // a crew's marks, where there are any
-}
-
-// missing ends a test that lacks something: skipped, or failed when COLDSEAM_FULL is
-// 1, so that a full run cannot pass by leaving tests out.
-func missing(tb testing.TB, format string, args ...any) {
-	tb.Helper()
-	if os.Getenv("COLDSEAM_FULL") == "1" {
-		tb.Fatalf(format, args...)
-	}
-	tb.Skipf(format, args...)
-}
-
-// casts reads a file of measured profiles, in the file's order.
-func casts(tb testing.TB, file string) []cast {
-	tb.Helper()
-	f, err := os.Open(filepath.Join(filepath.FromSlash(shared), file))
-	if errors.Is(err, fs.ErrNotExist) {
-		missing(tb, "the measured profiles %s are not beside this module", file)
-	}
-	if err != nil {
-		tb.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		tb.Fatal(err)
-	}
-	var out []cast
-	index := map[string]int{}
-	for _, row := range rows[1:] {
-		z, errZ := strconv.ParseFloat(row[2], 64)
-		temp, errT := strconv.ParseFloat(row[3], 64)
-		if errZ != nil || errT != nil {
-			continue // a depth with oxygen only
-		}
-		i, seen := index[row[0]]
-		if !seen {
-			i = len(out)
-			index[row[0]] = i
-			out = append(out, cast{name: row[0]})
-		}
-		c := &out[i]
-		c.z, c.t = append(c.z, z), append(c.t, temp)
-		if len(row) > 5 && row[5] == "T" {
-			c.top = z
-		}
-		if len(row) > 5 && row[5] == "B" {
-			c.bottom = z
-		}
-	}
-	return out
-}
-
 // goldCast finds the published cast of a short name.
-func goldCast(tb testing.TB, name string) cast {
+func goldCast(tb testing.TB, name string) measured.Cast {
 	tb.Helper()
-	for _, c := range casts(tb, "cascade_cases.csv") {
-		if strings.HasPrefix(c.name, name+" ") {
+	for _, c := range measured.Casts(tb, "cascade_cases.csv") {
+		if strings.HasPrefix(c.Name, name+" ") {
 			return c
 		}
 	}
 	tb.Fatalf("no cast %s", name)
-	return cast{}
+	return measured.Cast{}
 }
 
 // stable pools neighbouring temperatures whose densities lie the wrong way round.
@@ -133,8 +66,8 @@ func answer(tb testing.TB, answers []Answer, name string) float64 {
 }
 
 // profileA is a made-up column of a summer lake in whole metres.
-var profileA = cast{
-	name: "A",
-	z:    []float64{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12},
-	t:    []float64{21.6, 21.5, 21.5, 21.3, 20.9, 18.2, 14.6, 11.8, 10.1, 9.2, 8.7, 8.4, 8.2},
+var profileA = measured.Cast{
+	Name:   "A",
+	Depths: []float64{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12},
+	Temps:  []float64{21.6, 21.5, 21.5, 21.3, 20.9, 18.2, 14.6, 11.8, 10.1, 9.2, 8.7, 8.4, 8.2},
 }

@@ -38,9 +38,6 @@ func TestBadInput(t *testing.T) {
 				t.Errorf("%s: %+v", c.name, e)
 			}
 		}
-		if z, ok := Thermocline(c.z, c.t); ok {
-			t.Errorf("%s: thermocline at %v m", c.name, z)
-		}
 	}
 }
 
@@ -95,12 +92,12 @@ func TestAnyColumn(t *testing.T) {
 // Depths from another zero give depths from that zero.
 func TestShifted(t *testing.T) {
 	const by = 5.0
-	z := make([]float64, len(profileA.z))
+	z := make([]float64, len(profileA.Depths))
 	for i := range z {
-		z[i] = profileA.z[i] + by
+		z[i] = profileA.Depths[i] + by
 	}
-	shifted := Thermoclines(z, profileA.t)
-	for i, a := range Thermoclines(profileA.z, profileA.t) {
+	shifted := Thermoclines(z, profileA.Temps)
+	for i, a := range Thermoclines(profileA.Depths, profileA.Temps) {
 		near(t, a.Name, shifted[i].DepthM, a.DepthM+by, 1e-3)
 	}
 }

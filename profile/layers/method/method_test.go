@@ -1,7 +1,6 @@
 package method
 
 import (
-	"math"
 	"testing"
 
 	"coldseam/profile/water"
@@ -11,7 +10,7 @@ import (
 // 21.3 C at 3 m, and so on. The rises of density per metre are those of IAPWS SR6-08:
 // .02225, 0, .04420 from the surface, so .03 is reached .00775/.04420 below 2 m.
 func TestMixedLayersA(t *testing.T) {
-	got := MixedLayers(profileA.z, profileA.t)
+	got := MixedLayers(profileA.Depths, profileA.Temps)
 	for i, want := range []float64{2.5, 3.5, 4 + .1/2.7, 4 + .3/2.7, 2 + .00775/.0442} {
 		tol := 1e-9
 		if i == 4 {
@@ -30,7 +29,7 @@ func TestThermoclinesA(t *testing.T) {
 	up, most, down := .54433, .60053, .36093
 	parabola := 5.5 + .5*(up-down)/(up-2*most+down)
 	centre := (up*up*4.5 + most*most*5.5 + down*down*6.5) / (up*up + most*most + down*down)
-	got := Thermoclines(profileA.z, profileA.t)
+	got := Thermoclines(profileA.Depths, profileA.Temps)
 	for _, c := range []struct {
 		name      string
 		want, tol float64
@@ -43,12 +42,6 @@ func TestThermoclinesA(t *testing.T) {
 	} {
 		near(t, c.name, answer(t, got, c.name), c.want, c.tol)
 	}
-	chosen, ok := Thermocline(profileA.z, profileA.t)
-	if !ok {
-		t.Error("Thermocline found nothing")
-	}
-	near(t, "Thermocline", chosen, centre, 5e-5)
-	near(t, "Chosen", answer(t, got, Chosen), chosen, 0)
 }
 
 // steepestA looks for the fastest rise of density between 5 and 6 m of profile A on
@@ -94,7 +87,7 @@ func TestParabola(t *testing.T) {
 }
 
 func TestEdgesA(t *testing.T) {
-	for _, e := range Edges(profileA.z, profileA.t)[:3] {
+	for _, e := range Edges(profileA.Depths, profileA.Temps)[:3] {
 		// 4 to 8 m fall 2.7, 3.6, 2.8 and 1.7 C/m and rise .54 to .17 kg/m3 per metre.
 		if !e.OK || e.TopM != 4 || e.BottomM != 8 {
 			t.Errorf("%s: %v to %v m, want 4 to 8", e.Name, e.TopM, e.BottomM)
@@ -102,22 +95,18 @@ func TestEdgesA(t *testing.T) {
 	}
 }
 
-func TestAgreement(t *testing.T) {
-	a := []Answer{{Name: "a", DepthM: 3, OK: true}, {Name: "b"}, {Name: "c", DepthM: 5.5, OK: true}, {Name: "d", DepthM: 4, OK: true}}
+func TestNamed(t *testing.T) {
+	all := []Answer{{Name: "a", DepthM: 3, OK: true}, {Name: "b"}}
 	for _, c := range []struct {
-		names []string
-		want  float64
-		ok    bool
+		name string
+		want Answer
 	}{
-		{nil, 2.5, true},
-		{[]string{"a", "d"}, 1, true},
-		{[]string{"a", "b"}, 0, false}, // b found nothing
-		{[]string{"a"}, 0, false},
-		{[]string{"e"}, 0, false},
+		{"a", all[0]},
+		{"b", all[1]},
+		{"c", Answer{Name: "c"}},
 	} {
-		got, ok := Agreement(a, c.names...)
-		if ok != c.ok || math.Abs(got-c.want) > 1e-12 {
-			t.Errorf("%q: %v %v, want %v %v", c.names, got, ok, c.want, c.ok)
+		if got := Named(all, c.name); got != c.want {
+			t.Errorf("%q: %+v, want %+v", c.name, got, c.want)
 		}
 	}
 }

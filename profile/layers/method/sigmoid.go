@@ -20,7 +20,7 @@ type step struct {
 
 // Limits of a step's width. Where all of a step lies between two readings, any
 // thinner one anywhere in that space fits as well, so that the thinnest allowed says
-// where it is. On the columns of the package comment a half was better with 7 or
+// where it is. On the columns of TestMethods in package layers a half was better with 7 or
 // more readings and far worse with 5; a tenth was a little worse.
 const (
 	thinnest = 0.25 // of the narrowest interval

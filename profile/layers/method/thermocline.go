@@ -18,9 +18,6 @@ const (
 	RiseCentre = "centre of the rise of density"
 )
 
-// Chosen is the method to use where only one can be. The package comment says why.
-const Chosen = RiseCentre
-
 // Thermoclines gives the depth of the thermocline by each method, in the order of
 // their names above. Depths are m, rising; temperatures C, made stable, without a
 // surface skin; at least three. Other input gives answers that are not OK. None asks
@@ -38,7 +35,12 @@ const Chosen = RiseCentre
 //   - StepCentre: the centre of a sigmoid of four parameters fitted to density. Pujoni
 //     et al. 2019 (L&O Methods 17:320) found such a fit sturdier than gradients where
 //     readings are few; the logistic form and its limits are ours.
-//   - RiseCentre: see Thermocline.
+//   - RiseCentre: the mean depth of the interval in which density rises fastest and of
+//     the water within one width of it above and below, weighted by the square of the
+//     rise per metre. The neighbours say on which side of the interval the break lies;
+//     the square keeps a long tail of slowly cooling water from drawing it down. Width
+//     and power were chosen on the columns of Cascade (see TestMethods in package
+//     layers).
 func Thermoclines(depths, temps []float64) []Answer {
 	out := []Answer{
 		{Name: FallMiddle, Source: "Hutchinson 1957, from memory"},
@@ -69,28 +71,7 @@ func Thermoclines(depths, temps []float64) []Answer {
 	return out
 }
 
-// Thermocline gives the depth of the thermocline by the Chosen method alone, m: the
-// mean depth of the interval in which density rises fastest and of the water within
-// one width of it above and below, weighted by the square of the rise per metre. It
-// always lies within that interval. Input is as for Thermoclines; ok is false for
-// other input, and where density rises nowhere.
-//
-// The neighbours say on which side of the interval the break lies; the square keeps
-// a long tail of slowly cooling water from drawing the answer down. The method is
-// ours.
-func Thermocline(depths, temps []float64) (depthM float64, ok bool) {
-	c, ok := newColumn(depths, temps)
-	if !ok {
-		return 0, false
-	}
-	i := most(c.rise)
-	if i < 0 {
-		return 0, false
-	}
-	return c.centre(i), true
-}
-
-// centre of the rise around interval i, which rises fastest.
+// centre of the rise around interval i, which rises fastest: it lies within it.
 func (c column) centre(i int) float64 {
 	width := c.z[i+1] - c.z[i]
 	from, to := c.z[i]-width, c.z[i+1]+width
