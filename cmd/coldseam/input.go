@@ -215,6 +215,7 @@ func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, err
 	j.input = plan.Input{
 		Drop: sheet.Drop, Fish: f, Rules: set.RulesFor(sheet.Drop.Water), Stock: set.Stock,
 		ClearanceM: set.ClearanceM, LongestM: set.LongestM, RodM: set.RodM,
+		Flies: set.Flies, SinkMps: set.SinkMps, Touched: set.Touched,
 	}
 	return j, nil
 }

@@ -76,36 +76,3 @@ func TestSlidingIndicator(t *testing.T) {
 		near(t, "hang in feet", r.HangM/ft, c.flyFt, 1e-9)
 	}
 }
-
-// Waits by rule of thumb (common practice): on a long leader 5 s a foot for a light
-// fly and 3.5 for a heavy one, four tenths either way; under an indicator 1 to 2 s
-// a foot (10 ft in 10 to 20 s).
-func TestWaits(t *testing.T) {
-	for _, c := range []struct {
-		name           string
-		kind           Kind
-		flyKg          profile.Optional
-		best, low, top float64 // s for 10 ft
-	}{
-		{"long, light", LongLeader, profile.Some(0.0001), 50, 30, 70},
-		{"long, heavy", LongLeader, profile.Some(0.0005), 35, 21, 49},
-		{"long, not weighed", LongLeader, profile.Optional{}, 42.5, 25.5, 59.5},
-		{"hung", Hung, profile.Optional{}, 15, 10, 20},
-	} {
-		in := over(11)
-		in.Kind, in.FlyKg = c.kind, c.flyKg
-		r := Find(in)
-		if r.Wait == nil {
-			t.Errorf("%s: no wait", c.name)
-			continue
-		}
-		near(t, c.name, r.Wait.Best, c.best, 1e-6)
-		near(t, c.name+", least", r.Wait.Low, c.low, 1e-6)
-		near(t, c.name+", most", r.Wait.High, c.top, 1e-6)
-	}
-	in := over(20)
-	in.Kind = Sinking
-	if r := Find(in); r.Wait != nil {
-		t.Errorf("a sinking line of unknown class has a wait: %v", *r.Wait)
-	}
-}

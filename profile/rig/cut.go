@@ -44,7 +44,11 @@ func Cut(leaderM, stepM float64, stock []Piece) []Part {
 			if p.Name != "" {
 				name += " (" + p.Name + ")"
 			}
-			parts = append(parts, Part{name, round(float64(n) * stepM), round(p.DiameterMM)})
+			part := Part{Name: name, LengthM: round(float64(n) * stepM), DiameterMM: round(p.DiameterMM), Material: p.Material}
+			if kind == Tapered {
+				part.ThickMM = thickMM
+			}
+			parts = append(parts, part)
 		}
 	}
 	add(butt, Butt, first(stock, Butt))

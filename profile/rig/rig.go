@@ -24,6 +24,7 @@ const (
 	HungToM   = 12 * 0.3048 // a fly this deep or less is hung
 	LongToM   = 25 * 0.3048 // deeper than this takes a sinking line
 	calmMps   = 10 * 0.44704
+	breezeMps = 5 * 0.44704 // a breeze that bows a line
 	slack     = 1e-6
 	rodSpareM = 0.3048 // a fixed indicator needs this much less than the rod
 )
@@ -40,7 +41,24 @@ type Input struct {
 	StepM     float64 // to which pieces are cut: 6 in, or 0.1 m
 	LongestM  float64 // the longest leader the angler casts
 	RodM      float64
-	FlyKg     profile.Optional // dry mass of the fly
+
+	FlyKg      profile.Optional // dry mass of the point fly
+	FlyDensity float64          // kg/m3 of its hook, bead and dressing together; 0: not known
+	Flies      int              // tied on, the point fly and droppers; 0 is 1
+	ShotKg     float64          // pinched on a foot above the point fly
+	Retrieve   profile.Optional // m/s: line drawn divided by all the time it took
+	DriftMps   float64          // of the line's tip against the water; 0 at anchor
+	WaterC     profile.Optional // temperature of the water
+	SinkMps    float64          // rate of the sinking line; 0: not known
+	Touched    []Touched        // bottoms touched, which correct the waits
+}
+
+// Touched is a bottom that the fly touched, on a rig of the kind, so long after it
+// landed.
+type Touched struct {
+	Kind   Kind
+	DepthM float64
+	S      float64
 }
 
 // Defaults for what the settings may leave open.
@@ -66,13 +84,18 @@ const (
 	OpenWater     Reason = "open water"    // the fish keep to it
 	CappedByRule  Reason = "capped"        // the water's rule caps the leader
 	TooLong       Reason = "too long"      // than the angler casts
+	TooFast       Reason = "too fast"      // no leader that the angler casts holds the fly down at this draw
+	FewerFlies    Reason = "fewer flies"   // the water's rule allows no more
+	NoShot        Reason = "no shot"       // nor added weight
 )
 
 // Part is a piece cut for the leader.
 type Part struct {
 	Name       string
 	LengthM    float64
-	DiameterMM float64 // 0 when not known
+	DiameterMM float64 // at its thin end; 0 when not known
+	ThickMM    float64 // at its thick end, of a tapered leader; 0 for level line
+	Material   string  // "nylon", "fluorocarbon" or ""
 }
 
 // Rig is the answer.
@@ -89,7 +112,30 @@ type Rig struct {
 	Parts         []Part
 	RunnerUp      Kind
 	Why           []Reason
-	Wait          *profile.Estimate // s, until the fly is down; nil for a sinking line of unknown class
+	Wait          *profile.Estimate // s, until the fly is down
+
+	Leader     profile.Estimate  // LeaderM with its doubt
+	Solved     bool              // for the retrieve that was stated, else the rule's
+	DrawMps    float64           // that retrieve
+	WindLeft   bool              // the wind drifts the line by something that is not worked in
+	Window     Window            // of retrieves, on the leader to cut
+	RuleWindow Window            // on the rule's leader
+	RuleWait   *profile.Estimate // s, on the rule's leader
+	FlyDepths  []float64         // the point fly's and the droppers', at the stated retrieve or in the middle of the window
+	LiftM      float64           // by which the drift lifts a hung fly
+	NeedMps    profile.Optional  // the fastest draw that would do, where the stated one does not
+	NeedKg     profile.Optional  // the fly that would do
+	FlyAssumed bool              // of what weight it is was not said
+	FliesTaken int               // how many flies are tied on
+	Less       []Reason          // what the water's rules took away
+	Correction float64           // of the waits by a bottom that was touched; 0: none
+}
+
+// Window is a range of retrieves in m/s: any slower and the fly lies on the bottom,
+// any faster and it is over the water to fish. Known is false where there is none.
+type Window struct {
+	Slowest, Fastest float64
+	Known            bool
 }
 
 // RuleLeader is the trade's rule for the leader's length, from the depth of water:
@@ -102,6 +148,8 @@ func Find(in Input) Rig {
 		in.StepM = StepM
 	}
 	r := Rig{RuleLeaderM: RuleLeader(in.WaterM), FlyM: in.FlyM, Reachable: true}
+	in = r.allowed(in)
+	r.WindLeft = in.Wind.Known && in.Wind.Value > breezeMps+slack && in.DriftMps == 0
 	r.choose(in)
 	longest := in.LongestM
 	if in.Rules.MaxLeaderM > 0 {
@@ -116,6 +164,9 @@ func Find(in Input) Rig {
 		r.sinking(in, longest)
 	}
 	r.Parts = Cut(r.LeaderM, in.StepM, in.Stock)
+	if !(r.Leader.High > 0) {
+		r.Leader = profile.Exactly(r.LeaderM)
+	}
 	return r
 }
 
@@ -168,75 +219,6 @@ func (in Input) limited() Reason {
 		return CappedByRule
 	}
 	return TooLong
-}
-
-// nearBottomM: a fly no more than 2 ft above the bottom still fishes it (common
-// practice).
-const nearBottomM = 0.6096
-
-// long is the long leader: the rule's length, or as much of it as is allowed. Where
-// that leaves the fly too far above the bottom, the answer is a sinking line.
-func (r *Rig) long(in Input, longest float64) {
-	r.LeaderM = math.Min(up(r.RuleLeaderM, in.StepM), down(longest, in.StepM)) // rounded up it may not pass the limit
-	if r.RuleLeaderM > longest+slack {
-		r.Reachable = false
-		r.ReachM = math.Max(0, r.LeaderM/1.25-(in.WaterM-in.FlyM))
-		r.CappedM = r.LeaderM
-		r.Why = append(r.Why, in.limited())
-		if in.Kind == "" && in.WaterM-r.ReachM > nearBottomM+slack {
-			r.Kind, r.RunnerUp = Sinking, LongLeader
-			r.sinking(in, longest)
-			return
-		}
-	}
-	depth := in.FlyM
-	if !r.Reachable {
-		depth = r.ReachM
-	}
-	best := waitPerM(in.FlyKg) * depth
-	r.Wait = &profile.Estimate{Best: best, Low: 0.6 * best, High: 1.4 * best}
-}
-
-// waitPerM is the seconds per metre that a fly takes on a long leader: 5 s a foot
-// for a light one, 3.5 s for a heavy one, give or take four tenths (common practice,
-// a rule of thumb).
-func waitPerM(fly profile.Optional) float64 {
-	const light, heavy = 5 / 0.3048, 3.5 / 0.3048
-	switch {
-	case !fly.Known:
-		return (light + heavy) / 2
-	case fly.Value >= heavyFlyKg:
-		return heavy
-	}
-	return light
-}
-
-// heavyFlyKg: a fly with a tungsten bead of 3 mm or more weighs about this.
-const heavyFlyKg = 0.0003
-
-// hung is the fly under an indicator: the leader runs from the line through the
-// indicator to the fly, with 3 ft to spare above it, and is at least 9 ft long
-// (common practice).
-func (r *Rig) hung(in Input, longest float64) {
-	r.HangM = in.FlyM
-	r.LeaderM = up(math.Max(in.FlyM+0.9144, 2.7432), in.StepM)
-	if r.LeaderM > longest+slack {
-		r.LeaderM = down(longest, in.StepM)
-		r.Why = append(r.Why, in.limited())
-		if r.LeaderM < in.FlyM-slack {
-			r.Reachable = false
-			r.ReachM, r.HangM = r.LeaderM, r.LeaderM
-		}
-	}
-	r.SlidingNeeded = r.HangM > in.RodM-rodSpareM+slack
-	best := 1.5 / 0.3048 * in.FlyM
-	r.Wait = &profile.Estimate{Best: best, Low: best / 1.5, High: best * 4 / 3}
-}
-
-// sinking is a short leader on a sinking line: 9 ft, within the rule; a long one
-// would ride above the line (common practice).
-func (r *Rig) sinking(in Input, longest float64) {
-	r.LeaderM = down(math.Min(2.7432, longest), in.StepM)
 }
 
 // up and down round a length to whole steps.

@@ -3,7 +3,6 @@ package say
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -142,86 +141,12 @@ func (s speaker) oxygenRead() string {
 // leader says the rig: what to cut, how long to wait, how to draw.
 func (s speaker) leader() []string { return s.rig(*s.p.Rig) }
 
-func (s speaker) rig(r rig.Rig) []string {
-	var t string
-	switch r.Kind {
-	case rig.LongLeader:
-		t = fmt.Sprintf("Floating line, long leader. From fly line to fly %s", s.u.Piece(r.LeaderM))
-		if r.Reachable {
-			t += " (the depth of water plus a quarter)"
-		}
-		t += ": " + s.parts(r) + "."
-	case rig.Hung:
-		t = fmt.Sprintf("Floating line, fly hung %s below an indicator. From fly line to fly %s: %s.", s.u.Length(r.HangM), s.u.Piece(r.LeaderM), s.parts(r))
-		if r.SlidingNeeded {
-			t += " That is longer than your rod: the indicator must slide, or it jams in the tip ring."
-		}
-	case rig.Sinking:
-		t = fmt.Sprintf("Sinking line, counted down to %s, with a short leader of %s: %s.", s.u.Length(r.FlyM), s.u.Piece(r.LeaderM), s.parts(r))
-	}
-	if r.Reachable {
-		return []string{t, s.draw(r)}
-	}
-	if r.Kind == rig.Sinking { // why first: the long leader was wanted
-		return []string{s.capped(r), t, s.draw(r)}
-	}
-	return []string{t, s.capped(r), s.draw(r)}
-}
-
-// capped says what a leader that may not be as long as the rule asks still does,
-// and what reaches the depth instead.
-func (s speaker) capped(r rig.Rig) string {
-	why := "A leader by the rule is longer than the longest you cast"
-	if slices.Contains(r.Why, rig.CappedByRule) {
-		why = fmt.Sprintf("This water allows no leader over %s", s.u.Piece(s.p.Rules.MaxLeaderM))
-	}
-	capped := r.LeaderM
-	if r.CappedM > 0 {
-		capped = r.CappedM
-	}
-	t := fmt.Sprintf("%s: with %s the fly reaches about %s, not %s.", why, s.u.Piece(capped), s.u.Length(r.ReachM), s.u.Length(r.FlyM))
-	if r.Kind == rig.Sinking {
-		return t + fmt.Sprintf(" So a sinking line; or a long leader of %s cast over water no deeper than %s.", s.u.Piece(capped), s.u.Length(r.ReachM+s.p.ClearanceM))
-	}
-	return t + " A sinking line with a short leader reaches it."
-}
-
 func (s speaker) parts(r rig.Rig) string {
 	var words []string
 	for _, p := range r.Parts {
 		words = append(words, s.u.Piece(p.LengthM)+" "+p.Name)
 	}
 	return list(words)
-}
-
-func (s speaker) draw(r rig.Rig) string {
-	var t string
-	if r.Wait != nil {
-		t = fmt.Sprintf("Count %s s (%s to %s) from the moment the fly lands, then start.", seconds(r.Wait.Best), seconds(r.Wait.Low), seconds(r.Wait.High))
-	} else {
-		per := "9 to 13 s a metre"
-		if s.u.Feet() {
-			per = "3 to 4 s a foot"
-		}
-		t = fmt.Sprintf("Count down by your line's own sink rate, e.g. %s for a line of class 3 to 4; most sink a tenth slower than rated.", per)
-	}
-	switch r.Kind {
-	case rig.Hung:
-		t += " Let it hang still; a slow pull now and then."
-	case rig.LongLeader:
-		t += fmt.Sprintf(" Draw as slowly as you can, %s a second, pauses counted: faster lifts the fly.", s.slow())
-	default:
-		t += " Two strips to straighten the line, then slowly; drawing lifts the fly."
-	}
-	return t + " (Common practice, not worked out for your fly.)"
-}
-
-// slow is the hand-twist that keeps a fly near the bottom (common practice).
-func (s speaker) slow() string {
-	if s.u.Feet() {
-		return "1 to 2 inches"
-	}
-	return "3 to 5 cm"
 }
 
 // seconds rounds to 5 s, as nobody counts finer.

@@ -76,7 +76,11 @@ type RigJSON struct {
 	FlyDepthM float64           `json:"fly_depth_m"`
 	Flies     []FlyJSON         `json:"flies"`
 	Reachable bool              `json:"reachable"`
+	Wait      *profile.Estimate `json:"wait_s,omitempty"`
 	RuleWait  *profile.Estimate `json:"rule_wait_s,omitempty"`
+	Slowest   *float64          `json:"slowest_retrieve_mps,omitempty"`
+	Fastest   *float64          `json:"fastest_retrieve_mps,omitempty"`
+	RuleHolds *float64          `json:"rule_holds_to_mps,omitempty"`
 	Parts     []PartJSON        `json:"parts"`
 	RunnerUp  rig.Kind          `json:"runner_up"`
 }
@@ -175,15 +179,20 @@ func (s speaker) band() BandJSON {
 // Rig makes the stable form of a rig.
 func Rig(r rig.Rig) RigJSON {
 	out := RigJSON{
-		Kind: r.Kind, Leader: *rounded(&profile.Estimate{Best: r.LeaderM, Low: r.LeaderM, High: r.LeaderM}), RuleM: milli(r.RuleLeaderM),
-		FlyDepthM: milli(r.FlyM), Flies: []FlyJSON{{milli(r.FlyM)}}, Reachable: r.Reachable, Parts: []PartJSON{}, RunnerUp: r.RunnerUp,
+		Kind: r.Kind, Leader: *rounded(&r.Leader), RuleM: milli(r.RuleLeaderM),
+		FlyDepthM: milli(r.FlyM), Flies: []FlyJSON{}, Reachable: r.Reachable, Parts: []PartJSON{}, RunnerUp: r.RunnerUp,
+		Wait: tenths(r.Wait), RuleWait: tenths(r.RuleWait),
 	}
-	if !r.Reachable && r.Kind != rig.Sinking {
-		out.Flies[0].DepthM = milli(r.ReachM)
+	for _, z := range r.FlyDepths {
+		out.Flies = append(out.Flies, FlyJSON{milli(z)})
 	}
-	if r.Wait != nil && r.Kind == rig.LongLeader {
-		tenth := func(v float64) float64 { return math.Round(v*10) / 10 }
-		out.RuleWait = &profile.Estimate{Best: tenth(r.Wait.Best), Low: tenth(r.Wait.Low), High: tenth(r.Wait.High)}
+	if r.Window.Known {
+		slowest, fastest := milli4(r.Window.Slowest), milli4(r.Window.Fastest)
+		out.Slowest, out.Fastest = &slowest, &fastest
+	}
+	if r.RuleWindow.Known {
+		holds := milli4(r.RuleWindow.Fastest)
+		out.RuleHolds = &holds
 	}
 	for _, p := range r.Parts {
 		part := PartJSON{Name: p.Name, LengthM: milli4(p.LengthM)}
@@ -193,6 +202,14 @@ func Rig(r rig.Rig) RigJSON {
 		out.Parts = append(out.Parts, part)
 	}
 	return out
+}
+
+func tenths(e *profile.Estimate) *profile.Estimate {
+	if e == nil {
+		return nil
+	}
+	tenth := func(v float64) float64 { return math.Round(v*10) / 10 }
+	return &profile.Estimate{Best: tenth(e.Best), Low: tenth(e.Low), High: tenth(e.High)}
 }
 
 func milli(v float64) float64 { return math.Round(v*1e3)/1e3 + 0 }

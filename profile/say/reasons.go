@@ -107,6 +107,12 @@ func (s speaker) rigReason(r rig.Reason) string {
 		return "the water's rule caps the leader"
 	case rig.TooLong:
 		return "longer than the longest leader you cast"
+	case rig.TooFast:
+		return "no long leader that you cast holds this fly down at that draw"
+	case rig.FewerFlies:
+		return "the water's rule allows fewer flies"
+	case rig.NoShot:
+		return "the water's rule allows no added weight"
 	}
 	return string(r)
 }

@@ -45,6 +45,27 @@ func TestErrorsNameTheLine(t *testing.T) {
 		{"weight of the second fly", page(`[[fly]]`, `weight = "0.2 g"`, `[[fly]]`, `name = "f"`, `weight = "2 lb"`), "5", []string{"weight"}},
 		{"fly without weight: its table", page(`[[fly]]`, `weight = "0.2 g"`, `[[fly]]`, `name = "f"`), "3", []string{"weight"}},
 		{"fly of no weight", page(`[[fly]]`, `weight = "0 g"`), "2", []string{"weight"}},
+		{"a bead that is none", page(`[[fly]]`, `name = "f"`, `weight = "3.3 mm tungstn"`), "3", []string{"weight", "tungstn", "e.g."}},
+		{"a density in other units", page(`[[fly]]`, `weight = "0.2 g"`, `[[fly]]`, `weight = "0.2 g"`, `density = 8.5`), "5", []string{"density", "8.5", "kg/m3"}},
+		{"density as a text", page(`[[fly]]`, `weight = "0.2 g"`, `density = "8500"`), "3", []string{"density", "a number"}},
+		{"a usual fly that is none", page(`units = "ft F"`, `fly_weight = "black midge"`), "2", []string{"fly_weight", "black"}},
+		{"a usual fly of no weight", page(`fly_weight = "0 g"`), "1", []string{"fly_weight", "not a likely weight"}},
+		{"no flies", page(`rod = "9 ft"`, `flies = 0`), "2", []string{"flies", "1 to 3"}},
+		{"four flies", page(`flies = 4`), "1", []string{"flies", "4"}},
+		{"flies in words", page(`flies = "two"`), "1", []string{"flies", "whole number"}},
+		{"sink rate without unit", page(`rod = "9 ft"`, `sink_rate = "3"`), "2", []string{"sink_rate", "no unit"}},
+		{"sink rate too fast", page(`sink_rate = "3 ft/s"`), "1", []string{"sink_rate", "3 ft/s"}},
+		{"sink rate of nothing", page(`sink_rate = "0 in/s"`), "1", []string{"sink_rate", "0 in/s"}},
+		{"touched without a rig: its table", page(`[[touched]]`, `depth = "12 ft"`, `after = "52 s"`), "1", []string{"rig", "long-leader"}},
+		{"touched without a depth", page(`[[touched]]`, `rig = "hung"`, `after = "52 s"`), "1", []string{"depth", "12 ft"}},
+		{"the second touched has no time", page(`[[touched]]`, `rig = "hung"`, `depth = "12 ft"`, `after = "52 s"`, `[[touched]]`, `rig = "hung"`, `depth = "12 ft"`), "5", []string{"after", "52 s"}},
+		{"touched on another rig", page(`[[touched]]`, `depth = "12 ft"`, `after = "52 s"`, `rig = "sinking"`), "4", []string{"rig", "sinking", "long-leader or hung"}},
+		{"touched too deep", page(`[[touched]]`, `rig = "hung"`, `depth = "31 m"`, `after = "52 s"`), "3", []string{"depth", "31 m"}},
+		{"touched too shallow", page(`[[touched]]`, `rig = "hung"`, `depth = "2 ft"`, `after = "52 s"`), "3", []string{"depth", "2 ft"}},
+		{"touched too soon", page(`[[touched]]`, `rig = "hung"`, `depth = "12 ft"`, `after = "2 s"`), "4", []string{"after", "2 s"}},
+		{"touched too late", page(`[[touched]]`, `rig = "hung"`, `depth = "12 ft"`, `after = "11 min"`), "4", []string{"after", "11 min"}},
+		{"a time without unit", page(`[[touched]]`, `rig = "hung"`, `depth = "12 ft"`, `after = "52"`), "4", []string{"after", "no unit"}},
+		{"wrong key in touched", page(`[[touched]]`, `rig = "hung"`, `deep = "12 ft"`), "3", []string{"deep"}},
 		{"the head's key after a table of the same", page(`rod = "x"`, `[[water]]`, `name = "rod"`), "1", []string{"rod"}},
 		{"blanks in a table's brackets", page(`[[ water ]]`, `name = "a"`, `max_leader = "x"`), "3", []string{"max_leader"}},
 		{"a text of several lines", page(`[[water]]`, `name = "a"`, `note = """`, `max_leader = "18 ft"`, `[[water]]`, `"""`, `max_leader = "x"`), "7", []string{"max_leader"}},
@@ -89,7 +110,7 @@ func TestRefusedGivesNothing(t *testing.T) {
 
 // Whatever the bytes, Parse gives settings or an error of one line.
 func TestParseNeverPanics(t *testing.T) {
-	pieces := []string{"[[water]]\n", "[[stock]]\n", "[[fly]]\n", "[water]\n", "name = ", "kind = ", "x = ", "weight = ", "rod = ", `"9 ft"`, `"x"`, "3", "\n", `"""`, "'''", "=", "#", "\r\n", "stock = [{}]\n"}
+	pieces := []string{"[[water]]\n", "[[stock]]\n", "[[fly]]\n", "[water]\n", "name = ", "kind = ", "x = ", "weight = ", "rod = ", "flies = ", "sink_rate = ", "[[touched]]\n", "rig = ", "after = ", "fly_weight = ", "density = ", `"9 ft"`, `"2 mm tin"`, `"x"`, "3", "\n", `"""`, "'''", "=", "#", "\r\n", "stock = [{}]\n"}
 	rapid.Check(t, func(t *rapid.T) {
 		text := strings.Join(rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(pieces), rapid.StringN(0, 4, -1)), 0, 14).Draw(t, "pieces"), "")
 		_, err := Parse("s", []byte(text))

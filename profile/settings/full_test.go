@@ -10,6 +10,7 @@ import (
 
 	"coldseam/profile/notebook"
 	"coldseam/profile/rig"
+	"coldseam/profile/rig/weight"
 )
 
 const full = `# what the angler has settled
@@ -25,6 +26,8 @@ retrieve = "2 in/s"
 clearance = "18 in"
 longest_leader = "25 ft"
 rod = "9 ft"
+flies = 2
+sink_rate = "3 in/s"
 
 [[stock]]
 kind = "butt"
@@ -50,6 +53,17 @@ weight = "0.2 g"
 [[fly]]
 name = "leech"
 weight = "1/32 oz"
+density = 3000
+
+[[touched]]
+rig = "long-leader"
+depth = "12 ft"
+after = "52 s"
+
+[[touched]]
+rig = "hung"
+depth = "9 ft"
+after = "1 min"
 
 [[water]]
 name = "Alder Kettle"
@@ -70,7 +84,7 @@ func TestFullFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(got.Stock) != 3 || len(got.Flies) != 2 || len(got.Waters) != 2 {
+	if len(got.Stock) != 3 || len(got.Box) != 2 || len(got.Touched) != 2 || len(got.Waters) != 2 {
 		t.Fatalf("%+v", got)
 	}
 	header := func(key, value string) notebook.Header {
@@ -88,7 +102,11 @@ func TestFullFile(t *testing.T) {
 			{Kind: rig.Tapered, LengthM: 2.7432, DiameterMM: 0.2032},
 			{Kind: rig.Tippet, Name: "4X", DiameterMM: 0.1778, Material: "fluorocarbon"},
 		},
-		Flies: []Fly{{"black midge", 0.0002}, {"leech", 0.45359237 / 16 / 32}},
+		Box:     []Fly{{"black midge", 0.0002, 4000}, {"leech", 0.45359237 / 16 / 32, 3000}},
+		Usual:   weight.Weight{Kg: 0.00025, Density: 4000, Text: "0.25 g"},
+		Flies:   2,
+		SinkMps: 0.0762,
+		Touched: []rig.Touched{{Kind: rig.LongLeader, DepthM: 3.6576, S: 52}, {Kind: rig.Hung, DepthM: 2.7432, S: 60}},
 		Waters: []rig.Rules{
 			{Water: "Alder Kettle", MaxLeaderM: 5.4864, MaxFlies: 2, NoAddedWeight: true, NoIndicator: true, Checked: "2026-05-01", Note: "closed in May"},
 			{Water: "Sedge Mere"},
@@ -98,7 +116,9 @@ func TestFullFile(t *testing.T) {
 		{&got.ClearanceM, &want.ClearanceM}, {&got.LongestM, &want.LongestM}, {&got.RodM, &want.RodM},
 		{&got.Stock[0].DiameterMM, &want.Stock[0].DiameterMM}, {&got.Stock[1].DiameterMM, &want.Stock[1].DiameterMM},
 		{&got.Stock[2].DiameterMM, &want.Stock[2].DiameterMM}, {&got.Stock[1].LengthM, &want.Stock[1].LengthM},
-		{&got.Flies[0].MassKg, &want.Flies[0].MassKg}, {&got.Flies[1].MassKg, &want.Flies[1].MassKg},
+		{&got.Box[0].MassKg, &want.Box[0].MassKg}, {&got.Box[1].MassKg, &want.Box[1].MassKg},
+		{&got.Usual.Kg, &want.Usual.Kg}, {&got.SinkMps, &want.SinkMps},
+		{&got.Touched[0].DepthM, &want.Touched[0].DepthM}, {&got.Touched[1].DepthM, &want.Touched[1].DepthM},
 		{&got.Waters[0].MaxLeaderM, &want.Waters[0].MaxLeaderM},
 	} {
 		if math.Abs(*f.got-*f.want) < 1e-9 { // alike but for the last digit
@@ -124,7 +144,7 @@ func TestDefaults(t *testing.T) {
 		}
 	}
 	d := Default()
-	if math.Abs(d.ClearanceM-0.3048) > 1e-12 || math.Abs(d.LongestM-9.144) > 1e-12 || len(d.Stock) == 0 { // 1 ft and 30 ft
+	if math.Abs(d.ClearanceM-0.3048) > 1e-12 || math.Abs(d.LongestM-9.144) > 1e-12 || len(d.Stock) == 0 || d.Flies != 1 { // 1 ft and 30 ft
 		t.Errorf("defaults %+v", d)
 	}
 	got, err := Parse("settings.toml", []byte("rod = \"2.7 m\"\r\n"))

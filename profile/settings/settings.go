@@ -12,7 +12,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
@@ -20,6 +19,7 @@ import (
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
+	"coldseam/profile/rig/weight"
 	"coldseam/profile/unit"
 )
 
@@ -30,19 +30,25 @@ type Settings struct {
 	LongestM   float64
 	RodM       float64
 	Stock      []rig.Piece
-	Flies      []Fly
+	Box        []Fly
+	Usual      weight.Weight // the fly of fly_weight, zero where none is named
+	Flies      int           // how many are tied on, 1 to 3
+	SinkMps    float64       // rate of the sinking line, m/s; 0 where it is not known
+	Touched    []rig.Touched // bottoms touched, which correct the waits
 	Waters     []rig.Rules
 }
 
-// Fly is a fly of the box and its mass, weighed dry.
+// Fly is a fly of the box, its mass when dry and the density in kg/m3 of hook, bead
+// and dressing together (weight.AnyFly where it is not known).
 type Fly struct {
-	Name   string
-	MassKg float64
+	Name    string
+	MassKg  float64
+	Density float64
 }
 
 // Default is what holds without a file.
 func Default() Settings {
-	return Settings{ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM, Stock: rig.DefaultStock()}
+	return Settings{ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM, Stock: rig.DefaultStock(), Flies: 1}
 }
 
 // RulesFor gives the rules noted for a water, the zero Rules when there are none.
@@ -54,17 +60,6 @@ func (s Settings) RulesFor(water string) rig.Rules {
 		}
 	}
 	return rig.Rules{}
-}
-
-// FlyWeight gives the weight of a fly of the box that is named, as a text with its
-// unit, and any other text as it is.
-func (s Settings) FlyWeight(text string) string {
-	for _, f := range s.Flies {
-		if f.Name != "" && strings.EqualFold(strings.TrimSpace(text), f.Name) {
-			return strconv.FormatFloat(f.MassKg*1000, 'f', 6, 64) + " g"
-		}
-	}
-	return text
 }
 
 // Path is where the file is looked for, os.UserConfigDir()/coldseam/settings.toml.
@@ -106,8 +101,11 @@ type file struct {
 	Clearance            string
 	LongestLeader        string `toml:"longest_leader"`
 	Rod                  string
+	Flies                *int
+	SinkRate             string `toml:"sink_rate"`
 	Stock                []stock
 	Fly                  []fly
+	Touched              []touched
 	Water                []water
 }
 
@@ -115,8 +113,6 @@ type stock struct {
 	Kind, Name, Length, Diameter, Material string
 	X                                      *float64
 }
-
-type fly struct{ Name, Weight string }
 
 type water struct {
 	Name        string
@@ -138,13 +134,16 @@ func Parse(name string, data []byte) (Settings, error) {
 		return Settings{}, decodeError(name, err)
 	}
 	p := &parser{name: name, data: string(data), s: Default()}
-	p.flies(f.Fly)
-	f.FlyWeight = p.s.FlyWeight(f.FlyWeight)
+	p.box(f.Fly)
+	p.usual(&f.FlyWeight)
 	p.headers(f)
 	p.length(place{key: "clearance"}, f.Clearance, 0.15, 1.5, &p.s.ClearanceM)
 	p.length(place{key: "longest_leader"}, f.LongestLeader, 1, 30, &p.s.LongestM)
 	p.length(place{key: "rod"}, f.Rod, 1, 10, &p.s.RodM)
+	p.tied(f.Flies)
+	p.sinkRate(f.SinkRate)
 	p.stock(f.Stock)
+	p.touched(f.Touched)
 	p.waters(f.Water)
 	if p.err != nil {
 		return Settings{}, p.err
@@ -237,19 +236,6 @@ func (p *parser) stock(list []stock) {
 			piece.DiameterMM = m * 1000
 		}
 		p.s.Stock = append(p.s.Stock, piece)
-	}
-}
-
-func (p *parser) flies(list []fly) {
-	for i, f := range list {
-		kg, err := unit.ParseMass(f.Weight)
-		if err == nil && (kg <= 0 || kg > 0.05) {
-			err = fmt.Errorf("%q is not a likely weight for a fly", f.Weight)
-		}
-		if err != nil {
-			p.fail(place{"fly", i, "weight"}, err)
-		}
-		p.s.Flies = append(p.s.Flies, Fly{f.Name, kg})
 	}
 }
 

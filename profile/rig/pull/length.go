@@ -66,7 +66,7 @@ type Length struct {
 	Shape   Shape
 	// What would do it at LengthM where Reach is not Reached; 0 when nothing would.
 	SpeedMPerS float64 // the speed that puts the fly at the depth
-	PointKg    float64 // for NotReached the dry mass of the point fly that does, to 0.1 kg
+	PointKg    float64 // for NotReached the dry mass of the point fly that does, to 0.1 kg, its drag growing with it
 }
 
 // LengthFor gives the shortest of the lengths tried at which the point fly is depthM
@@ -176,8 +176,13 @@ func massFor(r Rig, speed, depth float64) (float64, error) {
 		return 0, nil
 	}
 	r.Bodies = slices.Clone(r.Bodies)
+	was := r.Bodies[point]
 	over := func(ln float64) (float64, error) {
-		r.Bodies[point].KgDry = math.Exp(ln)
+		kg := math.Exp(ln)
+		r.Bodies[point].KgDry = kg
+		if was.DragDiameterM > 0 && was.KgDry > 0 { // a heavier fly is a bigger one
+			r.Bodies[point].DragDiameterM = was.DragDiameterM * math.Cbrt(kg/was.KgDry)
+		}
 		z, err := newLine(r).depth(speed)
 		return z - depth, err
 	}

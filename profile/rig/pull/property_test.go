@@ -268,6 +268,9 @@ func TestLengthAndDepthAgree(t *testing.T) {
 						point = b
 					}
 				}
+				if point.KgDry > 0 { // a heavier fly is a bigger one
+					point.DragDiameterM *= math.Cbrt(got.PointKg / point.KgDry)
+				}
 				point.KgDry = got.PointKg
 				if v := depthOf(t, made, u); math.Abs(v-z) > slop(made, z) {
 					t.Fatalf("asked for %g m, %g m with the mass that would do: %+v", z, v, got)

@@ -48,23 +48,25 @@ func (f *fall) load() {
 		m.xx += f.rate * f.rate * k.mass
 		m.zz += f.rate * f.rate * k.mass
 
-		f.force[i], f.matrix[i] = f.touch(f.next.at[i].z, v, force, m)
+		f.force[i], f.matrix[i] = f.touch(i, force, m)
 	}
 }
 
 // touch adds what keeps a node under the surface and on the bottom, where friction
-// also keeps it in its place. Both set in smoothly: at a hard edge Newton's method
-// turns in circles.
-func (f *fall) touch(z float64, v, force vec, m sym) (vec, sym) {
+// also keeps it in its place. They set in smoothly, and friction by how hard the node
+// was pressed when the step began: else Newton's method turns in circles.
+func (f *fall) touch(i int, force vec, m sym) (vec, sym) {
+	z, v := f.next.at[i].z, f.next.speed[i]
 	push, slope := f.press(-z)
 	force.z += push
 	m.zz += slope
 	push, slope = f.press(z - f.c.bottomM)
 	force.z -= push
 	m.zz += slope
-	force = force.sub(vec{bottomDrag * v.x, bottomGive * v.z}.times(push))
-	m.xx += bottomDrag * push * f.rate
-	m.zz += bottomGive * push * f.rate
+	pressed, _ := f.press(f.now.at[i].z - f.c.bottomM)
+	force = force.sub(vec{bottomDrag * v.x, bottomGive * v.z}.times(pressed))
+	m.xx += bottomDrag * pressed * f.rate
+	m.zz += bottomGive * pressed * f.rate
 	return force, m
 }
 

@@ -13,9 +13,9 @@ const (
 	slimFly, bushyFly  = 1.5, 2.5       // dressing: flies of 0.1 to 0.3 g that fall at 0.2 to 0.5 m/s
 
 	// modelShare is the doubt of the wait itself, all stated: friction along a line
-	// is known to a fifth and drag across it to a tenth, which move a wait by 6 %, and
-	// no leader lies quite straight. It is our judgement: no fall of a leader was
-	// measured.
+	// is known to a fifth and drag across it to a tenth, which together move a wait by
+	// 6 % with the tip held and 9 % if it slides, and no leader lies quite straight. It
+	// is our judgement: no fall of a leader was measured.
 	modelShare = 0.1
 )
 

@@ -20,8 +20,8 @@ G = 9.80665
 FT = 0.3048
 RHO, NU = 999.1026, 1.13755e-3 / 999.1026  # water of 15 C, IAPWS SR6-08(2011)
 NYLON, FLUORO = 1140.0, 1780.0
-DAMP = 0.1  # s
-LINE_M, LINE_D = 9.144, 0.0011  # the fly line that a sliding tip pulls
+DAMP = 0.1  # s, of the springs: 0.005 moves no wait by 0.1 %
+LINE_M, LINE_D = 9.144, 0.0011  # m, the fly line that a sliding tip pulls, half of it wet
 
 
 def sphere(re):

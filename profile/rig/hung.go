@@ -1,0 +1,57 @@
+package rig
+
+import (
+	"math"
+
+	"coldseam/profile"
+	"coldseam/profile/rig/sink"
+)
+
+// Lengths of common practice.
+const (
+	spareM   = 0.9144 // of leader above an indicator
+	nineFtM  = 2.7432 // the shortest leader that turns over; and the leader of a sinking line
+	typeMps  = 3 * 0.0254
+	sinkSlow = 0.9 // most sinking lines sink a tenth slower than rated (common practice)
+)
+
+// hung is the fly under an indicator: the leader runs from the line through the
+// indicator to the fly, with 3 ft to spare above it, and is at least 9 ft long
+// (common practice).
+func (r *Rig) hung(in Input, longest float64) {
+	r.HangM = in.FlyM
+	r.LeaderM = up(math.Max(in.FlyM+spareM, nineFtM), in.StepM)
+	if r.LeaderM > longest+slack {
+		r.LeaderM = down(longest, in.StepM)
+		r.Why = append(r.Why, in.limited())
+		if r.LeaderM < in.FlyM-slack {
+			r.Reachable = false
+			r.ReachM, r.HangM = r.LeaderM, r.LeaderM
+		}
+	}
+	r.SlidingNeeded = r.HangM > in.RodM-rodSpareM+slack
+	g := newGear(in)
+	for _, at := range g.places(r.HangM) { // it hangs straight but for the drift
+		r.FlyDepths = append(r.FlyDepths, at)
+	}
+	if shape, ok := g.shape(r.HangM, in.DriftMps); ok && in.DriftMps > 0 {
+		r.LiftM = math.Max(0, r.HangM-shape.Point.DepthM)
+		for i := range r.FlyDepths {
+			r.FlyDepths[i] = shape.Bodies[i].DepthM
+		}
+	}
+	r.Wait = r.wait(g, r.HangM, nearlyM*r.HangM, sink.Slides) // the fly draws the indicator after it
+}
+
+// sinking is a short leader on a sinking line: 9 ft, within the rule; a long one
+// would ride above the line (common practice). The count is the line's own.
+func (r *Rig) sinking(in Input, longest float64) {
+	r.LeaderM = down(math.Min(nineFtM, longest), in.StepM)
+	r.FlyDepths = []float64{in.FlyM}
+	rate, low, high := in.SinkMps, 1.1, 1/1.1 // as rated, give or take a tenth (assumed)
+	if rate == 0 {
+		rate, low, high = typeMps, 3.5/3, 2.5/3 // a line of class 3 sinks 2.5 to 3.5 in/s (common practice)
+	}
+	rate *= sinkSlow
+	r.Wait = &profile.Estimate{Best: in.FlyM / rate, Low: in.FlyM / (rate * low), High: in.FlyM / (rate * high)}
+}

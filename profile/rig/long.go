@@ -1,0 +1,107 @@
+package rig
+
+import (
+	"math"
+
+	"coldseam/profile"
+)
+
+// nearBottomM: a fly no more than 2 ft above the bottom still fishes it (common
+// practice). A fly in open water may be a foot off.
+const (
+	nearBottomM = 0.6096
+	openWaterM  = 0.3048
+)
+
+// allowed takes away what the water's rules do not allow, and counts the flies.
+func (r *Rig) allowed(in Input) Input {
+	in.Flies = max(in.Flies, 1)
+	if most := in.Rules.MaxFlies; most > 0 && in.Flies > most {
+		in.Flies = most
+		r.Less = append(r.Less, FewerFlies)
+	}
+	if in.Rules.NoAddedWeight && in.ShotKg > 0 {
+		in.ShotKg = 0
+		r.Less = append(r.Less, NoShot)
+	}
+	r.FlyAssumed = !in.FlyKg.Known
+	r.FliesTaken = in.Flies
+	return in
+}
+
+// long is the long leader. Where the retrieve is stated it is the one that puts the
+// point fly at its depth, else the rule's with the window of retrieves in which that
+// holds. Where it may not be as long, the answer is a sinking line.
+func (r *Rig) long(in Input, longest float64) {
+	g := newGear(in)
+	wanted := r.RuleLeaderM
+	if in.Retrieve.Known {
+		r.Solved, r.DrawMps = true, in.Retrieve.Value
+		wanted = g.length(in.FlyM, in.Retrieve.Value+in.DriftMps)
+	}
+	r.LeaderM = math.Min(up(wanted, in.StepM), down(longest, in.StepM)) // rounded up it may not pass the limit
+	if r.Solved && wanted <= longest+slack {
+		r.LeaderM = math.Min(math.Max(math.Round(wanted/in.StepM), 1)*in.StepM, down(longest, in.StepM))
+		r.Leader = g.doubt(r.LeaderM)
+	}
+	if wanted > longest+slack {
+		r.tooShort(in, g, longest)
+		if r.Kind == Sinking {
+			return
+		}
+	}
+	r.Window = g.window(r.LeaderM)
+	r.RuleWindow = g.window(r.RuleLeaderM)
+	r.flies(g)
+	r.waits(g)
+}
+
+// tooShort is a leader that may not be as long as is wanted: by the water's rule, or
+// since nobody casts it.
+func (r *Rig) tooShort(in Input, g gear, longest float64) {
+	r.Reachable = false
+	r.CappedM = r.LeaderM
+	switch {
+	case !r.Solved:
+		r.ReachM = math.Max(0, r.LeaderM/1.25-(in.WaterM-in.FlyM))
+		r.Why = append(r.Why, in.limited())
+	default:
+		speed := in.Retrieve.Value + in.DriftMps
+		r.ReachM = math.Min(g.depth(r.LeaderM, speed), in.FlyM)
+		why := TooFast
+		if in.Rules.MaxLeaderM > 0 && in.Rules.MaxLeaderM < in.LongestM {
+			why = CappedByRule
+		}
+		r.Why = append(r.Why, why)
+		if v := g.speed(r.LeaderM, in.FlyM); v > in.DriftMps {
+			r.NeedMps = profile.Some(v - in.DriftMps)
+		}
+		if kg, ok := g.weight(r.LeaderM, in.FlyM, speed); ok {
+			r.NeedKg = profile.Some(kg)
+		}
+	}
+	near := nearBottomM
+	if in.Suspended {
+		near = openWaterM
+	}
+	if in.Kind == "" && in.FlyM-r.ReachM > near-(in.WaterM-in.FlyM)+slack || in.Kind == "" && r.Solved && in.FlyM-r.ReachM > near {
+		r.Kind, r.RunnerUp = Sinking, LongLeader
+		r.sinking(in, longest)
+	}
+}
+
+// flies gives the depth of every fly: at the stated retrieve, else in the middle of
+// the window.
+func (r *Rig) flies(g gear) {
+	speed := g.in.Retrieve.Value
+	if !g.in.Retrieve.Known && r.Window.Known {
+		speed = (r.Window.Slowest + r.Window.Fastest) / 2
+	}
+	shape, ok := g.shape(r.LeaderM, speed+g.in.DriftMps)
+	if !ok {
+		return
+	}
+	for i := range g.places(r.LeaderM) {
+		r.FlyDepths = append(r.FlyDepths, math.Min(shape.Bodies[i].DepthM, g.in.WaterM))
+	}
+}

@@ -1,0 +1,139 @@
+package settings
+
+import (
+	"fmt"
+	"strings"
+
+	"coldseam/profile/rig"
+	"coldseam/profile/rig/weight"
+	"coldseam/profile/unit"
+)
+
+// fly is a fly of the box as the file has it.
+type fly struct {
+	Name, Weight string
+	Density      *float64 // kg/m3, of the whole
+}
+
+// touched is a bottom touched as the file has it.
+type touched struct{ Rig, Depth, After string }
+
+// Fly finds a fly: one of the box by its name, without case, else what weight.Parse
+// makes of the text.
+func (s Settings) Fly(text string) (weight.Weight, error) {
+	if w, ok := s.boxed(text); ok {
+		return w, nil
+	}
+	return weight.Parse(text)
+}
+
+// boxed finds a fly of the box.
+func (s Settings) boxed(name string) (weight.Weight, bool) {
+	for _, f := range s.Box {
+		if f.Name != "" && strings.EqualFold(strings.TrimSpace(name), strings.TrimSpace(f.Name)) {
+			return weight.Weight{Kg: f.MassKg, Density: f.Density, Text: f.Name}, true
+		}
+	}
+	return weight.Weight{}, false
+}
+
+// FlyWeight gives the dry mass of what Fly finds as a text with its unit, which the
+// notebook takes as its fly weight. A mass is given as it was written, and so is a
+// text in which Fly finds nothing.
+func (s Settings) FlyWeight(text string) string {
+	w, ok := s.boxed(text)
+	if !ok {
+		if _, err := unit.ParseMass(text); err == nil {
+			return text
+		}
+		var err error
+		if w, err = weight.Parse(text); err != nil {
+			return text
+		}
+	}
+	return unit.Exact(w.Kg*1000) + " g"
+}
+
+func (p *parser) box(list []fly) {
+	for i, f := range list {
+		w, err := weight.Parse(f.Weight)
+		if err != nil {
+			p.fail(place{"fly", i, "weight"}, err)
+		}
+		if f.Density != nil {
+			if w.Density = *f.Density; !(w.Density > 1000 && w.Density <= 20000) {
+				p.fail(place{"fly", i, "density"}, fmt.Errorf("%v is not likely: a fly that sinks has over 1000 kg/m3 and at most 20000", w.Density))
+			}
+		}
+		p.s.Box = append(p.s.Box, Fly{f.Name, w.Kg, w.Density})
+	}
+}
+
+// usual takes the fly of fly_weight and leaves its mass as the text, which is a key
+// of the notebook.
+func (p *parser) usual(text *string) {
+	if *text == "" {
+		return
+	}
+	w, err := p.s.Fly(*text)
+	if err != nil {
+		p.fail(place{key: "fly_weight"}, err)
+	}
+	p.s.Usual = w
+	*text = p.s.FlyWeight(*text)
+}
+
+// tied takes how many flies are tied on.
+func (p *parser) tied(n *int) {
+	if n == nil {
+		return
+	}
+	if *n < 1 || *n > 3 {
+		p.fail(place{key: "flies"}, fmt.Errorf("%d: tie on 1 to 3", *n))
+	}
+	p.s.Flies = *n
+}
+
+// sinkRate takes the rate of the sinking line: from about a quarter of an inch a
+// second, a hovering line, to 8, the fastest (common practice), and some beyond.
+func (p *parser) sinkRate(text string) {
+	if text == "" {
+		return
+	}
+	v, err := unit.ParseSpeed(text)
+	if err == nil && !(v >= 0.005 && v <= 0.3) {
+		err = fmt.Errorf("%q is not a likely value", text)
+	}
+	if err != nil {
+		p.fail(place{key: "sink_rate"}, err)
+		return
+	}
+	p.s.SinkMps = v
+}
+
+func (p *parser) touched(list []touched) {
+	for i, t := range list {
+		at := func(key string) place { return place{"touched", i, key} }
+		for _, k := range []struct{ key, value, example string }{
+			{"rig", t.Rig, "long-leader"}, {"depth", t.Depth, "12 ft"}, {"after", t.After, "52 s"},
+		} {
+			if strings.TrimSpace(k.value) == "" {
+				p.fail(at(k.key), fmt.Errorf("each [[touched]] needs it, e.g. %s = %q", k.key, k.example))
+			}
+		}
+		touch := rig.Touched{Kind: rig.Kind(t.Rig)}
+		if touch.Kind != rig.LongLeader && touch.Kind != rig.Hung {
+			p.fail(at("rig"), fmt.Errorf("%q: write long-leader or hung", t.Rig))
+		}
+		p.length(at("depth"), t.Depth, 1, 30, &touch.DepthM)
+		s, err := unit.ParseDuration(t.After)
+		if err == nil && !(s >= 3 && s <= 600) {
+			err = fmt.Errorf("%q is not a likely value", t.After)
+		}
+		if err != nil {
+			p.fail(at("after"), err)
+		}
+		touch.S = s
+		p.s.Touched = append(p.s.Touched, touch)
+	}
+}
