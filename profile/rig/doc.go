@@ -3,8 +3,10 @@
 //
 // The rigs are the long leader (a floating line and a leader somewhat longer than
 // the water is deep), the hung fly (under an indicator) and the sinking line. The
-// leader is the trade's rule: the depth of water plus a quarter (common practice),
-// because a leader hangs in an arc and retrieve and drift lift the fly.
+// long leader is worked out for the retrieve that the angler states (package pull), or
+// else it is the trade's rule, the depth of water plus a quarter (common practice), with
+// the retrieves at which that holds; how long the fly takes to its depth is worked out
+// too (package sink).
 //
 // It does not know the angler's units: lengths are metres, and the step to which
 // pieces are cut is given by the caller.

@@ -194,6 +194,32 @@ func TestDrift(t *testing.T) {
 	near(t, "the fastest draw, by the drift less", a.Fastest-b.Fastest, 0.02, 1e-6)
 }
 
+// A level line of 1.1 mm sinks at 1.5, 3, 4.5 and 6 in/s with 1150, 1522, 2098 and 2866
+// kg/m3 of density at 15 C (Sucker and Brauer 1975's drag, worked out apart).
+func TestLineDensity(t *testing.T) {
+	for inches, want := range map[float64]float64{1.5: 1150, 3: 1522, 4.5: 2098, 6: 2866} {
+		near(t, "density", lineKgM3(inches*inchPerS, 15), want, 0.002*want)
+	}
+}
+
+// A line of twice the rate takes half the time, and may be drawn faster.
+func TestSinkingLine(t *testing.T) {
+	in := over(20)
+	in.Kind, in.SinkMps = Sinking, 2*inchPerS
+	slow := Find(in)
+	in.SinkMps = 4 * inchPerS
+	fast := Find(in)
+	near(t, "wait", fast.Wait.Best, slow.Wait.Best/2, 1e-9)
+	near(t, "seconds to 19 ft at 0.9 of 4 in/s", fast.Wait.Best, 19*12/3.6, 0.01)
+	if !slow.Window.Known || slow.Window.Fastest >= fast.Window.Fastest || slow.ClassAssumed {
+		t.Errorf("windows %+v and %+v", slow.Window, fast.Window)
+	}
+	in.SinkMps = 0
+	if r := Find(in); !r.ClassAssumed || math.Abs(r.Wait.Best-19*12/2.7) > 0.01 {
+		t.Errorf("%+v", r.Wait)
+	}
+}
+
 func BenchmarkFind(b *testing.B) {
 	for _, c := range []struct {
 		name string

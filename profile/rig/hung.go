@@ -3,16 +3,13 @@ package rig
 import (
 	"math"
 
-	"coldseam/profile"
 	"coldseam/profile/rig/sink"
 )
 
 // Lengths of common practice.
 const (
-	spareM   = 0.9144 // of leader above an indicator
-	nineFtM  = 2.7432 // the shortest leader that turns over; and the leader of a sinking line
-	typeMps  = 3 * 0.0254
-	sinkSlow = 0.9 // most sinking lines sink a tenth slower than rated (common practice)
+	spareM  = 0.9144 // of leader above an indicator
+	nineFtM = 2.7432 // the shortest leader that turns over; and the leader of a sinking line
 )
 
 // hung is the fly under an indicator: the leader runs from the line through the
@@ -41,17 +38,4 @@ func (r *Rig) hung(in Input, longest float64) {
 		}
 	}
 	r.Wait = r.wait(g, r.HangM, nearlyM*r.HangM, sink.Slides) // the fly draws the indicator after it
-}
-
-// sinking is a short leader on a sinking line: 9 ft, within the rule; a long one
-// would ride above the line (common practice). The count is the line's own.
-func (r *Rig) sinking(in Input, longest float64) {
-	r.LeaderM = down(math.Min(nineFtM, longest), in.StepM)
-	r.FlyDepths = []float64{in.FlyM}
-	rate, low, high := in.SinkMps, 1.1, 1/1.1 // as rated, give or take a tenth (assumed)
-	if rate == 0 {
-		rate, low, high = typeMps, 3.5/3, 2.5/3 // a line of class 3 sinks 2.5 to 3.5 in/s (common practice)
-	}
-	rate *= sinkSlow
-	r.Wait = &profile.Estimate{Best: in.FlyM / rate, Low: in.FlyM / (rate * low), High: in.FlyM / (rate * high)}
 }

@@ -114,21 +114,22 @@ type Rig struct {
 	Why           []Reason
 	Wait          *profile.Estimate // s, until the fly is down
 
-	Leader     profile.Estimate  // LeaderM with its doubt
-	Solved     bool              // for the retrieve that was stated, else the rule's
-	DrawMps    float64           // that retrieve
-	WindLeft   bool              // the wind drifts the line by something that is not worked in
-	Window     Window            // of retrieves, on the leader to cut
-	RuleWindow Window            // on the rule's leader
-	RuleWait   *profile.Estimate // s, on the rule's leader
-	FlyDepths  []float64         // the point fly's and the droppers', at the stated retrieve or in the middle of the window
-	LiftM      float64           // by which the drift lifts a hung fly
-	NeedMps    profile.Optional  // the fastest draw that would do, where the stated one does not
-	NeedKg     profile.Optional  // the fly that would do
-	FlyAssumed bool              // of what weight it is was not said
-	FliesTaken int               // how many flies are tied on
-	Less       []Reason          // what the water's rules took away
-	Correction float64           // of the waits by a bottom that was touched; 0: none
+	Leader       profile.Estimate  // LeaderM with its doubt
+	Solved       bool              // for the retrieve that was stated, else the rule's
+	DrawMps      float64           // that retrieve
+	WindLeft     bool              // the wind drifts the line by something that is not worked in
+	Window       Window            // of retrieves, on the leader to cut
+	RuleWindow   Window            // on the rule's leader
+	RuleWait     *profile.Estimate // s, on the rule's leader
+	FlyDepths    []float64         // the point fly's and the droppers', at the stated retrieve or in the middle of the window
+	LiftM        float64           // by which the drift lifts a hung fly
+	NeedMps      profile.Optional  // the fastest draw that would do, where the stated one does not
+	NeedKg       profile.Optional  // the fly that would do
+	ClassAssumed bool              // a sinking line of class 3, since its rate was not said
+	FlyAssumed   bool              // of what weight it is was not said
+	FliesTaken   int               // how many flies are tied on
+	Less         []Reason          // what the water's rules took away
+	Correction   float64           // of the waits by a bottom that was touched; 0: none
 }
 
 // Window is a range of retrieves in m/s: any slower and the fly lies on the bottom,

@@ -117,7 +117,10 @@ func (s speaker) wait(r rig.Rig) string {
 	}
 	count := fmt.Sprintf("Count %s s (%s to %s)", seconds(r.Wait.Best), seconds(r.Wait.Low), seconds(r.Wait.High))
 	if r.Kind == rig.Sinking {
-		return count + " for a line of class 3; for another divide the depth by its rate. Most sink a tenth slower than rated."
+		if r.ClassAssumed {
+			return count + " for a line of class 3, from when it lands; for another divide the depth by its rate, and a tenth more: most sink slower than rated."
+		}
+		return count + " from when the line lands: a tenth slower than it is rated, as most are."
 	}
 	t := count + " from the moment the fly lands, the line's tip held, then start."
 	if r.Correction > 0 {
@@ -134,7 +137,11 @@ func (s speaker) draw(r rig.Rig) string {
 	case r.Kind == rig.Hung:
 		return "Let it hang still; a slow pull now and then."
 	case r.Kind == rig.Sinking:
-		return "Two strips to straighten the line, then slowly; drawing lifts the fly. (Common practice.)"
+		t := "Two strips to straighten the line, then slowly (common practice)."
+		if w.Known {
+			t += fmt.Sprintf(" With %s of line out, drawn faster than %s a second the fly rises.", s.u.Piece(rig.OutM), s.speed(w.Fastest))
+		}
+		return t
 	case !w.Known:
 		return "Let it lie still: any draw lifts this fly off the depth."
 	}
@@ -145,7 +152,7 @@ func (s speaker) draw(r rig.Rig) string {
 		t = fmt.Sprintf("Draw in no more than %s a second, pauses counted", s.speed(w.Fastest))
 	}
 	if r.Solved {
-		t = fmt.Sprintf("Draw in at your %s a second, pauses counted; this leader does for %s", s.speed(r.DrawMps), held)
+		t = fmt.Sprintf("Draw at your %s a second, pauses counted; this leader does for %s", s.speed(r.DrawMps), held)
 	}
 	t += ": faster lifts the fly"
 	if w.Slowest >= stillMps && !s.p.Band.Suspended {
