@@ -66,6 +66,7 @@ func (p *program) rig(c *cli.Context) error {
 			return err
 		}
 	}
+	in.Suspended = in.WaterM-in.FlyM > rig.OpenWaterM
 	if in.FlyM > in.WaterM+1e-9 {
 		return refuse("--fly-depth is deeper than the water: the fly would lie on the bottom")
 	}

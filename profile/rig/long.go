@@ -13,6 +13,10 @@ const (
 	openWaterM  = 0.3048
 )
 
+// OpenWaterM: a fly further above the bottom than this, 3 ft, is meant for fish in open
+// water.
+const OpenWaterM = 0.9144 + slack
+
 // allowed takes away what the water's rules do not allow, and counts the flies.
 func (r *Rig) allowed(in Input) Input {
 	in.Flies = max(in.Flies, 1)

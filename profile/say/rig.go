@@ -123,6 +123,9 @@ func (s speaker) wait(r rig.Rig) string {
 		return count + " from when the line lands: a tenth slower than it is rated, as most are."
 	}
 	t := count + " from the moment the fly lands, the line's tip held, then start."
+	if r.Kind == rig.Hung {
+		t = count + " from the moment the fly lands beyond the indicator; less when it lands beside it."
+	}
 	if r.Correction > 0 {
 		t += " (Set right by the bottom that you touched.)"
 	}
@@ -151,7 +154,10 @@ func (s speaker) draw(r rig.Rig) string {
 		held = "up to " + s.speed(w.Fastest) + " a second"
 		t = fmt.Sprintf("Draw in no more than %s a second, pauses counted", s.speed(w.Fastest))
 	}
-	if r.Solved {
+	if r.Solved && r.Reachable && r.DrawMps < stillMps {
+		return fmt.Sprintf("Let it hang still; this leader does for %s.", held)
+	}
+	if r.Solved && r.Reachable {
 		t = fmt.Sprintf("Draw at your %s a second, pauses counted; this leader does for %s", s.speed(r.DrawMps), held)
 	}
 	t += ": faster lifts the fly"
@@ -193,7 +199,11 @@ func (s speaker) speeds(low, high float64) string {
 
 func (s speaker) draws(mps float64) (value, unit string) {
 	if s.u.Feet() {
-		return strconv.FormatFloat(math.Round(mps/0.0254*10)/10, 'f', -1, 64), "inches"
+		value = strconv.FormatFloat(math.Round(mps/0.0254*10)/10, 'f', -1, 64)
+		if value == "1" {
+			return value, "inch"
+		}
+		return value, "inches"
 	}
 	return strconv.FormatFloat(math.Round(mps*1000)/10, 'f', -1, 64), "cm"
 }
