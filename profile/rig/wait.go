@@ -8,19 +8,27 @@ import (
 )
 
 // waits says how long the point fly takes to its depth with the line's tip held, on
-// the leader to cut and on the rule's.
+// the leader to cut and on the rule's; this has the doubt of the first, since a sink
+// takes a moment to work out.
 func (r *Rig) waits(g gear) {
 	depth := math.Min(r.FlyM, nearlyM*r.LeaderM)
 	if !r.Reachable {
 		depth = math.Min(r.ReachM, depth)
 	}
 	r.Wait = r.wait(g, r.LeaderM, depth, sink.Held)
-	switch {
-	case math.Abs(r.RuleLeaderM-r.LeaderM) <= g.in.StepM:
+	if math.Abs(r.RuleLeaderM-r.LeaderM) <= g.in.StepM && r.Reachable {
 		r.RuleWait = r.Wait
-	default:
-		r.RuleWait = r.wait(g, r.RuleLeaderM, r.FlyM, sink.Held)
+		return
 	}
+	s, err := sink.Wait(g.sunk(r.RuleLeaderM), r.FlyM, sink.Held)
+	if r.Wait == nil || err != nil {
+		return
+	}
+	if r.Correction > 0 {
+		s *= r.Correction
+	}
+	share := s / r.Wait.Best
+	r.RuleWait = &profile.Estimate{Best: s, Low: r.Wait.Low * share, High: r.Wait.High * share}
 }
 
 // nearlyM: a leader as long as the fly is deep takes for ever over the last inches.
@@ -31,24 +39,36 @@ func (r *Rig) wait(g gear, leaderM, depthM float64, tip sink.Tip) *profile.Estim
 	if !(depthM > 0) {
 		return nil
 	}
-	e, err := sink.WaitEstimate(g.sunk(leaderM), depthM, tip)
+	estimate := sink.WaitEstimate
+	if r.FlyAssumed {
+		estimate = g.anyFly(leaderM)
+	}
+	e, err := estimate(g.sunk(leaderM), depthM, tip)
 	if err != nil {
 		return nil
-	}
-	if r.FlyAssumed { // it may weigh half or twice as much
-		light, heavy := g, g
-		light.kg, heavy.kg = g.kg/2, g.kg*2
-		late, err1 := sink.Wait(light.sunk(leaderM), depthM, tip)
-		soon, err2 := sink.Wait(heavy.sunk(leaderM), depthM, tip)
-		if err1 == nil && err2 == nil {
-			e.Low, e.High = e.Best-math.Hypot(e.Best-e.Low, e.Best-soon), e.Best+math.Hypot(e.High-e.Best, late-e.Best)
-		}
 	}
 	r.Correction = g.correction(r.Kind, leaderM, tip)
 	if r.Correction > 0 {
 		e.Best, e.Low, e.High = e.Best*r.Correction, e.Low*r.Correction, e.High*r.Correction
 	}
 	return &e
+}
+
+// anyFly is the wait of a fly of which nothing is known: it may weigh half or twice as
+// much, beside which nothing else counts.
+func (g gear) anyFly(leaderM float64) func(sink.Rig, float64, sink.Tip) (profile.Estimate, error) {
+	return func(rig sink.Rig, depthM float64, tip sink.Tip) (profile.Estimate, error) {
+		light, heavy := g, g
+		light.kg, heavy.kg = g.kg/2, g.kg*2
+		var s [3]float64
+		for i, rig := range []sink.Rig{rig, heavy.sunk(leaderM), light.sunk(leaderM)} {
+			var err error
+			if s[i], err = sink.Wait(rig, depthM, tip); err != nil {
+				return profile.Estimate{}, err
+			}
+		}
+		return profile.Estimate{Best: s[0], Low: math.Min(s[0], s[1]), High: math.Max(s[0], s[2])}, nil
+	}
 }
 
 // correction is what the last bottom touched on a rig of the kind says: how much

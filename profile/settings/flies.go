@@ -27,6 +27,15 @@ func (s Settings) Fly(text string) (weight.Weight, error) {
 	return weight.Parse(text)
 }
 
+// Known are the usual fly and those of the box.
+func (s Settings) Known() []weight.Weight {
+	out := []weight.Weight{s.Usual}
+	for _, f := range s.Box {
+		out = append(out, weight.Weight{Kg: f.MassKg, Density: f.Density, Text: f.Name})
+	}
+	return out
+}
+
 // boxed finds a fly of the box.
 func (s Settings) boxed(name string) (weight.Weight, bool) {
 	for _, f := range s.Box {
