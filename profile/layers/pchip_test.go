@@ -1,13 +1,9 @@
 package layers
 
 import (
-	"bytes"
-	"encoding/csv"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"strconv"
 	"testing"
+
+	"coldseam/profile/internal/reference"
 )
 
 // pchipColumns are the columns of testdata/pchip.py.
@@ -17,37 +13,15 @@ var pchipColumns = map[string][2][]float64{
 	"few": {{0, 1.5, 3.1, 4.6, 7.6}, {23.4, 22.8, 20.1, 12.2, 8.8}},
 }
 
-func pchipRows(t *testing.T, text []byte) [][]string {
-	t.Helper()
-	rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatalf("%d lines, %v", len(rows), err)
-	}
-	return rows[1:]
-}
-
-func number(t *testing.T, s string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
 // The curve against the committed answers of scipy, to the nine digits written.
 func TestPchipFile(t *testing.T) {
-	text, err := os.ReadFile(filepath.Join("testdata", "pchip.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, row := range pchipRows(t, text) {
+	for _, row := range reference.Rows(t, "pchip.csv") {
 		c, known := pchipColumns[row[0]]
 		if !known {
 			t.Fatalf("no column is called %q", row[0])
 		}
 		k := cubicOnly(metres(t, c[0], c[1]))
-		at, want := number(t, row[2]), number(t, row[3])
+		at, want := reference.Number(t, row[2]), reference.Number(t, row[3])
 		what := row[0] + " " + row[1] + " at " + row[2]
 		switch row[1] {
 		case "value":
@@ -68,36 +42,5 @@ func TestPchipFile(t *testing.T) {
 
 // The committed answers against scipy itself, where it is installed.
 func TestPchipRegenerated(t *testing.T) {
-	python := ""
-	for _, name := range []string{"python3", "/usr/bin/python3"} {
-		if exec.Command(name, "-c", "import scipy").Run() == nil {
-			python = name
-			break
-		}
-	}
-	if python == "" {
-		missing(t, "no python3 with scipy here, so the committed answers are not made again")
-	}
-	cmd := exec.Command(python, "pchip.py")
-	cmd.Dir = "testdata"
-	made, err := cmd.Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	text, err := os.ReadFile(filepath.Join("testdata", "pchip.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, want := pchipRows(t, made), pchipRows(t, text)
-	if len(got) != len(want) {
-		t.Fatalf("scipy gives %d lines, the file has %d", len(got), len(want))
-	}
-	for i, row := range want {
-		for _, j := range []int{0, 1, 2, 4} {
-			if got[i][j] != row[j] {
-				t.Errorf("line %d: %q, the file has %q", i+2, got[i][j], row[j])
-			}
-		}
-		near(t, row[0]+" "+row[1]+" at "+row[2], number(t, got[i][3]), number(t, row[3]), 2e-9)
-	}
+	reference.Remade(t, "pchip.py", "pchip.csv", []int{0, 1, 2, 4}, func(what string, got, want float64) { near(t, what, got, want, 2e-9) })
 }

@@ -13,7 +13,6 @@ const (
 	flyDensity = 4000.0  // kg/m3 of hook, bead and dressing together
 	shotKgM3   = 7290.0  // tin: lead is banned on many waters
 	waterC     = 12.0    // about that of the water under a summer's break
-	dressing   = 2.0     // how much wider than a ball of its mass and density a fly meets the water, see package sink
 	thinMM     = 0.20    // a leader of unknown thickness, about 3X
 	thickMM    = 0.51    // the thick end of a tapered leader (common practice, 0.020 in)
 	DropperM   = 1.524   // from one fly to the next, 5 ft (common practice, 4 to 6 ft)
@@ -97,7 +96,7 @@ func (g gear) pulled(leaderM float64) pull.Rig {
 		r.Parts = append(r.Parts, pull.Part{LengthM: p.LengthM, DiameterM: p.upper(), EndDiameterM: p.lower(), DensityKgM3: density})
 	}
 	for _, at := range g.places(leaderM) {
-		r.Bodies = append(r.Bodies, pull.Body{AtM: at, KgDry: g.kg, DensityKgM3: g.density, DragDiameterM: dressing * pull.BallDiameterM(g.kg, g.density)})
+		r.Bodies = append(r.Bodies, pull.Body{AtM: at, KgDry: g.kg, DensityKgM3: g.density})
 	}
 	if g.in.ShotKg > 0 {
 		r.Bodies = append(r.Bodies, pull.Body{AtM: math.Max(0, leaderM-shotUpM), KgDry: g.in.ShotKg, DensityKgM3: shotKgM3, DragDiameterM: pull.BallDiameterM(g.in.ShotKg, shotKgM3)})

@@ -1,15 +1,12 @@
 package pull
 
 import (
-	"bytes"
-	"encoding/csv"
 	"encoding/json"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"strconv"
 	"testing"
 
+	"coldseam/profile/internal/reference"
 	"coldseam/profile/water"
 )
 
@@ -47,44 +44,12 @@ func listedRigs(t testing.TB) []listed {
 	return rigs
 }
 
-func rowsOf(t *testing.T, text []byte) [][]string {
-	t.Helper()
-	rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
-	if err != nil || len(rows) < 12 {
-		t.Fatalf("%d lines, %v", len(rows), err)
-	}
-	return rows[1:]
-}
-
-func number(t *testing.T, s string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
-// missing ends a test that lacks something: skipped, or failed when COLDSEAM_FULL is
-// 1, so that a full run cannot pass by leaving tests out.
-func missing(t *testing.T, why string) {
-	t.Helper()
-	if os.Getenv("COLDSEAM_FULL") == "1" {
-		t.Fatal("COLDSEAM_FULL=1, but " + why)
-	}
-	t.Skip(why)
-}
-
 // Six leaders against scipy, which integrates the same balance by itself, in angle
 // and tension and to eleven digits.
 func TestShapesOfScipy(t *testing.T) {
-	text, err := os.ReadFile(filepath.Join("testdata", "shapes.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	rigs := listedRigs(t)
+	rigs, number := listedRigs(t), reference.Number
 	seen := map[int]bool{}
-	for _, row := range rowsOf(t, text) {
+	for _, row := range reference.Rows(t, "shapes.csv") {
 		n, body := int(number(t, row[0])), int(number(t, row[1]))
 		seen[n] = true
 		s, err := Solve(rigs[n].rig(), rigs[n].Speed)
@@ -109,38 +74,5 @@ func TestShapesOfScipy(t *testing.T) {
 
 // The committed answers against scipy itself, where it is installed.
 func TestShapesRegenerated(t *testing.T) {
-	python := ""
-	for _, name := range []string{"python3", "/usr/bin/python3"} {
-		if exec.Command(name, "-c", "import scipy").Run() == nil {
-			python = name
-			break
-		}
-	}
-	if python == "" {
-		missing(t, "no python3 with scipy here, so the committed answers are not made again")
-	}
-	cmd := exec.Command(python, "shapes.py")
-	cmd.Dir = "testdata"
-	made, err := cmd.Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	text, err := os.ReadFile(filepath.Join("testdata", "shapes.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, want := rowsOf(t, made), rowsOf(t, text)
-	if len(got) != len(want) {
-		t.Fatalf("scipy gives %d lines, the file has %d", len(got), len(want))
-	}
-	for i, row := range want {
-		for _, j := range []int{0, 1, 6, 7} {
-			if got[i][j] != row[j] {
-				t.Errorf("line %d: %q, the file has %q", i+2, got[i][j], row[j])
-			}
-		}
-		for j := 2; j <= 5; j++ {
-			within(t, "line "+strconv.Itoa(i+2), number(t, got[i][j]), number(t, row[j]), 1e-8)
-		}
-	}
+	reference.Remade(t, "shapes.py", "shapes.csv", []int{0, 1, 6, 7}, func(what string, got, want float64) { within(t, what, got, want, 1e-8) })
 }

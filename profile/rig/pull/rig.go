@@ -29,8 +29,8 @@ type Body struct {
 // Dressing is how much wider than a ball of its mass and density a dressed fly meets
 // the water: hackle, tail and hook stand out from the bead. It is an assumption, not
 // measured; at the speeds of a slow retrieve the fly's drag is a few hundredths
-// of its weight, so that 1 or 2 in its place moves the depth little.
-const Dressing = 1.5
+// of its weight, so that 1 or 3 in its place moves the depth little.
+const Dressing = 2.0
 
 // Rig is a whole leader in water of one temperature.
 type Rig struct {

@@ -1,50 +1,17 @@
 package sink
 
 import (
-	"bytes"
-	"encoding/csv"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"strconv"
 	"testing"
 
-	"coldseam/profile/internal/measured"
+	"coldseam/profile/internal/reference"
 )
-
-func chainRows(t *testing.T, text []byte) [][]string {
-	t.Helper()
-	rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatalf("%d lines, %v", len(rows), err)
-	}
-	return rows[1:]
-}
-
-func committedRows(t *testing.T) [][]string {
-	t.Helper()
-	text, err := os.ReadFile(filepath.Join("testdata", "chain.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return chainRows(t, text)
-}
-
-func number(t *testing.T, s string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
 
 // The waits against the committed ones of scipy, which come from another formulation
 // with its own drag formulas. Both leave out under 1 % by their cutting.
 func TestChainFile(t *testing.T) {
-	rigs := chainRigs()
+	rigs, number := chainRigs(), reference.Number
 	seen := map[string]bool{}
-	for _, row := range committedRows(t) {
+	for _, row := range reference.Rows(t, "chain.csv") {
 		a, known := rigs[row[0]]
 		if !known {
 			t.Fatalf("no rig is called %q", row[0])
@@ -67,32 +34,6 @@ func TestChainRegenerated(t *testing.T) {
 	if testing.Short() {
 		t.Skip("it takes scipy some 20 s")
 	}
-	python := ""
-	for _, name := range []string{"python3", "/usr/bin/python3"} {
-		if exec.Command(name, "-c", "import scipy").Run() == nil {
-			python = name
-			break
-		}
-	}
-	if python == "" {
-		measured.Missing(t, "no python3 with scipy here, so the committed answers are not made again")
-	}
-	cmd := exec.Command(python, "-B", "chain.py")
-	cmd.Dir = "testdata"
-	made, err := cmd.Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, want := chainRows(t, made), committedRows(t)
-	if len(got) != len(want) {
-		t.Fatalf("scipy gives %d lines, the file has %d", len(got), len(want))
-	}
-	for i, row := range want {
-		for _, j := range []int{0, 1, 3} {
-			if got[i][j] != row[j] {
-				t.Errorf("line %d: %q, the file has %q", i+2, got[i][j], row[j])
-			}
-		}
-		near(t, row[0]+" to "+row[1], number(t, got[i][2]), number(t, row[2]), 0.002) // its own tolerance
-	}
+	// to the tolerance that scipy was given
+	reference.Remade(t, "chain.py", "chain.csv", []int{0, 1, 3}, func(what string, got, want float64) { near(t, what, got, want, 0.002) })
 }

@@ -4,8 +4,8 @@
 Tension and angle are integrated from the point fly up by the equations of Pode 1951
 (DTMB Report 687) with DOP853; the drag across is Sucker & Brauer 1975, below a
 Reynolds number of 1 passing into Kaplun 1957 at 0.1, the friction along is Kramers
-1946 with the speed across, the drag of a body Brown & Lawler 2003, its size 1.5
-times that of a ball where none is given. Density and viscosity of the water are from
+1946 with the speed across, the drag of a body Brown & Lawler 2003, its size twice that
+of a ball where none is given. Density and viscosity of the water are from
 the table of IAPWS SR6-08(2011). The version of scipy goes to the error output; the
 committed file was made with 1.10.1.
 
@@ -59,7 +59,7 @@ def along(rho, nu, d, v, cross):
 def body_forces(body, rho, nu, u):
     _, kg, density, d = body
     if d == 0:
-        d = 1.5 * (6 * kg / math.pi / density) ** (1 / 3)
+        d = 2.0 * (6 * kg / math.pi / density) ** (1 / 3)
     w = kg * G * (1 - rho / density)
     return w, 0.5 * rho * cd_ball(u * d / nu) * math.pi / 4 * d * d * u * u
 
