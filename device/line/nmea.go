@@ -1,0 +1,236 @@
+package line
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+)
+
+// MaxBytes is the longest line that is looked at. NMEA 0183 allows 82 characters,
+// which instruments overrun; a line beyond this one is noise.
+const MaxBytes = 1024
+
+// fathomM is a fathom and footM a foot in metres, exact (yard and pound agreement
+// of 1959).
+const (
+	footM   = 0.3048
+	fathomM = 1.8288
+)
+
+// NMEA reads one sentence of NMEA 0183: MTW, DPT, DBT, DBS, DBK or XDR, of any
+// talker, with or without line end. Text before the last "$" (a time stamp, the
+// rest of a sentence that was cut off) is passed over. The checksum, the XOR of the
+// bytes between "$" and "*", may be missing, and Said.Checksum then says so; a wrong
+// one is refused with BadChecksum. It allocates nothing for a sentence it takes.
+//
+// Source: NMEA 0183, sentence formats and checksum (from memory).
+func NMEA(b []byte) (Said, error) { return sentence(b, false) }
+
+// NMEAUnchecked reads as NMEA does but takes a sentence with a wrong checksum too,
+// saying so in Said.Checksum. It is for text that a person typed or pasted and vouches
+// for, never for a live port.
+func NMEAUnchecked(b []byte) (Said, error) { return sentence(b, true) }
+
+func sentence(b []byte, lenient bool) (Said, error) {
+	b, sum, err := body(b, lenient)
+	if err != nil {
+		return Said{}, err
+	}
+	head, rest, _ := cut(b)
+	if len(head) != 5 {
+		return Said{}, refuse(Other, "a sentence of another kind: "+shown(head))
+	}
+	s := Said{Checksum: sum}
+	switch string(head[2:]) {
+	case "MTW":
+		s.Sentence = "MTW"
+		err = s.mtw(rest)
+	case "DPT":
+		s.Sentence = "DPT"
+		err = s.dpt(rest)
+	case "DBT":
+		s.Sentence, s.datum = "DBT", FromTransducer
+		err = s.below(rest)
+	case "DBS":
+		s.Sentence, s.datum = "DBS", FromSurface
+		err = s.below(rest)
+	case "DBK":
+		s.Sentence, s.datum = "DBK", FromKeel
+		err = s.below(rest)
+	case "XDR":
+		s.Sentence = "XDR"
+		err = s.xdr(rest)
+	default:
+		err = refuse(Other, "a sentence of another kind: "+shown(head))
+	}
+	if err != nil {
+		return Said{}, err
+	}
+	return s, nil
+}
+
+// body finds the bytes between "$" and "*" and judges the checksum.
+func body(b []byte, lenient bool) ([]byte, Checksum, error) {
+	if len(b) > MaxBytes {
+		return nil, 0, refuse(TooLong, fmt.Sprintf("a line of %d bytes, over %d", len(b), MaxBytes))
+	}
+	if b = trim(b); len(b) == 0 {
+		return nil, 0, refuse(Blank, "an empty line")
+	}
+	start := bytes.LastIndexByte(b, '$')
+	if start < 0 {
+		return nil, 0, refuse(Other, "no $ starts a sentence in "+shown(b))
+	}
+	b = b[start+1:]
+	var sum byte
+	end := len(b)
+	for i, c := range b {
+		if c == '*' {
+			end = i
+			break
+		}
+		if c < ' ' || c > '~' {
+			return nil, 0, refuse(Garbled, "a byte that is not text in "+shown(b))
+		}
+		sum ^= c
+	}
+	if end == len(b) {
+		return b, NoChecksum, nil
+	}
+	hex := b[end+1:]
+	if len(hex) != 2 {
+		return nil, 0, refuse(BadChecksum, "the checksum is not two digits: "+shown(hex))
+	}
+	hi, ok1 := hexDigit(hex[0])
+	lo, ok2 := hexDigit(hex[1])
+	if !ok1 || !ok2 {
+		return nil, 0, refuse(BadChecksum, "the checksum is not hexadecimal: "+shown(hex))
+	}
+	if hi<<4|lo == sum {
+		return b[:end], RightChecksum, nil
+	}
+	if lenient {
+		return b[:end], WrongChecksum, nil
+	}
+	return nil, 0, refuse(BadChecksum, fmt.Sprintf("the checksum says %02X, the sentence adds up to %02X", hi<<4|lo, sum))
+}
+
+// cut takes the first field off b; more is false when b had no comma.
+func cut(b []byte) (first, rest []byte, more bool) {
+	if i := bytes.IndexByte(b, ','); i >= 0 {
+		return b[:i], b[i+1:], true
+	}
+	return b, nil, false
+}
+
+// mtw: temperature, C.
+func (s *Said) mtw(b []byte) error {
+	num, b, _ := cut(b)
+	letter, _, _ := cut(b)
+	t, err := field(num)
+	if err != nil {
+		return err
+	}
+	if !t.ok {
+		return refuse(Empty, "the temperature is empty")
+	}
+	if string(trim(letter)) != "C" {
+		return refuse(BadUnit, "the temperature is not in C but "+shown(letter))
+	}
+	if err := checkTempC(t.v); err != nil {
+		return err
+	}
+	s.Kind, s.temp = Surface, t
+	return nil
+}
+
+// dpt: depth under the transducer in metres, offset, largest range. A positive
+// offset reaches up to the waterline, a negative one down to the keel; that one is
+// not taken off, since an angler asks for the water's depth.
+func (s *Said) dpt(b []byte) error {
+	num, b, _ := cut(b)
+	off, b, _ := cut(b)
+	d, err := field(num)
+	if err != nil {
+		return err
+	}
+	if !d.ok {
+		return refuse(Empty, "the depth is empty")
+	}
+	offset, err := field(off)
+	if err != nil {
+		return err
+	}
+	s.datum = FromTransducer
+	if offset.v > 0 {
+		if err := within(offset.v, 0, 50, "offset of the transducer"); err != nil {
+			return err
+		}
+		d.v += offset.v
+		s.datum = FromSurface
+	}
+	return s.bottom(d)
+}
+
+func (s *Said) bottom(d value) error {
+	if d.v == 9999 || d.v == 8888 {
+		return refuse(Sentinel, "the depth is a number that stands for a fault")
+	}
+	if err := within(d.v, 0, maxBottomM, "depth"); err != nil {
+		return err
+	}
+	s.Kind, s.depth = Bottom, d
+	return nil
+}
+
+// below: the same depth in feet (f), metres (M) and fathoms (F), any of them empty.
+func (s *Said) below(b []byte) error {
+	var got [3]value // in the order of the sentence
+	for i, u := range [3]struct {
+		letter byte
+		metres float64
+	}{{'f', footM}, {'M', 1}, {'F', fathomM}} {
+		var num, letter []byte
+		num, b, _ = cut(b)
+		letter, b, _ = cut(b)
+		v, err := field(num)
+		if err != nil {
+			return err
+		}
+		if !v.ok {
+			continue
+		}
+		if letter = trim(letter); len(letter) != 1 || letter[0] != u.letter {
+			return refuse(BadUnit, fmt.Sprintf("%s where the unit %c belongs", shown(letter), u.letter))
+		}
+		got[i] = value{v.v * u.metres, true}
+	}
+	best := got[1]
+	for _, i := range [2]int{0, 2} {
+		switch {
+		case !got[i].ok:
+		case !best.ok:
+			best = got[i]
+		case math.Abs(got[i].v-best.v) > 0.2+0.05*math.Abs(best.v):
+			// Rounding to 0.1 fathom and careless factors stay well inside.
+			return refuse(Disagree, "the depth differs between its units")
+		}
+	}
+	if !best.ok {
+		return refuse(Empty, "the depth is empty")
+	}
+	return s.bottom(best)
+}
+
+// checkTempC refuses the numbers that stand for a fault before those no water has.
+func checkTempC(c float64) error {
+	switch c {
+	case 85:
+		return refuse(Sentinel, "85 C exactly is a sensor that has not measured yet")
+	case -127:
+		return refuse(Sentinel, "-127 C is a sensor that is not connected")
+	case 9999, -9999, 8888, 999, -999:
+		return refuse(Sentinel, "the temperature is a number that stands for a fault")
+	}
+	return within(c, minTempC, maxTempC, "temperature")
+}

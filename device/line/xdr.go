@@ -1,0 +1,121 @@
+package line
+
+// The words by which a name in an XDR sentence tells what was measured (common
+// practice: the names are free text).
+var (
+	airNames    = []string{"AIR", "ATMOS", "BARO", "DEW", "ENGINE", "OIL", "FUEL", "CABIN", "OUTSIDE", "INSIDE"}
+	waterNames  = []string{"WATER", "WTR", "WTEMP", "SEA", "MTW", "PROBE"}
+	depthNames  = []string{"DEPTH", "PROBE"}
+	bottomNames = []string{"BOTTOM", "KEEL", "TRANSDUCER", "HULL"}
+	pressNames  = []string{"WPRES", "WATER", "WTR", "PROBE", "ABS", "DEPTH"}
+)
+
+// xdr: groups of type, value, unit and name. Only a name makes a temperature that of
+// the water or a depth that of the probe; where names leave it open, the line is
+// refused with AskWhich. A group too short shifts all that follow it, so a sentence
+// whose fields are no multiple of four is refused whole.
+func (s *Said) xdr(b []byte) error {
+	for len(b) > 0 && b[len(b)-1] == ',' && fields(b)%4 == 1 {
+		b = b[:len(b)-1] // one empty field too many at the end
+	}
+	if fields(b)%4 != 0 {
+		return refuse(BadForm, "the fields of the sentence are not groups of four")
+	}
+	unnamed, empty := false, false
+	for more := true; more; {
+		var kind, num, unit, name []byte
+		kind, b, _ = cut(b)
+		num, b, _ = cut(b)
+		unit, b, _ = cut(b)
+		name, b, more = cut(b)
+		kind, unit = trim(kind), trim(unit)
+		if len(kind) != 1 {
+			continue
+		}
+		var slot *value
+		var words []string
+		switch kind[0] {
+		case 'C':
+			slot, words = &s.temp, waterNames
+		case 'D':
+			slot, words = &s.depth, depthNames
+		case 'P':
+			slot, words = &s.pressure, pressNames
+		default:
+			continue
+		}
+		if containsAny(name, airNames) || containsAny(name, bottomNames) {
+			continue
+		}
+		if !containsAny(name, words) {
+			unnamed = unnamed || kind[0] == 'C'
+			continue
+		}
+		v, err := field(num)
+		if err != nil {
+			return err
+		}
+		if !v.ok {
+			empty = true
+			continue
+		}
+		if slot.ok {
+			return refuse(AskWhich, "two values of one kind, and no name tells which is the probe's")
+		}
+		if *slot, err = xdrValue(kind[0], v, unit); err != nil {
+			return err
+		}
+	}
+	switch {
+	case s.settle():
+		return nil
+	case empty:
+		return refuse(Empty, "the values are empty")
+	case unnamed:
+		return refuse(AskWhich, "a temperature whose name does not say that it is the water's")
+	}
+	return refuse(Other, "nothing about water in the sentence")
+}
+
+func xdrValue(kind byte, v value, unit []byte) (value, error) {
+	bad := func() (value, error) {
+		return value{}, refuse(BadUnit, "an unknown unit "+shown(unit))
+	}
+	if len(unit) != 1 {
+		return bad()
+	}
+	switch {
+	case kind == 'C' && unit[0] == 'C':
+		return v, checkTempC(v.v)
+	case kind == 'C' && unit[0] == 'K':
+		v.v -= 273.15
+		return v, within(v.v, minTempC, maxTempC, "temperature")
+	case kind == 'D' && unit[0] == 'M':
+		return v, checkDepthM(v.v)
+	case kind == 'P' && unit[0] == 'B':
+		v.v *= 1e5
+		return v, within(v.v, 0, maxPressurePa, "pressure")
+	case kind == 'P' && unit[0] == 'P':
+		return v, within(v.v, 0, maxPressurePa, "pressure")
+	}
+	return bad()
+}
+
+func checkDepthM(m float64) error {
+	switch m {
+	case 9999, -9999, 8888, 999, -999, -127:
+		return refuse(Sentinel, "the depth is a number that stands for a fault")
+	}
+	return within(m, minDepthM, maxDepthM, "depth")
+}
+
+// fields counts the fields of b.
+func fields(b []byte) int {
+	n := 1
+	for _, c := range b {
+		if c == ',' {
+			n++
+		}
+	}
+	return n
+}
