@@ -17,7 +17,6 @@ import (
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig/weight"
-	"coldseam/profile/say"
 	"coldseam/profile/settings"
 )
 
@@ -135,13 +134,7 @@ func cause(err error) string {
 // ask puts a question on standard error and reads the number of the choice. At the
 // end of input the page is refused.
 func (p *program) ask(q notebook.Question) (int, error) {
-	if q.Line > 0 {
-		fmt.Fprintf(p.err, "Line %d: %s\n", q.Line, say.Shown(strings.TrimSpace(q.Text)))
-	}
-	fmt.Fprintf(p.err, "%s:\n", strings.ToUpper(q.What[:1])+q.What[1:])
-	for i, choice := range q.Choices {
-		fmt.Fprintf(p.err, "  %d  %s\n", i+1, choice)
-	}
+	printQuestion(p.err, q)
 	in, ok := p.in.(*bufio.Reader)
 	if !ok {
 		in = bufio.NewReader(p.in)
@@ -150,15 +143,19 @@ func (p *program) ask(q notebook.Question) (int, error) {
 	for {
 		fmt.Fprint(p.err, "Number, then Enter: ")
 		line, err := in.ReadString('\n')
-		var n int
-		if _, scan := fmt.Sscanf(strings.TrimSpace(line), "%d", &n); scan == nil && n >= 1 && n <= len(q.Choices) {
-			return n - 1, nil
+		if line = strings.TrimSpace(line); line != "" {
+			if n, ok := choice(line, len(q.Choices)); ok {
+				return n, nil
+			}
 		}
 		if err != nil {
-			return 0, errors.New("not answered")
+			return 0, errHungUp
 		}
 	}
 }
+
+// usualFish is the fish when none is named.
+const usualFish = "rainbow"
 
 // job is a drop with all that a plan of it needs.
 type job struct {
@@ -207,7 +204,7 @@ func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, err
 	j := job{sheet: sheet}
 	wanted := sheet.Drop.For
 	if wanted == "" {
-		wanted = "rainbow"
+		wanted = usualFish
 		j.notes = append(j.notes, "No fish named: rainbow trout assumed; name yours with --for, or \"for:\" on the page.")
 	}
 	f, err := fish.Find(wanted)

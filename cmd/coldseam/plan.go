@@ -33,36 +33,54 @@ func (p *program) plan(c *cli.Context) error {
 		return err
 	}
 	for i, j := range jobs {
-		made, err := plan.Make(j.input)
-		if err != nil {
-			return unusable(j.sheet.Name, made.Drop, err)
-		}
-		var checked *say.Check
-		if c.IsSet("check") {
-			r, err := checkReading(c.String("check"), made)
-			if err != nil {
-				return err
-			}
-			checked = say.CheckReading(made, r)
-		}
-		if c.Bool("json") {
-			notes := append(append(say.AsRead(made, j.sheet.Notes)[1:], say.Assumed(made)...), j.notes...)
-			out := say.JSON(made, notes)
-			out.Check = checked
-			data, err := json.Marshal(out)
-			if err != nil {
-				return err
-			}
-			p.out.Write(append(data, '\n'))
-			continue
-		}
-		if i > 0 {
+		if i > 0 && !c.Bool("json") {
 			fmt.Fprint(&p.out, "\n"+strings.Repeat("-", say.Width)+"\n\n")
 		}
-		p.print(made, j, checked)
+		check := ""
+		if c.IsSet("check") {
+			check = c.String("check")
+			if strings.TrimSpace(check) == "" {
+				return errNoCheck
+			}
+		}
+		if err := p.answer(j, check, c.Bool("json")); err != nil {
+			return err
+		}
 	}
 	return nil
 }
+
+// answer makes and prints the plan of a job, for people or for scripts; check is a
+// reading at the anchor, or "".
+func (p *program) answer(j job, check string, asJSON bool) error {
+	made, err := plan.Make(j.input)
+	if err != nil {
+		return unusable(j.sheet.Name, made.Drop, err)
+	}
+	var checked *say.Check
+	if check != "" {
+		r, err := checkReading(check, made)
+		if err != nil {
+			return err
+		}
+		checked = say.CheckReading(made, r)
+	}
+	if !asJSON {
+		p.print(made, j, checked)
+		return nil
+	}
+	notes := append(append(say.AsRead(made, j.sheet.Notes)[1:], say.Assumed(made)...), j.notes...)
+	out := say.JSON(made, notes)
+	out.Check = checked
+	data, err := json.Marshal(out)
+	if err != nil {
+		return err
+	}
+	p.out.Write(append(data, '\n'))
+	return nil
+}
+
+var errNoCheck = refuse("--check takes one reading, e.g. --check \"14ft 63\"")
 
 // checkReading reads the one reading of --check in the units of the drop.
 func checkReading(text string, made plan.Plan) (notebook.Sheet, error) {
@@ -71,7 +89,7 @@ func checkReading(text string, made plan.Plan) (notebook.Sheet, error) {
 		return notebook.Sheet{}, refused{err}
 	}
 	if len(sheets) != 1 || len(sheets[0].Drop.Readings) != 1 {
-		return notebook.Sheet{}, refuse("--check takes one reading, e.g. --check \"14ft 63\"")
+		return notebook.Sheet{}, errNoCheck
 	}
 	// the same thermometer and line as on the page
 	d := made.Drop

@@ -8,10 +8,12 @@ import (
 	"os"
 	"runtime/debug"
 	"strings"
+	"time"
 
 	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
 
+	"coldseam/profile/book"
 	"coldseam/profile/notebook"
 )
 
@@ -37,26 +39,32 @@ type program struct {
 	stdout   io.Writer
 	err      io.Writer
 	terminal bool // somebody can be asked
+	disk     book.Disk
+	now      func() time.Time
 }
 
 // run runs the program and returns its exit status.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
-	p := &program{in: in, stdout: out, err: errOut}
-	if f, ok := in.(*os.File); ok {
+	p := &program{in: in, stdout: out, err: errOut, disk: book.System{}, now: time.Now}
+	return p.run(args)
+}
+
+func (p *program) run(args []string) int {
+	if f, ok := p.in.(*os.File); ok {
 		p.terminal = term.IsTerminal(int(f.Fd()))
 	}
 	err := p.main(args)
 	if err == nil {
-		_, err = out.Write(p.out.Bytes())
+		_, err = p.stdout.Write(p.out.Bytes())
 	}
 	switch {
 	case err == nil:
 		return done
 	case errors.As(err, new(refused)), errors.As(err, new(*notebook.Error)):
-		fmt.Fprintf(errOut, "coldseam: %s\n", oneLine(err))
+		fmt.Fprintf(p.err, "coldseam: %s\n", oneLine(err))
 		return notUnderstood
 	}
-	fmt.Fprintf(errOut, "coldseam: %s\n", oneLine(err))
+	fmt.Fprintf(p.err, "coldseam: %s\n", oneLine(err))
 	return failed
 }
 
@@ -76,7 +84,7 @@ func (p *program) main(args []string) error {
 		CustomAppHelpTemplate: appHelp,
 		ExitErrHandler:        func(*cli.Context, error) {}, // the status is ours to give
 		OnUsageError:          func(_ *cli.Context, err error, _ bool) error { return refused{err} },
-		Commands:              []*cli.Command{p.planCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.batchCommand(), p.completionCommand()},
+		Commands:              []*cli.Command{p.planCommand(), p.dropCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.batchCommand(), p.completionCommand()},
 		Action: func(c *cli.Context) error {
 			if c.Args().Present() {
 				return unknownCommand(c.App, c.Args().First())

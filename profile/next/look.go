@@ -151,9 +151,10 @@ func (k *look) after(loss []float64, depthM, errC float64) float64 {
 }
 
 // best gives the mark between two depths after which least is left to know, and how
-// much, and of which answer it settles most. ok is false when every mark was read.
-func (k *look) best(c profile.Column, fromM, toM, markM float64) (depthM, left float64, of answer, ok bool) {
-	points := c.Points()
+// much, and of which answer it settles most. ok is false when every mark was read or
+// skipped.
+func (k *look) best(in Input, fromM, toM float64) (depthM, left float64, of answer, ok bool) {
+	points, markM := in.Column.Points(), in.MarkM
 	left = math.Inf(1)
 	bestC := 0.0
 	for i := math.Ceil(fromM/markM - 1e-6); i*markM <= toM+1e-9; i++ {
@@ -161,6 +162,9 @@ func (k *look) best(c profile.Column, fromM, toM, markM float64) (depthM, left f
 		below := slices.IndexFunc(points, func(p profile.Point) bool { return p.DepthM > z-markM+1e-6 })
 		if below < 0 || points[below].DepthM < z+markM-1e-6 {
 			continue // read, or below the deepest reading
+		}
+		if in.skips(z) {
+			continue
 		}
 		if l := k.after(k.loss, z, points[below].ErrC); l < left-1e-9 {
 			depthM, left, bestC, ok = z, l, points[below].ErrC, true

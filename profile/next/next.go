@@ -12,6 +12,7 @@ package next
 
 import (
 	"math"
+	"slices"
 
 	"coldseam/profile"
 )
@@ -41,6 +42,7 @@ type Input struct {
 	Secchi  profile.Optional // depth, m
 	LevelsC []float64        // the fish's limits of temperature
 	MarkM   float64          // from one mark on the line to the next, m
+	Skipped []float64        // depths the angler passed over, not asked for again, m
 }
 
 // Advice is the next depth, or Enough.
@@ -72,21 +74,19 @@ const (
 func Find(in Input) Advice {
 	c := in.Column
 	if c.Len() == 0 {
-		return Advice{Why: Surface, DepthM: in.up(underM)}
+		z := in.up(underM)
+		for in.skips(z) {
+			z += in.MarkM
+		}
+		return Advice{Why: Surface, DepthM: z}
 	}
-	if z := c.First().DepthM; z > atEndM {
-		return Advice{Why: Surface, DepthM: math.Min(in.up(underM), math.Max(0, in.down(z-in.MarkM)))}
+	if z := math.Min(in.up(underM), math.Max(0, in.down(c.First().DepthM-in.MarkM))); c.First().DepthM > atEndM && !in.skips(z) {
+		return Advice{Why: Surface, DepthM: z}
+	}
+	if a, ok := in.deeper(); ok {
+		return a
 	}
 	first, last := c.First(), c.Last()
-	if in.Bottom.Known {
-		deepest := math.Min(in.Bottom.Value, math.Max(deepM, 2*in.guess()))
-		near := in.down(deepest - underM)
-		if last.DepthM < deepest-math.Max(atEndM, underM+in.MarkM) && near >= last.DepthM+in.MarkM-1e-6 {
-			return Advice{Why: Bottom, DepthM: near}
-		}
-	} else if z := in.down(last.DepthM + stepM + in.MarkM/2); c.Len() < endsN || !in.settled() && z <= deepM {
-		return Advice{Why: Deeper, DepthM: z}
-	}
 	if math.Abs(first.TempC-last.TempC) < quietC && c.Len() >= endsN || c.Len() < 2 {
 		return Advice{Enough: true, Why: OneLayer, FromM: first.DepthM, ToM: math.Max(last.DepthM, in.Bottom.Value)}
 	}
@@ -96,6 +96,29 @@ func Find(in Input) Advice {
 		}
 	}
 	return in.weigh()
+}
+
+// deeper advises to read below all that was read: close above the bottom, or, where
+// the bottom is not known or was passed over, step by step.
+func (in Input) deeper() (Advice, bool) {
+	c, last, limit := in.Column, in.Column.Last(), deepM
+	if in.Bottom.Known {
+		deepest := math.Min(in.Bottom.Value, math.Max(deepM, 2*in.guess()))
+		near := in.down(deepest - underM)
+		if last.DepthM >= deepest-math.Max(atEndM, underM+in.MarkM) || near < last.DepthM+in.MarkM-1e-6 {
+			return Advice{}, false
+		}
+		if !in.skips(near) {
+			return Advice{Why: Bottom, DepthM: near}, true
+		}
+		limit = near
+	}
+	z := in.down(last.DepthM + stepM + in.MarkM/2)
+	for in.skips(z) {
+		z += stepM
+	}
+	wanted := c.Len() < endsN || !in.settled()
+	return Advice{Why: Deeper, DepthM: z}, wanted && (z <= limit || c.Len() < endsN && !in.Bottom.Known)
 }
 
 // weigh weighs the marks.
@@ -119,7 +142,7 @@ func (in Input) weigh() Advice {
 	if in.Bottom.Known {
 		to = math.Min(to, in.Bottom.Value-atEndM)
 	}
-	z, left, a, ok := k.best(c, from, to, in.MarkM)
+	z, left, a, ok := k.best(in, from, to)
 	if !ok || k.now()-left < gainM {
 		return done
 	}
@@ -169,5 +192,10 @@ func (in Input) free(z float64) (float64, bool) {
 			return 0, false
 		}
 	}
-	return z, z > in.Column.First().DepthM && z < in.Column.Last().DepthM
+	return z, z > in.Column.First().DepthM && z < in.Column.Last().DepthM && !in.skips(z)
+}
+
+// skips reports whether the mark at a depth was passed over.
+func (in Input) skips(z float64) bool {
+	return slices.ContainsFunc(in.Skipped, func(s float64) bool { return math.Abs(s-z) < in.MarkM/2 })
 }

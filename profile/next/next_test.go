@@ -107,3 +107,32 @@ func BenchmarkFind(b *testing.B) {
 		Find(Input{Column: c, Bottom: profile.Some(12), LevelsC: []float64{19}, MarkM: quarterM})
 	}
 }
+
+// A depth that was passed over is not asked for again, whatever it was wanted for.
+func TestSkipped(t *testing.T) {
+	lake := smooth(24, 10, 5, 1)
+	for _, bottom := range []profile.Optional{{}, profile.Some(12)} {
+		in := Input{Bottom: bottom, LevelsC: []float64{19}, MarkM: footM}
+		var depths []float64
+		reasons := map[Why]bool{}
+		for range 40 { // every other depth asked for is skipped
+			a := Find(in)
+			if a.Enough {
+				break
+			}
+			reasons[a.Why] = true
+			if in.skips(a.DepthM) {
+				t.Fatalf("asks for %.2f m (%s), skipped %v", a.DepthM, a.Why, in.Skipped)
+			}
+			if len(in.Skipped) <= len(depths) {
+				in.Skipped = append(in.Skipped, a.DepthM)
+				continue
+			}
+			depths = append(depths, a.DepthM)
+			in.Column = read(t, lake, depths...)
+		}
+		if len(depths) < 3 || len(reasons) < 3 {
+			t.Errorf("bottom %v: read only %v, for %v", bottom, depths, reasons)
+		}
+	}
+}

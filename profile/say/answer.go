@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"coldseam/profile"
 	"coldseam/profile/band"
 	"coldseam/profile/layers"
 	"coldseam/profile/plan"
@@ -23,15 +24,22 @@ func speak(p plan.Plan) speaker { return speaker{p, p.Drop.Units.Shown()} }
 
 // Title names the drop: water, spot, date and fish.
 func Title(p plan.Plan) string {
+	t := "for " + p.Fish.Name
+	if where := WhereWhen(p.Drop); where != "" {
+		t = where + ", " + t
+	}
+	return strings.TrimSuffix(sentence(t), ".")
+}
+
+// WhereWhen names a drop by its water, spot and date, as far as they were noted.
+func WhereWhen(d profile.Drop) string {
 	var parts []string
-	for _, s := range []string{p.Drop.Water, p.Drop.Spot, p.Drop.Date} {
+	for _, s := range []string{d.Water, d.Spot, d.Date} {
 		if s != "" {
 			parts = append(parts, Shown(s))
 		}
 	}
-	parts = append(parts, "for "+p.Fish.Name)
-	t := strings.Join(parts, ", ")
-	return strings.TrimSuffix(sentence(t), ".")
+	return strings.Join(parts, ", ")
 }
 
 // Answer gives the paragraphs of the answer: where the fish should be, what to cast

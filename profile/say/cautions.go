@@ -22,6 +22,9 @@ func Cautions(p plan.Plan) []string {
 	return out
 }
 
+// AtAnchor is the caution for whoever lies at anchor.
+const AtAnchor = "Two anchors: the bow's first, the stern's only after; let the stern's go first in a blow; a knife at hand. Thunder: off the water."
+
 // CautionText is the text of one caution.
 func CautionText(p plan.Plan, c plan.Caution) string {
 	s := speak(p)
@@ -44,7 +47,7 @@ func CautionText(p plan.Plan, c plan.Caution) string {
 	case plan.Wind:
 		return "WIND of 15 mph (7 m/s) or more: too much for a small boat at anchor. Come in."
 	case plan.Anchors:
-		return "Two anchors: the bow's first, the stern's only after; let the stern's go first in a blow; a knife at hand. Thunder: off the water."
+		return AtAnchor
 	case plan.Rules:
 		return s.rules()
 	}

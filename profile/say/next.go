@@ -20,7 +20,7 @@ func Next(a next.Advice, u unit.System) string {
 	if a.Enough {
 		return "Enough: " + nextReason(a, u) + "."
 	}
-	return "Read " + mark(a.DepthM, u) + " next: " + nextReason(a, u) + "."
+	return "Read " + Mark(a.DepthM, u) + " next: " + nextReason(a, u) + "."
 }
 
 // NextAsJSON makes the stable form.
@@ -33,8 +33,8 @@ func NextAsJSON(a next.Advice, u unit.System) NextJSON {
 	return out
 }
 
-// mark prints a depth as the line is marked: whole feet, or quarters of a metre.
-func mark(m float64, u unit.System) string {
+// Mark prints a depth as the line is marked: whole feet, or quarters of a metre.
+func Mark(m float64, u unit.System) string {
 	if u.Feet() {
 		return u.Length(m)
 	}

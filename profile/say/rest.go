@@ -205,7 +205,7 @@ func AsRead(p plan.Plan, notes []notebook.Note) []string {
 	}
 	for _, r := range p.Drop.Readings {
 		if r.Flag != "" {
-			out = append(out, s.flagged(r))
+			out = append(out, Flagged(r))
 		}
 	}
 	return out
@@ -227,9 +227,9 @@ func (s speaker) readings() string {
 	return strings.Join(words, ", ") + "."
 }
 
-// flagged says what is odd about a reading, what it may have been, and whether it
-// was used.
-func (s speaker) flagged(r profile.Reading) string {
+// Flagged says what is odd about a reading, what it may have been, and whether it is
+// used.
+func Flagged(r profile.Reading) string {
 	t := fmt.Sprintf("%s %s at %s %s", unit.Exact(r.Temp), r.TempUnit, unit.Exact(r.Depth), r.DepthUnit)
 	if r.Line > 0 {
 		t = fmt.Sprintf("Line %d: %s", r.Line, t)

@@ -36,6 +36,7 @@ type Settings struct {
 	SinkMps    float64       // rate of the sinking line, m/s; 0 where it is not known
 	Touched    []rig.Touched // bottoms touched, which correct the waits
 	Waters     []rig.Rules
+	Book       string // the folder of saved drops, "" for the usual one
 }
 
 // Fly is a fly of the box, its mass when dry and the density in kg/m3 of hook, bead
@@ -98,6 +99,7 @@ type file struct {
 	For                  string
 	FlyWeight            string `toml:"fly_weight"`
 	Retrieve             string
+	Book                 string
 	Clearance            string
 	LongestLeader        string `toml:"longest_leader"`
 	Rod                  string
@@ -145,6 +147,7 @@ func Parse(name string, data []byte) (Settings, error) {
 	p.stock(f.Stock)
 	p.touched(f.Touched)
 	p.waters(f.Water)
+	p.book(f.Book)
 	if p.err != nil {
 		return Settings{}, p.err
 	}
@@ -179,6 +182,21 @@ func (p *parser) headers(f file) {
 		}
 		p.s.Headers = append(p.s.Headers, notebook.Header{Key: h.key, Value: h.value, From: "settings"})
 	}
+}
+
+// book takes the folder of saved drops, which must not depend on where the program
+// is started.
+func (p *parser) book(dir string) {
+	if dir == "" {
+		return
+	}
+	if home, err := os.UserHomeDir(); err == nil && strings.HasPrefix(dir, "~/") {
+		dir = filepath.Join(home, dir[2:])
+	}
+	if !filepath.IsAbs(dir) {
+		p.fail(place{key: "book"}, fmt.Errorf("%q: write the whole path of the folder", dir))
+	}
+	p.s.Book = dir
 }
 
 // length reads a length between low and high metres, where one is given.

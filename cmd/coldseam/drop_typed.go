@@ -1,0 +1,218 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strings"
+
+	"coldseam/chart"
+	"coldseam/profile"
+	"coldseam/profile/next"
+	"coldseam/profile/notebook"
+	"coldseam/profile/say"
+	"coldseam/profile/taking"
+	"coldseam/profile/unit"
+)
+
+// alone matches a temperature without its depth: 64, 64.5, 17,8 C, 64 DO 6.1.
+var alone = regexp.MustCompile(`(?i)^[-+]?\d+([.,]\d+)?\s*(°?\s*[fc])?(\s+do\s*[\d.,]+.*)?$`)
+
+// word finds what is meant by the start of a word.
+func word(text string) (string, bool) {
+	text = bare(text)
+	var found []string
+	for _, w := range []string{"undo", "skip", "stop", "help"} {
+		if text != "" && strings.HasPrefix(w, text) {
+			found = append(found, w)
+		}
+	}
+	if text == "?" {
+		return "help", true
+	}
+	if len(found) == 1 {
+		return found[0], true
+	}
+	return "", false
+}
+
+const helpTyping = `Temperature and Enter: the reading at the depth asked for. Depth and temperature (12 68): a reading at a depth of your own; a depth that was read before can be put right so. "bottom: 24 ft" or another line of a page: notes it. undo: takes the last reading back. skip: passes the depth over. stop: ends, with the plan.`
+
+// typed takes readings from the keyboard until the angler stops.
+func (d *dropping) typed() error {
+	d.say("Type the temperature and Enter; or depth and temperature (12 68). undo, skip, stop, help.")
+	challenged := false
+	for {
+		u := d.take.Drop().Units
+		advice := d.take.Next(d.fish.LimitsC())
+		if !challenged {
+			d.say("\n%s", say.Next(advice, u.Shown()))
+		}
+		text, err := d.answer("%s", d.question(advice, challenged))
+		if err != nil { // the end of input ends the drop
+			return nil
+		}
+		w, isWord := word(text)
+		switch {
+		case text == "" && challenged:
+			challenged = false
+		case text == "" && advice.Enough, w == "stop":
+			return nil
+		case w == "help":
+			d.say(helpTyping)
+		case w == "skip" && challenged:
+			challenged = false
+		case w == "skip" && advice.Enough:
+			d.say("No depth is asked for: Enter ends the drop.")
+		case w == "skip":
+			d.take.Skip(advice.DepthM)
+		case w == "undo":
+			challenged = false
+			if err := d.undo(); err != nil {
+				return err
+			}
+		case text == "":
+			d.say("Nothing was typed. %s", helpTyping)
+		case !isWord:
+			if challenged, err = d.taken(text, advice, challenged); err != nil {
+				return err
+			}
+		}
+	}
+}
+
+// question is the prompt: what Enter would mean stands in it.
+func (d *dropping) question(a next.Advice, challenged bool) string {
+	u := d.take.Drop().Units
+	switch {
+	case challenged:
+		return "Enter keeps it; else type the temperature again, or undo:"
+	case a.Enough:
+		return "Enter ends with the plan; or depth and temperature:"
+	}
+	return fmt.Sprintf("%s, in %s:", say.Mark(a.DepthM, u.Shown()), u.Temp)
+}
+
+// taken takes in a typed line. again says that the last reading was doubted, and a
+// temperature alone is typed in its place.
+func (d *dropping) taken(text string, a next.Advice, again bool) (challenged bool, err error) {
+	if key, value, ok := strings.Cut(text, ":"); ok && notebook.Help(bare(key)) != "" {
+		if bare(key) == "units" {
+			d.say("The units stay as they were begun with; write the unit behind a number instead: 4 m 18 C.")
+			return again, nil
+		}
+		if err := d.note(notebook.Header{Key: bare(key), Value: strings.TrimSpace(value)}); err != nil {
+			return again, d.refusal(err)
+		}
+		d.say("Noted: %s.", say.Shown(text))
+		return again, nil
+	}
+	depth := ""
+	switch drop := d.take.Drop(); {
+	case !alone.MatchString(text):
+	case again:
+		last := drop.Readings[len(drop.Readings)-1]
+		depth = unit.Exact(last.Depth) + " " + last.DepthUnit.String()
+	case a.Enough:
+		d.say("At which depth? Type depth and temperature.")
+		return false, nil
+	default:
+		depth = say.Mark(a.DepthM, drop.Units.Shown())
+	}
+	readings, err := d.read(depth, text)
+	if err != nil {
+		return again, d.refusal(err)
+	}
+	if again && depth != "" {
+		if _, _, err := d.take.Undo(); err != nil {
+			return false, err
+		}
+	}
+	return d.add(readings)
+}
+
+// read reads a typed line as the notebook would, in the drop's units; depth is put
+// before a temperature alone.
+func (d *dropping) read(depth, text string) ([]profile.Reading, error) {
+	drop := d.take.Drop()
+	drop.Readings = nil
+	if depth != "" {
+		text = depth + ": " + text
+	}
+	sheets, err := notebook.Read([]byte(notebook.Write(drop)+text+"\n"), notebook.Options{Name: "typed", Ask: d.ask})
+	if err != nil {
+		return nil, err
+	}
+	if len(sheets) != 1 {
+		return nil, errors.New("that looks like two drops: one reading a line")
+	}
+	readings := sheets[0].Drop.Readings
+	for i := range readings {
+		readings[i].Line, readings[i].Text = 0, ""
+	}
+	return readings, nil
+}
+
+// refusal says what could not be read. What cannot be saved is handed on.
+func (d *dropping) refusal(err error) error {
+	var page *notebook.Error
+	if errors.As(err, &page) {
+		err = errors.New(page.Msg)
+	} else if errors.As(err, new(taking.Unsaved)) {
+		return err
+	}
+	d.say("Not taken: %s. Type it again.", say.Shown(err.Error()))
+	return nil
+}
+
+// add takes readings into the drop, shows the column, and challenges what is odd.
+func (d *dropping) add(readings []profile.Reading) (challenged bool, err error) {
+	for _, r := range readings {
+		before := d.take.At(r)
+		odd, err := d.take.Add(r)
+		if err != nil {
+			return false, err
+		}
+		fmt.Fprint(d.err, "\n"+chart.Growing(d.take.Drop()))
+		if len(before) > 0 {
+			if err := d.twice(r, before); err != nil {
+				return false, err
+			}
+			continue
+		}
+		for i, o := range odd {
+			d.say("%s", say.Flagged(o))
+			challenged = challenged || i == 0 && o.Depth == r.Depth && o.Temp == r.Temp
+		}
+	}
+	return challenged, nil
+}
+
+// twice asks what a second reading of a depth is. Both are on the disk by then.
+func (d *dropping) twice(r profile.Reading, before []profile.Reading) error {
+	var was []string
+	for _, b := range before {
+		was = append(was, unit.Exact(b.Temp)+" "+b.TempUnit.String())
+	}
+	n, err := d.choose(fmt.Sprintf("At %s %s it was %s before.", unit.Exact(r.Depth), r.DepthUnit, strings.Join(was, " and ")),
+		"this puts it right: only the new one counts", "it is a second reading: both count")
+	if err != nil || n == 1 { // hung up: both are kept
+		return nil
+	}
+	_, err = d.take.Correct(r)
+	return err
+}
+
+func (d *dropping) undo() error {
+	r, ok, err := d.take.Undo()
+	if err != nil {
+		return err
+	}
+	if !ok {
+		d.say("Nothing of this sitting to take back. To put a reading right, type its depth and the right temperature.")
+		return nil
+	}
+	d.say("Taken back: %s %s at %s %s.", unit.Exact(r.Temp), r.TempUnit, unit.Exact(r.Depth), r.DepthUnit)
+	fmt.Fprint(d.err, chart.Growing(d.take.Drop()))
+	return nil
+}

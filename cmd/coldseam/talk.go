@@ -1,0 +1,117 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"coldseam/profile/notebook"
+	"coldseam/profile/say"
+)
+
+// talk is a conversation: prompts go to standard error, and lines come from standard
+// input, read apart so that a probe can be listened to at the same time.
+type talk struct {
+	err   io.Writer
+	lines <-chan string // closed at the end of input
+}
+
+// errHungUp reports that the input ended before a question was answered.
+var errHungUp = errors.New("not answered")
+
+// talk begins to read lines, each cut to a few thousand bytes.
+func (p *program) talk() *talk {
+	lines := make(chan string)
+	go func() {
+		defer close(lines)
+		in := bufio.NewReader(p.in)
+		for {
+			text, cut, err := in.ReadLine()
+			if err != nil {
+				return
+			}
+			line := string(text)
+			for cut && err == nil { // far longer than anything typed: the rest is passed over
+				_, cut, err = in.ReadLine()
+			}
+			lines <- line
+		}
+	}()
+	return &talk{err: p.err, lines: lines}
+}
+
+// say prints a paragraph.
+func (t *talk) say(format string, args ...any) {
+	fmt.Fprintln(t.err, say.Wrap(fmt.Sprintf(format, args...), ""))
+}
+
+// prompt asks for a line.
+func (t *talk) prompt(format string, args ...any) { fmt.Fprintf(t.err, format+" ", args...) }
+
+// answer prompts for one line; errHungUp at the end of input.
+func (t *talk) answer(format string, args ...any) (string, error) {
+	t.prompt(format, args...)
+	text, ok := <-t.lines
+	if !ok {
+		fmt.Fprintln(t.err)
+		return "", errHungUp
+	}
+	return strings.TrimSpace(text), nil
+}
+
+// choose offers choices and gives the index of the one taken; Enter alone takes the
+// first.
+func (t *talk) choose(what string, choices ...string) (int, error) {
+	fmt.Fprintln(t.err, say.Wrap(what, ""))
+	for i, c := range choices {
+		fmt.Fprintln(t.err, say.Wrap(fmt.Sprintf("  %d  %s", i+1, c), "     "))
+	}
+	for {
+		text, err := t.answer("Number, then Enter:")
+		if err != nil {
+			return 0, err
+		}
+		if n, ok := choice(text, len(choices)); ok {
+			return n, nil
+		}
+	}
+}
+
+// ask puts a notebook's question.
+func (t *talk) ask(q notebook.Question) (int, error) {
+	printQuestion(t.err, q)
+	for {
+		text, err := t.answer("Number, then Enter:")
+		if err != nil {
+			return 0, err
+		}
+		if n, ok := choice(text, len(q.Choices)); ok && text != "" {
+			return n, nil
+		}
+	}
+}
+
+// choice reads a number from 1 to most as an index; nothing is the first.
+func choice(text string, most int) (int, bool) {
+	if text == "" {
+		return 0, true
+	}
+	var n int
+	if _, err := fmt.Sscanf(text, "%d", &n); err != nil || n < 1 || n > most {
+		return 0, false
+	}
+	return n - 1, true
+}
+
+// printQuestion shows a line that has several meanings, and the meanings.
+func printQuestion(w io.Writer, q notebook.Question) {
+	if q.Line > 0 {
+		fmt.Fprintf(w, "Line %d: %s\n", q.Line, say.Shown(strings.TrimSpace(q.Text)))
+	}
+	fmt.Fprintf(w, "%s:\n", strings.ToUpper(q.What[:1])+q.What[1:])
+	for i, choice := range q.Choices {
+		fmt.Fprintf(w, "  %d  %s\n", i+1, choice)
+	}
+}
