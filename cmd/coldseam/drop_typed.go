@@ -18,6 +18,8 @@ import (
 // alone matches a temperature without its depth: 64, 64.5, 17,8 C, 64 DO 6.1.
 var alone = regexp.MustCompile(`(?i)^[-+]?\d+([.,]\d+)?\s*(°?\s*[fc])?(\s+do\s*[\d.,]+.*)?$`)
 
+var decimalComma = regexp.MustCompile(`(\d),(\d)`)
+
 // word finds what is meant by the start of a word.
 func word(text string) (string, bool) {
 	text = bare(text)
@@ -46,7 +48,8 @@ func (d *dropping) typed() error {
 		u := d.take.Drop().Units
 		advice := d.take.Next(d.fish.LimitsC())
 		if !challenged {
-			d.say("\n%s", say.Next(advice, u.Shown()))
+			fmt.Fprintln(d.err)
+			d.say("%s", say.Next(advice, u.Shown()))
 		}
 		text, err := d.answer("%s", d.question(advice, challenged))
 		if err != nil { // the end of input ends the drop
@@ -90,7 +93,7 @@ func (d *dropping) question(a next.Advice, challenged bool) string {
 	case a.Enough:
 		return "Enter ends with the plan; or depth and temperature:"
 	}
-	return fmt.Sprintf("%s, in %s:", say.Mark(a.DepthM, u.Shown()), u.Temp)
+	return fmt.Sprintf("Temperature at %s, %s:", say.Mark(a.DepthM, u.Shown()), u.Temp)
 }
 
 // taken takes in a typed line. again says that the last reading was doubted, and a
@@ -137,7 +140,8 @@ func (d *dropping) read(depth, text string) ([]profile.Reading, error) {
 	drop := d.take.Drop()
 	drop.Readings = nil
 	if depth != "" {
-		text = depth + ": " + text
+		// one number: its comma is a decimal one
+		text = depth + ": " + decimalComma.ReplaceAllString(text, "$1.$2")
 	}
 	sheets, err := notebook.Read([]byte(notebook.Write(drop)+text+"\n"), notebook.Options{Name: "typed", Ask: d.ask})
 	if err != nil {

@@ -11,6 +11,10 @@ import (
 )
 
 func TestMain(m *testing.M) {
+	if os.Getenv("COLDSEAM_TEST_PROGRAM") != "" { // a test runs this binary as the program
+		main()
+		return
+	}
 	testscript.Main(m, map[string]func(){"coldseam": main})
 }
 

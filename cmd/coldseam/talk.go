@@ -16,6 +16,7 @@ import (
 type talk struct {
 	err   io.Writer
 	lines <-chan string // closed at the end of input
+	echo  bool          // end the prompt's line ourselves, as no terminal does
 }
 
 // errHungUp reports that the input ended before a question was answered.
@@ -39,7 +40,7 @@ func (p *program) talk() *talk {
 			lines <- line
 		}
 	}()
-	return &talk{err: p.err, lines: lines}
+	return &talk{err: p.err, lines: lines, echo: !p.terminal}
 }
 
 // say prints a paragraph.
@@ -54,8 +55,10 @@ func (t *talk) prompt(format string, args ...any) { fmt.Fprintf(t.err, format+" 
 func (t *talk) answer(format string, args ...any) (string, error) {
 	t.prompt(format, args...)
 	text, ok := <-t.lines
-	if !ok {
+	if t.echo || !ok {
 		fmt.Fprintln(t.err)
+	}
+	if !ok {
 		return "", errHungUp
 	}
 	return strings.TrimSpace(text), nil

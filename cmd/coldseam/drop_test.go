@@ -1,0 +1,367 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"coldseam/profile/book"
+	"coldseam/profile/notebook"
+)
+
+// dropWith takes a drop from typed lines into a book, at a fixed time.
+func dropWith(t *testing.T, dir, typed string, args ...string) (status int, out, errOut string) {
+	t.Helper()
+	var o, e bytes.Buffer
+	p := &program{in: strings.NewReader(typed), stdout: &o, err: &e, disk: book.System{}, now: fixedNow}
+	status = p.run(append([]string{"coldseam", "drop", "--book", dir}, args...))
+	return status, o.String(), e.String()
+}
+
+func fixedNow() time.Time { return time.Date(2026, 7, 18, 14, 20, 0, 0, time.UTC) }
+
+// pageIn gives the text of the one page of a book.
+func pageIn(t *testing.T, dir string) string {
+	t.Helper()
+	names, err := filepath.Glob(filepath.Join(dir, "*.txt"))
+	if err != nil || len(names) != 1 {
+		t.Fatalf("pages: %q, %v", names, err)
+	}
+	data, err := os.ReadFile(names[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+func readings(page string) []string {
+	return regexp.MustCompile(`(?m)^[\d.]+ (?:ft|m): .*$`).FindAllString(page, -1)
+}
+
+// TestDropTyped types whole drops, and looks at what was saved.
+func TestDropTyped(t *testing.T) {
+	noSettings(t)
+	feet := []string{"--units", "ft F", "--bottom", "30ft"}
+	for _, c := range []struct {
+		name, typed string
+		args        []string
+		want        []string // readings saved
+		says        []string // on standard error
+	}{
+		{"as asked for", "74\n52\n63\n70\n", feet,
+			[]string{"1 ft: 74 F", "10 ft: 70 F", "14 ft: 63 F", "29 ft: 52 F"}, []string{"Read 10 ft next", "Saved: "}},
+		{"asked for units and bottom", "1\n30\n74\n52\n", nil,
+			[]string{"1 ft: 74 F", "29 ft: 52 F"}, []string{"In which units", "How deep is it here, in ft?"}},
+		{"metric, decimal comma", "9\n23,4\n11,2\n", []string{"--units", "m C"},
+			[]string{"0.5 m: 23.4 C", "8.5 m: 11.2 C"}, nil},
+		{"a depth of one's own, units written", "74\n12 68\n20ft 58F\n8 m 11 C\n", feet,
+			[]string{"1 ft: 74 F", "12 ft: 68 F", "20 ft: 58 F", "8 m: 11 C"}, nil},
+		{"undo, skip, stop", "74\nundo\n73.5\nskip\nsk\n15 66\nstop\n99\n", feet,
+			[]string{"1 ft: 73.5 F", "15 ft: 66 F"}, []string{"Taken back: 74 F at 1 ft", "Read 28 ft next"}[:1]},
+		{"nothing to take back", "undo\n74\n", feet, []string{"1 ft: 74 F"}, []string{"Nothing of this sitting"}},
+		{"a slip is challenged and typed again", "74\n52\n36\n63\nstop\n", feet,
+			[]string{"1 ft: 74 F", "14 ft: 63 F", "29 ft: 52 F"}, []string{"Enter keeps it"}},
+		{"a slip is kept", "74\n52\n36\n\nstop\n", feet,
+			[]string{"1 ft: 74 F", "14 ft: 36 F", "29 ft: 52 F"}, []string{"Enter keeps it"}},
+		{"put right", "74\n52\n1 73\n1\nstop\n", feet,
+			[]string{"1 ft: 73 F", "29 ft: 52 F"}, []string{"At 1 ft it was 74 F before"}},
+		{"read twice", "74\n52\n1 73.8\n2\nstop\n", feet,
+			[]string{"1 ft: 74 F", "1 ft: 73.8 F", "29 ft: 52 F"}, nil},
+		{"not understood", "warm\n74\n7 4 4 4 x\n?\n\nu\n73\n", feet,
+			[]string{"1 ft: 73 F"}, []string{"Not taken", "Nothing was typed", "Temperature and Enter"}},
+		{"noted", "74\nbottom: 24 ft\nsecchi: 9\nunits: m C\nwind: much\n52\n", feet,
+			[]string{"1 ft: 74 F", "23 ft: 52 F"}, []string{"Noted: bottom: 24 ft", "The units stay"}},
+		{"oxygen", "74 DO 8.1\n52 do 0.4\n", feet,
+			[]string{"1 ft: 74 F  DO 8.1 mg/L", "29 ft: 52 F  DO 0.4 mg/L"}, nil},
+		{"enough, then Enter", "74\n73.9\n74\n\n12 70\n", feet,
+			[]string{"1 ft: 74 F", "14 ft: 74 F", "29 ft: 73.9 F"}, []string{"Enough: hardly any change", "Enter ends with the plan"}},
+		{"enough, then a number alone", "74\n73.9\n74\n70\n12 73.9\n\n", feet,
+			[]string{"1 ft: 74 F", "12 ft: 73.9 F", "14 ft: 74 F", "29 ft: 73.9 F"}, []string{"At which depth?"}},
+		{"escape sequences", "74\n\x1b[2J\x1b]0;x\x07 52\n52\n", feet,
+			[]string{"1 ft: 74 F", "29 ft: 52 F"}, []string{"Not taken"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			status, out, errOut := dropWith(t, dir, c.typed, c.args...)
+			if status != done || !strings.Contains(out, "2026-07-18 14:20") {
+				t.Fatalf("status %d: %s%s", status, errOut, out)
+			}
+			page := pageIn(t, dir)
+			if got := readings(page); !slices.Equal(got, c.want) {
+				t.Errorf("saved %q, want %q\n%s", got, c.want, errOut)
+			}
+			if strings.Contains(page, "not ended") {
+				t.Errorf("the page has not ended: %s", page)
+			}
+			for _, s := range c.says {
+				if !strings.Contains(strings.Join(strings.Fields(errOut), " "), s) {
+					t.Errorf("does not say %q:\n%s", s, errOut)
+				}
+			}
+			if strings.ContainsAny(errOut, "\x1b\x07") {
+				t.Errorf("a control character came through: %q", errOut)
+			}
+			for _, line := range strings.Split(errOut, "\n") {
+				if n := len([]rune(line)); n > 80 && !strings.Contains(line, dir) {
+					t.Errorf("%d columns: %s", n, line)
+				}
+			}
+		})
+	}
+}
+
+func TestDropRefuses(t *testing.T) {
+	noSettings(t)
+	for _, c := range []struct {
+		typed string
+		args  []string
+		want  string
+	}{
+		{"", nil, "the units were not given"},
+		{"", []string{"--units", "ft F"}, "no reading was taken"},
+		{"74\nundo\n", []string{"--units", "ft F", "--bottom", "9ft"}, "no reading was taken"},
+		{"", []string{"page.txt"}, "drop reads no file"},
+		{"", []string{"--units", "ft F", "--for", "dragon"}, "dragon"},
+		{"", []string{"--units", "ft F", "--bottom", "30"}, "--bottom"},
+	} {
+		dir := t.TempDir()
+		status, out, errOut := dropWith(t, dir, c.typed, c.args...)
+		if status == done || out != "" || !strings.Contains(errOut, c.want) {
+			t.Errorf("%v: status %d, %q, %s", c.args, status, out, errOut)
+		}
+		if names, _ := filepath.Glob(filepath.Join(dir, "*.txt")); len(names) != 0 {
+			t.Errorf("%v left %q", c.args, names)
+		}
+	}
+}
+
+// TestDropGoesOn: a drop that was cut off is offered, gone on with, left or ended.
+func TestDropGoesOn(t *testing.T) {
+	noSettings(t)
+	begin := func(t *testing.T) (string, string) {
+		dir := t.TempDir()
+		b, err := book.Open(dir, book.System{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets, err := notebook.Read([]byte("water: Alder Kettle\ndate: 2026-07-18 13:00\nunits: ft F\nbottom: 30 ft\n1 74\n29 52\n"), notebook.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		page, err := b.Begin(sheets[0].Drop)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return dir, page.Path
+	}
+	t.Run("go on", func(t *testing.T) {
+		dir, path := begin(t)
+		status, out, errOut := dropWith(t, dir, "1\nundo\n63\nstop\n")
+		if status != done || !strings.Contains(out, "Alder Kettle, 2026-07-18 13:00") || !strings.Contains(errOut, "Nothing of this sitting") {
+			t.Errorf("status %d: %s%s", status, errOut, out)
+		}
+		data, err := os.ReadFile(path)
+		if got, want := readings(string(data)), []string{"1 ft: 74 F", "14 ft: 63 F", "29 ft: 52 F"}; err != nil || !slices.Equal(got, want) {
+			t.Errorf("saved %q, %v", got, err)
+		}
+	})
+	t.Run("put right what was read before", func(t *testing.T) {
+		dir, path := begin(t)
+		dropWith(t, dir, "1\n1 73\n1\nundo\nundo\nstop\n")
+		data, _ := os.ReadFile(path)
+		if got, want := readings(string(data)), []string{"29 ft: 52 F"}; !slices.Equal(got, want) {
+			t.Errorf("saved %q", got)
+		}
+	})
+	t.Run("leave", func(t *testing.T) {
+		dir, path := begin(t)
+		status, out, errOut := dropWith(t, dir, "2\n30\n70\nstop\n", "--units", "ft F")
+		if status != done || strings.Contains(out, "Alder Kettle") {
+			t.Errorf("status %d: %s%s", status, errOut, out)
+		}
+		if data, _ := os.ReadFile(path); !strings.Contains(string(data), "not ended") {
+			t.Errorf("the left drop: %s", data)
+		}
+	})
+	t.Run("end it", func(t *testing.T) {
+		dir, path := begin(t)
+		dropWith(t, dir, "3\n30\n70\nstop\n", "--units", "ft F")
+		if data, _ := os.ReadFile(path); strings.Contains(string(data), "not ended") {
+			t.Errorf("the drop has not ended: %s", data)
+		}
+	})
+}
+
+// order records what is done to the disk and what is printed, in one list.
+type order struct {
+	book.System
+	steps []string
+}
+
+type orderedFile struct {
+	book.File
+	o *order
+}
+
+func (o *order) Create(path string) (book.File, error) {
+	f, err := o.System.Create(path)
+	return orderedFile{f, o}, err
+}
+func (f orderedFile) Write(b []byte) (int, error) {
+	f.o.steps = append(f.o.steps, fmt.Sprintf("write %d", len(readings(string(b)))))
+	return f.File.Write(b)
+}
+func (f orderedFile) Sync() error { f.o.steps = append(f.o.steps, "sync"); return f.File.Sync() }
+func (o *order) Link(a, b string) error {
+	o.steps = append(o.steps, "name")
+	return o.System.Link(a, b)
+}
+func (o *order) Rename(a, b string) error {
+	o.steps = append(o.steps, "name")
+	return o.System.Rename(a, b)
+}
+func (o *order) SyncFolder(path string) error {
+	o.steps = append(o.steps, "sync folder")
+	return o.System.SyncFolder(path)
+}
+
+// Write is standard error: prompts are recorded.
+func (o *order) Write(b []byte) (int, error) {
+	if bytes.Contains(b, []byte("Temperature at")) {
+		o.steps = append(o.steps, "prompt")
+	}
+	return len(b), nil
+}
+
+// TestSavedBeforePrompt: write, sync, name, sync of the folder, and only then the
+// next prompt. A killed process does not prove this, since the system keeps what was
+// written without a sync.
+func TestSavedBeforePrompt(t *testing.T) {
+	noSettings(t)
+	o := &order{}
+	p := &program{in: strings.NewReader("74\n52\n63\n"), stdout: io.Discard, err: o, disk: o, now: fixedNow}
+	if status := p.run([]string{"coldseam", "drop", "--book", t.TempDir(), "--units", "ft F", "--bottom", "30ft"}); status != done {
+		t.Fatalf("status %d", status)
+	}
+	want := "prompt"
+	for i := 1; i <= 3; i++ {
+		want += fmt.Sprintf(", write %d, sync, name, sync folder, prompt", i)
+	}
+	want += ", write 3, sync, name, sync folder" // ended
+	if got := strings.Join(o.steps, ", "); got != want {
+		t.Errorf("order: %s\nwant:  %s", got, want)
+	}
+}
+
+// full is a disk that is full from some write on.
+type full struct {
+	book.System
+	left int
+}
+
+func (f *full) Create(path string) (book.File, error) {
+	if f.left--; f.left < 0 {
+		return nil, &fs.PathError{Op: "create", Path: path, Err: errors.New("no space left on device")}
+	}
+	return f.System.Create(path)
+}
+
+// TestDiskFull: what could not be saved is printed, and what was saved stays.
+func TestDiskFull(t *testing.T) {
+	noSettings(t)
+	dir := t.TempDir()
+	var o, e bytes.Buffer
+	p := &program{in: strings.NewReader("74\n52\n63\n"), stdout: &o, err: &e, disk: &full{left: 1}, now: fixedNow}
+	if status := p.run([]string{"coldseam", "drop", "--book", dir, "--units", "ft F", "--bottom", "30ft"}); status != failed || o.Len() > 0 {
+		t.Errorf("status %d, %s", status, o.String())
+	}
+	if got := readings(e.String()); !slices.Equal(got, []string{"1 ft: 74 F", "29 ft: 52 F"}) || !strings.Contains(e.String(), "could not be saved: no space left") {
+		t.Errorf("printed %q: %s", got, e.String())
+	}
+	if got := readings(pageIn(t, dir)); !slices.Equal(got, []string{"1 ft: 74 F"}) {
+		t.Errorf("saved %q", got)
+	}
+}
+
+// TestKilled kills drops at random moments: whatever was taken before the last
+// prompt is in the page, the page reads back, and the drop is offered again.
+func TestKilled(t *testing.T) {
+	program, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	runs := 200
+	if testing.Short() {
+		runs = 40
+	}
+	random := rand.New(rand.NewPCG(1, 2))
+	cut, taken := 0, 0
+	for run := range runs {
+		dir := t.TempDir()
+		cmd := exec.Command(program, "drop", "--book", dir, "--units", "ft F", "--bottom", "60ft")
+		cmd.Env = append(os.Environ(), "COLDSEAM_TEST_PROGRAM=1", "XDG_CONFIG_HOME="+dir)
+		in, err := cmd.StdinPipe()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var said bytes.Buffer
+		cmd.Stderr = &said
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		wait := time.Duration(random.IntN(60000)) * time.Microsecond
+		go func() {
+			for i := range 40 {
+				fmt.Fprintf(in, "%d %.1f\n", i+1, 74-float64(i)/2)
+			}
+		}()
+		time.Sleep(wait) // the moment of the kill is the random thing tested
+		cmd.Process.Kill()
+		cmd.Wait()
+		prompts := strings.Count(said.String(), "Temperature at") + strings.Count(said.String(), "Enter ends with the plan")
+		names, _ := filepath.Glob(filepath.Join(dir, "*.txt"))
+		if len(names) == 0 {
+			if prompts > 1 {
+				t.Fatalf("run %d: %d prompts and no page", run, prompts)
+			}
+			continue
+		}
+		cut++
+		page := pageIn(t, dir)
+		sheets, err := notebook.Read([]byte(page), notebook.Options{})
+		if err != nil {
+			t.Fatalf("run %d: %v\n%s", run, err, page)
+		}
+		got := sheets[0].Drop.Readings
+		if len(got) < prompts-1 || len(got) > 40 {
+			t.Fatalf("run %d: %d prompts, and %d readings in the page", run, prompts, len(got))
+		}
+		for i, r := range got {
+			if r.Depth != float64(i+1) || r.Temp != 74-float64(i)/2 {
+				t.Fatalf("run %d: reading %d is %v at %v", run, i, r.Temp, r.Depth)
+			}
+		}
+		taken += len(got)
+		if strings.Contains(page, "not ended") {
+			_, _, errOut := dropWith(t, dir, "1\nstop\n")
+			if want := fmt.Sprintf("%d readings", len(got)); !strings.Contains(errOut, want) || strings.Contains(pageIn(t, dir), "not ended") {
+				t.Fatalf("run %d: not offered with %s: %s", run, want, errOut)
+			}
+		}
+	}
+	t.Logf("%d drops were cut off with a page, %d readings in all", cut, taken)
+	if cut < runs/4 {
+		t.Errorf("only %d of %d drops had begun: the moments prove nothing", cut, runs)
+	}
+}
