@@ -47,7 +47,7 @@ func Growing(d profile.Drop) string {
 		if i == n-1 {
 			note += " < new"
 		}
-		b.WriteString(strings.TrimRight(fmt.Sprintf("%6s %7s |%s%s", clip(unit.Exact(math.Round(u.Depth.From(r.DepthM)*10)/10), 6),
+		b.WriteString(strings.TrimRight(fmt.Sprintf("%6s %7s |%s%s", clip(unit.Exact(math.Round(u.Depth.From(r.DepthM)*100)/100), 6),
 			clip(fmt.Sprintf("%.1f", u.Temp.FromC(r.TempC)), 7), bar, note), " ") + "\n")
 	}
 	return b.String()

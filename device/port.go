@@ -1,53 +1,73 @@
-// Package device is the probe on a cable: a serial port that prints readings, line
-// by line. So far it opens a port with settings that were checked; decoding of
-// lines, settling and reconnecting belong here too.
+// Package device is the probe on a cable: a serial port that prints readings, line by
+// line. It finds the ports there are (Ports), opens one with settings that were checked
+// (Open), and follows it (Listen): whole lines come out, a probe that is silent is told
+// apart from a cable that was pulled, and a cable that comes back is taken up again.
 //
-// It reads by short polls: the port returns within Poll when nothing came, so that
-// whoever reads can stop, and tells a quiet probe from a lost one by its own clock.
+// Reading goes by short polls: a port returns within about Poll when nothing came, so
+// that whoever reads can stop, and nobody ever closes a port under a read.
+//
+// The package does not know what a line says, writes nothing to a probe, and guesses
+// neither the port nor its speed.
 package device
 
 import (
-	"fmt"
 	"io"
-	"slices"
 	"time"
 
 	"github.com/tarm/serial"
 )
 
-// Poll is how long one Read of a port waits for a byte: the shortest time the
-// serial library can wait.
+// Poll is how long one Read of a port waits for a byte: the shortest time the serial
+// library can wait.
 const Poll = 100 * time.Millisecond
 
-// bauds are the speeds that every system's driver takes.
-var bauds = []int{1200, 2400, 4800, 9600, 19200, 38400, 57600, 115200}
-
-// CheckBaud reports an error that names the speeds which are possible.
-func CheckBaud(baud int) error {
-	if !slices.Contains(bauds, baud) {
-		return fmt.Errorf("%d baud is not a speed of a probe: use one of %v", baud, bauds)
-	}
-	return nil
-}
-
-// Open opens the port called name (a path such as /dev/ttyUSB0, or COM3) at a speed
-// in baud, with eight data bits, no parity and one stop bit. Bytes that came before
-// are thrown away. A Read that returns 0 bytes and io.EOF within about Poll means
-// silence, not the end.
-func Open(name string, baud int) (io.ReadWriteCloser, error) {
-	if name == "" {
-		return nil, fmt.Errorf("no port named: give one such as /dev/ttyUSB0 or COM3")
-	}
-	if err := CheckBaud(baud); err != nil {
+// Open opens a port for this program alone and throws away what came before. A Read
+// that returns 0 bytes, with io.EOF (Linux, macOS) or without an error (Windows), after
+// about Poll means silence, not the end. Close it only when no Read is under way.
+//
+// The lock keeps out only programs that lock as well (flock); on Windows the system
+// itself keeps all others out. Opening raises DTR, at which many boards start anew
+// and print what they print then.
+//
+// An error is one line with what to do. It is ErrBusy, fs.ErrPermission or
+// fs.ErrNotExist by errors.Is where it is one of these.
+func Open(c Config) (io.ReadWriteCloser, error) {
+	if err := c.Check(); err != nil {
 		return nil, err
 	}
-	port, err := serial.OpenPort(&serial.Config{Name: name, Baud: baud, ReadTimeout: Poll})
+	c = c.filled()
+	// The lock comes first: a port that another program reads must keep its settings.
+	unlock, err := lock(c.Name)
 	if err != nil {
-		return nil, fmt.Errorf("%s at %d baud cannot be opened: %w", name, baud, err)
+		return nil, explain(c.Name, err)
 	}
-	if err := port.Flush(); err != nil {
-		port.Close()
-		return nil, fmt.Errorf("%s: %w", name, err)
+	p, err := serial.OpenPort(&serial.Config{
+		Name: c.Name, Baud: c.Baud, Size: byte(c.DataBits), ReadTimeout: Poll,
+		Parity: map[string]serial.Parity{
+			"none": serial.ParityNone, "even": serial.ParityEven, "odd": serial.ParityOdd,
+		}[c.Parity],
+	})
+	if err != nil {
+		unlock()
+		return nil, explain(c.Name, err)
 	}
-	return port, nil
+	if err := p.Flush(); err != nil {
+		p.Close()
+		unlock()
+		return nil, explain(c.Name, err)
+	}
+	return &port{p, unlock}, nil
+}
+
+// port is an open port with its lock.
+type port struct {
+	*serial.Port
+	unlock func()
+}
+
+// Close closes the port and lets others in.
+func (p *port) Close() error {
+	err := p.Port.Close()
+	p.unlock()
+	return err
 }

@@ -27,8 +27,9 @@ Every reading is on the disk before the next one is asked for, and a drop that w
 cut off is offered again. undo, skip, stop and help can be typed at any time.`,
 		Flags: append([]cli.Flag{
 			&cli.BoolFlag{Name: "json", Usage: "print the plan as JSON for scripts"},
+			&cli.BoolFlag{Name: "moving", Category: probeFlagsTitle, Usage: "the probe states its depth and is lowered without stopping"},
 			bookFlag(),
-		}, headerFlags()...),
+		}, append(append(portFlags(), lineFlags()...), headerFlags()...)...),
 		Action: p.drop,
 	}
 }
@@ -64,13 +65,52 @@ func (p *program) drop(c *cli.Context) error {
 	defer unlock()
 	d := &dropping{talk: p.talk(), set: set}
 	d.say("%s", say.AtAnchor)
+	var probe *cable
+	if probe, err = plugInIfWanted(c, set); err != nil {
+		return err
+	}
 	if err := d.begin(shelf, flags, p.now()); err != nil {
 		return err
 	}
-	if err := d.typed(); err != nil {
+	if probe == nil {
+		err = d.typed()
+	} else {
+		err = d.withProbe(probe, c.Bool("moving"))
+	}
+	if err != nil {
 		return d.lost(err)
 	}
 	return p.endDrop(c, d)
+}
+
+// plugInIfWanted opens the probe's port where a flag or the settings name one; nil is
+// the keyboard.
+func plugInIfWanted(c *cli.Context, set settings.Settings) (*cable, error) {
+	l, o, err := decoding(c, set)
+	if err != nil {
+		return nil, err
+	}
+	if c.String("port") == "" && set.Probe.Port == "" {
+		for _, name := range []string{"baud", "data-bits", "parity", "layout", "air", "moving"} {
+			if c.IsSet(name) {
+				return nil, refuse("--%s is about a probe: name its port with --port", name)
+			}
+		}
+		return nil, nil
+	}
+	config, err := portOf(c, set)
+	if err != nil {
+		return nil, err
+	}
+	return plugIn(config, l, o)
+}
+
+// withProbe takes readings from a probe.
+func (d *dropping) withProbe(c *cable, moving bool) error {
+	if moving {
+		return d.moving(c)
+	}
+	return d.probed(c)
 }
 
 // openBook opens and locks the folder of saved drops.

@@ -37,9 +37,13 @@ func reorder(app *cli.App, args []string) ([]string, error) {
 		}
 		return nil, unknownCommand(app, args[1])
 	}
+	path := []string{args[0], command.Name} // to the command whose flags follow
+	if part := subcommand(command, args); part != nil {
+		command, path = part, append(path, part.Name)
+	}
 	var flags, rest []string
 	seen := map[string]bool{}
-	for i := 2; i < len(args); i++ {
+	for i := len(path); i < len(args); i++ {
 		a := args[i]
 		if a == "--" {
 			rest = append(rest, args[i+1:]...)
@@ -51,11 +55,11 @@ func reorder(app *cli.App, args []string) ([]string, error) {
 		}
 		name, value, given := strings.Cut(strings.TrimLeft(a, "-"), "=")
 		if name == "help" || name == "h" {
-			return []string{args[0], command.Name, "--help"}, nil
+			return append(path, "--help"), nil
 		}
 		f := flagNamed(command, name)
 		if f == nil {
-			return nil, refuse("%s has no flag --%s%s; see coldseam %s --help", command.Name, name, near(command, name), command.Name)
+			return nil, refuse("%s has no flag --%s%s; see coldseam %s --help", command.Name, name, near(command, name), strings.Join(path[1:], " "))
 		}
 		if seen[name] {
 			return nil, refuse("--%s is given twice", name)
@@ -80,7 +84,17 @@ func reorder(app *cli.App, args []string) ([]string, error) {
 		}
 		flags = append(flags, "--"+name+"="+value)
 	}
-	return append(append(append([]string{args[0], command.Name}, flags...), "--"), rest...), nil
+	return append(append(append(path, flags...), "--"), rest...), nil
+}
+
+// subcommand is the part of a command that the second word names, or nil.
+func subcommand(command *cli.Command, args []string) *cli.Command {
+	for _, s := range command.Subcommands {
+		if len(args) > 2 && args[2] == s.Name {
+			return s
+		}
+	}
+	return nil
 }
 
 // looksLikeFlag: a dash and then no digit, so that a negative number may be a value.

@@ -84,7 +84,7 @@ func (p *program) main(args []string) error {
 		CustomAppHelpTemplate: appHelp,
 		ExitErrHandler:        func(*cli.Context, error) {}, // the status is ours to give
 		OnUsageError:          func(_ *cli.Context, err error, _ bool) error { return refused{err} },
-		Commands:              []*cli.Command{p.planCommand(), p.dropCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.batchCommand(), p.completionCommand()},
+		Commands:              []*cli.Command{p.planCommand(), p.dropCommand(), p.probeCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.batchCommand(), p.completionCommand()},
 		Action: func(c *cli.Context) error {
 			if c.Args().Present() {
 				return unknownCommand(c.App, c.Args().First())
@@ -92,17 +92,35 @@ func (p *program) main(args []string) error {
 			return cli.ShowAppHelp(c)
 		},
 	}
-	for _, c := range app.Commands {
-		c.CustomHelpTemplate = commandHelp
-		c.HideHelpCommand = true
-		c.OnUsageError = app.OnUsageError
-	}
+	prepare(app.Commands, "", app.OnUsageError)
 	ordered, err := reorder(app, args)
 	if err != nil {
 		return err
 	}
 	return app.Run(ordered)
 }
+
+// prepare gives commands and their parts the one form of help.
+func prepare(commands []*cli.Command, before string, onUsageError cli.OnUsageErrorFunc) {
+	for _, c := range commands {
+		c.CustomHelpTemplate = strings.ReplaceAll(commandHelp, "{{.Name}}", before+c.Name)
+		c.HideHelpCommand = true
+		c.OnUsageError = onUsageError
+		prepare(c.Subcommands, before+c.Name+" ", onUsageError)
+		if len(c.Subcommands) > 0 {
+			parts := ""
+			for _, s := range c.Subcommands {
+				parts += fmt.Sprintf("   %-12s %s\n", s.Name, s.Usage)
+			}
+			c.CustomHelpTemplate = strings.ReplaceAll(partsHelp, "{{.Name}}", c.Name) + parts
+		}
+	}
+}
+
+const partsHelp = `coldseam {{.Name}} - {{.Usage}}
+
+Parts (coldseam {{.Name}} PART --help tells more):
+`
 
 func unknownCommand(app *cli.App, name string) error {
 	var names []string

@@ -69,7 +69,7 @@ func (t *talk) answer(format string, args ...any) (string, error) {
 func (t *talk) choose(what string, choices ...string) (int, error) {
 	fmt.Fprintln(t.err, say.Wrap(what, ""))
 	for i, c := range choices {
-		fmt.Fprintln(t.err, say.Wrap(fmt.Sprintf("  %d  %s", i+1, c), "     "))
+		fmt.Fprintln(t.err, "  "+say.Wrap(fmt.Sprintf("%d %s", i+1, c), "    "))
 	}
 	for {
 		text, err := t.answer("Number, then Enter:")

@@ -1,6 +1,7 @@
 package line
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -21,7 +22,7 @@ func TestCRC8(t *testing.T) {
 	}
 }
 
-// Words of the DS18B20 data sheet, temperature/data relationship.
+// All ten words of the DS18B20 data sheet (rev. 042208), temperature/data relationship.
 func TestWordTempC(t *testing.T) {
 	for _, c := range []struct {
 		hex  string
@@ -31,7 +32,7 @@ func TestWordTempC(t *testing.T) {
 		{"0191", 25.0625, Fine}, {"00A2", 10.125, Fine}, {"0008", 0.5, Fine},
 		{"0000", 0, Fine}, {"fff8", -0.5, Fine},
 		{"0550", 85, Sentinel}, {"07D0", 125, OutOfRange}, {"FF5E", -10.125, OutOfRange},
-		{"FC90", -55, OutOfRange},
+		{"FE6F", -25.0625, OutOfRange}, {"FC90", -55, OutOfRange},
 		{"019", 0, BadForm}, {"01911", 0, BadForm}, {"", 0, BadForm}, {"01 9", 0, BadForm}, {"019x", 0, BadNumber},
 	} {
 		got, err := WordTempC([]byte(c.hex))
@@ -61,17 +62,35 @@ func TestScratchpadTempC(t *testing.T) {
 	}
 }
 
-// A published table of a 10 kilohm part with these coefficients; the formula keeps to
-// it within 0.006 C.
+// Bits that a coarser resolution leaves undefined (data sheet: three at 9 bits, none at
+// 12) must not count, whatever they hold.
+func TestScratchpadResolution(t *testing.T) {
+	for _, c := range []struct {
+		config byte // bits 5 and 6 are the resolution less 9
+		want   float64
+	}{{0x1F, 25.5}, {0x3F, 25.75}, {0x5F, 25.875}, {0x7F, 25.9375}} {
+		b := []byte{0x9F, 0x01, 0x4B, 0x46, c.config, 0xFF, 0x0F, 0x10}
+		hex := fmt.Sprintf("% X %02X", b, CRC8(b))
+		if got, err := ScratchpadTempC([]byte(hex)); err != nil || got != c.want {
+			t.Errorf("%s: %v, %v; want %v", hex, got, err, c.want)
+		}
+	}
+}
+
+// A published table of a 10 kilohm part with these coefficients (10K3MCD1, manual of a
+// data logger: -40 to 1 C); the formula keeps to it within 0.0025 C there. Most of it is
+// too cold for a lake and refused.
 func TestThermistor(t *testing.T) {
 	part := Thermistor{1.129241e-3, 2.341077e-4, 8.775468e-8}
 	for _, c := range []struct{ ohms, want, tol float64 }{
-		{42316.7, -5, 0.0025}, {32650.9, 0, 0.0025}, {31030.8, 1, 0.0025}, // data-logger manual
-		{19900, 10, 0.006}, {12490, 20, 0.006}, {10000, 25, 0.006}, {8057, 30, 0.006}, // from memory
+		{336103.2, -40, 0}, {176804.8, -30, 0}, {97006.9, -20, 0}, {55303.9, -10, 0}, {42316.7, -5, 0}, // the manual
+		{32650.9, 0, 0.0025}, {31030.8, 1, 0.0025}, // the manual
+		{25390, 5, 0.006}, {19900, 10, 0.006}, {15710, 15, 0.006}, {12490, 20, 0.006}, // from memory
+		{10000, 25, 0.006}, {8057, 30, 0.006}, // from memory
 	} {
 		got, err := part.TempC(c.ohms)
-		if c.want == -5 {
-			if CodeOf(err) != OutOfRange { // -5.0008
+		if c.want <= -5 {
+			if CodeOf(err) != OutOfRange { // the warmest comes to -5.0008
 				t.Errorf("%v ohm: %v, %v", c.ohms, got, err)
 			}
 			continue
@@ -83,6 +102,26 @@ func TestThermistor(t *testing.T) {
 	for _, ohms := range []float64{0, -1, math.NaN(), math.Inf(1), 1, 1e9} {
 		if _, err := part.TempC(ohms); CodeOf(err) != OutOfRange {
 			t.Errorf("%v ohm: %v", ohms, err)
+		}
+	}
+}
+
+// The formula with C = 0 is the B equation, R = R0 exp(B (1/T - 1/298.15 K)), closed form.
+// A part described by another B reads wrong where it looks right: the table's 0 C as 0.55.
+func TestThermistorOfB(t *testing.T) {
+	for _, c := range []struct{ b, ohms, want float64 }{
+		{3950, 33620.6, 0}, {3950, 20174.6, 10}, {3950, 12535.3, 20}, {3950, 10000, 25}, {3950, 8037.1, 30},
+		{3435, 28704.3, 0}, {3435, 18410.4, 10}, {3435, 12171.4, 20},
+		{3950, 32650.9, 0.55},
+	} {
+		part := Thermistor{A: 1/298.15 - math.Log(10000)/c.b, B: 1 / c.b}
+		k := c.want + 273.15
+		tol := 0.051 / c.ohms * k * k / c.b // resistances are rounded to 0.1 ohm
+		if c.want == 0.55 {
+			tol = 0.005
+		}
+		if got, err := part.TempC(c.ohms); err != nil || math.Abs(got-c.want) > tol {
+			t.Errorf("B %v, %v ohm: %v, %v; want %v", c.b, c.ohms, got, err, c.want)
 		}
 	}
 }

@@ -22,11 +22,16 @@ const (
 	Sentinel         // a number or word that stands for a fault
 	AskUnit          // the unit is not stated: ask
 	AskWhich         // more than one meaning is possible: ask
+	Waiting          // one part of a block of lines: more of it to come
+	Header           // names of columns
 )
+
+// Last is the last of the codes.
+const Last = Code(len(codeNames) - 1)
 
 var codeNames = [...]string{"fine", "too long", "garbled", "blank", "bad checksum", "other",
 	"bad form", "empty", "bad number", "bad unit", "disagree", "out of range", "sentinel",
-	"ask unit", "ask which"}
+	"ask unit", "ask which", "waiting", "header"}
 
 // String names the code.
 func (c Code) String() string {

@@ -1,22 +1,14 @@
 package settle
 
 import (
-	"errors"
 	"math"
-	"sort"
+	"slices"
 )
 
-// ErrNoMatch reports two casts that share too few bins, or whose readings do
-// not change with depth, so that they say nothing of the time constant.
-var ErrNoMatch = errors.New("settle: casts give no time constant")
-
-const (
-	minShared = 5
-	maxDepthM = 1000.0
-)
+const maxDepthM = 1000.0
 
 // CastSample is one reading of a probe that moves without stopping. Readings
-// with DepthM below 0 are in air and only serve the smoothing.
+// with DepthM below 0 are in air and left out.
 type CastSample struct {
 	TimeS, DepthM, TempC float64
 }
@@ -29,82 +21,62 @@ type CastOptions struct {
 
 // Bin is the mean of a depth bin.
 type Bin struct {
-	DepthM float64 // middle of the bin, m
+	DepthM float64 // middle of the bin, m; mean depth of its readings where the bin beside it has none
 	TempC  float64 // mean corrected temperature, C
 	Count  int     // readings in the bin, 1 or more
 }
 
 // BinCast corrects a cast for a first-order lag of time constant tauS (s, 0 to
 // 10000; 0 leaves it out) and bins it by depth, shallow first. The correction
-// is T + tau dT/dt, the lag equation solved for the water; T and dT/dt come
-// from a line through the readings SmoothS/2 to either side (at least two each
-// side where there are), as a bare difference would multiply the noise. Water
-// layers passed in less than SmoothS are blurred. It returns ErrSample for
-// fewer than 3 samples, times that do not increase or values out of range, and
+// is T + tau dT/dt, the lag equation solved for the water. T, dT/dt and the
+// depth come from lines through the readings SmoothS/2 to either side (at least
+// two each side where there are): a bare difference would multiply the noise,
+// and a depth not smoothed like T would set waves against it. Water layers
+// passed in less than SmoothS are blurred. It returns ErrSample for fewer than
+// 3 samples in water, times that do not increase or values out of range, and
 // ErrArg for options or tauS out of range.
 func BinCast(cast []CastSample, tauS float64, o CastOptions) ([]Bin, error) {
 	if !(tauS >= 0 && tauS <= 1e4) {
 		return nil, ErrArg
 	}
-	bins, err := sumBins(cast, &o)
+	layers, err := layersOf(cast, &o)
 	if err != nil {
 		return nil, err
 	}
-	out := make([]Bin, 0, len(bins))
-	for k, b := range bins {
-		out = append(out, Bin{(float64(k) + 0.5) * o.BinM, (b.temp + tauS*b.rate) / float64(b.n), b.n})
-	}
-	sort.Slice(out, func(i, j int) bool { return out[i].DepthM < out[j].DepthM })
-	return out, nil
+	return corrected(layers, tauS), nil
 }
 
-// MatchTau finds the time constant (s) for which a cast down and a cast up
-// through the same water agree, by least squares over the bins both have, and
-// the root mean square difference (C) that remains. A lag drags the down cast
-// and the up cast to opposite sides; matching them is the published idea
-// (Morison et al. 1994, J. Atmos. Oceanic Technol. 11, from memory; they match
-// a different correction). As the correction is linear in tau, the optimum is
-// closed form. It returns ErrNoMatch for fewer than 5 shared bins, water of one
-// temperature, or a best tau not above 0, and the errors of BinCast.
-func MatchTau(down, up []CastSample, o CastOptions) (tauS, rmsC float64, err error) {
-	d, err := sumBins(down, &o)
-	if err != nil {
-		return 0, 0, err
+// layer is the mean of a bin: of depth (m), and of the smoothed temperature (C)
+// and its rate (C/s). k counts bins from the surface.
+type layer struct {
+	k                 int
+	depth, temp, rate float64
+	n                 int
+}
+
+func corrected(layers []layer, tauS float64) []Bin {
+	out := make([]Bin, 0, len(layers))
+	for _, l := range layers {
+		out = append(out, Bin{l.depth, l.temp + tauS*l.rate, l.n})
 	}
-	u, err := sumBins(up, &o)
-	if err != nil {
-		return 0, 0, err
-	}
-	var keys []int
-	for k := range d {
-		if u[k].n > 0 {
-			keys = append(keys, k)
+	return out
+}
+
+func checkCast(cast []CastSample) error {
+	for i, s := range cast {
+		if math.Abs(s.TimeS) > 1e12 || math.IsNaN(s.TimeS) || !plausible(s.TempC) || !(s.DepthM >= -maxDepthM && s.DepthM <= maxDepthM) {
+			return ErrSample
+		}
+		// Steps under a microsecond are no clock's and would blow up dT/dt.
+		if i > 0 && !(s.TimeS-cast[i-1].TimeS >= 1e-6) {
+			return ErrSample
 		}
 	}
-	if len(keys) < minShared {
-		return 0, 0, ErrNoMatch
-	}
-	sort.Ints(keys) // a fixed order of summing, for a repeatable result
-	var tt, tr, rr float64
-	for _, k := range keys {
-		dn, un := float64(d[k].n), float64(u[k].n)
-		t, r := d[k].temp/dn-u[k].temp/un, d[k].rate/dn-u[k].rate/un
-		tt, tr, rr = tt+t*t, tr+t*r, rr+r*r
-	}
-	tauS = -tr / rr
-	if !(tauS > 0) || tauS > 1e4 {
-		return 0, 0, ErrNoMatch
-	}
-	return tauS, math.Sqrt(max(tt+tauS*tr, 0) / float64(len(keys))), nil
+	return nil
 }
 
-// binSum adds up the smoothed temperature (C) and its rate (C/s) in a bin.
-type binSum struct {
-	temp, rate float64
-	n          int
-}
-
-func sumBins(cast []CastSample, o *CastOptions) (map[int]binSum, error) {
+// layersOf smooths and bins a cast, and puts the defaults into o.
+func layersOf(cast []CastSample, o *CastOptions) ([]layer, error) {
 	if o.BinM == 0 {
 		o.BinM = 0.25
 	}
@@ -114,48 +86,79 @@ func sumBins(cast []CastSample, o *CastOptions) (map[int]binSum, error) {
 	if !(o.BinM >= 0.01 && o.BinM <= 100) || !(o.SmoothS >= 0.01 && o.SmoothS <= 1000) {
 		return nil, ErrArg
 	}
-	if len(cast) < 3 {
+	if err := checkCast(cast); err != nil {
+		return nil, err
+	}
+	wet := make([]CastSample, 0, len(cast))
+	for _, s := range cast {
+		if s.DepthM >= 0 {
+			wet = append(wet, s)
+		}
+	}
+	if len(wet) < 3 {
 		return nil, ErrSample
 	}
-	for i, s := range cast {
-		if math.Abs(s.TimeS) > 1e12 || math.IsNaN(s.TimeS) || !plausible(s.TempC) || !(s.DepthM >= -maxDepthM && s.DepthM <= maxDepthM) {
-			return nil, ErrSample
-		}
-		// Steps under a microsecond are no clock's and would blow up dT/dt.
-		if i > 0 && !(s.TimeS-cast[i-1].TimeS >= 1e-6) {
-			return nil, ErrSample
-		}
-	}
-	bins := map[int]binSum{}
+	sums := map[int]layer{}
 	lo, hi := 0, 0
-	for i, s := range cast {
-		for s.TimeS-cast[lo].TimeS > o.SmoothS/2 {
+	for i, s := range wet {
+		for s.TimeS-wet[lo].TimeS > o.SmoothS/2 {
 			lo++
 		}
-		for hi < len(cast) && cast[hi].TimeS-s.TimeS <= o.SmoothS/2 {
+		for hi < len(wet) && wet[hi].TimeS-s.TimeS <= o.SmoothS/2 {
 			hi++
 		}
-		if s.DepthM < 0 {
+		near := wet[max(min(lo, i-2), 0):min(max(hi, i+3), len(wet))]
+		temp, rate := lineAt(near, s.TimeS, func(s CastSample) float64 { return s.TempC })
+		depth, _ := lineAt(near, s.TimeS, func(s CastSample) float64 { return s.DepthM })
+		depth = max(depth, 0)
+		k := int(depth / o.BinM)
+		b := sums[k]
+		sums[k] = layer{k, b.depth + depth, b.temp + temp, b.rate + rate, b.n + 1}
+	}
+	out := make([]layer, 0, len(sums))
+	for _, b := range sums {
+		n := float64(b.n)
+		out = append(out, layer{b.k, b.depth / n, b.temp / n, b.rate / n, b.n})
+	}
+	slices.SortFunc(out, func(a, b layer) int { return a.k - b.k })
+	return centred(out, o.BinM), nil
+}
+
+// centred moves the means of each bin, whose readings may lie to one side, to
+// its middle, along the line to the bin next to it on that side if there is one.
+func centred(in []layer, binM float64) []layer {
+	out := slices.Clone(in)
+	for i, l := range in {
+		mid := (float64(l.k) + 0.5) * binM
+		side := i + 1
+		if l.depth > mid {
+			side = i - 1
+		}
+		if side < 0 || side >= len(in) || in[side].k-l.k != side-i {
 			continue
 		}
-		temp, rate := lineAt(cast[max(min(lo, i-2), 0):min(max(hi, i+3), len(cast))], s.TimeS)
-		k := int(s.DepthM / o.BinM)
-		b := bins[k]
-		bins[k] = binSum{b.temp + temp, b.rate + rate, b.n + 1}
+		next := in[side]
+		part := (mid - l.depth) / (next.depth - l.depth)
+		if !(part >= 0 && part <= 1) { // both on the edge between them
+			continue
+		}
+		out[i].depth = mid
+		out[i].temp += part * (next.temp - l.temp)
+		out[i].rate += part * (next.rate - l.rate)
 	}
-	return bins, nil
+	return out
 }
 
 // lineAt fits a line to at least 3 readings and gives its value and slope at
 // atS.
-func lineAt(part []CastSample, atS float64) (tempC, rateCPerS float64) {
+func lineAt(part []CastSample, atS float64, of func(CastSample) float64) (value, perS float64) {
 	var n, mx, my, cxx, cxy float64
 	for _, s := range part {
 		n++
-		dx, dy := s.TimeS-atS-mx, s.TempC-my
+		dx, dy := s.TimeS-atS-mx, of(s)-my
 		mx, my = mx+dx/n, my+dy/n
 		cxx += dx * (s.TimeS - atS - mx)
-		cxy += dx * (s.TempC - my)
+		cxy += dx * (of(s) - my)
 	}
 	return my - cxy/cxx*mx, cxy / cxx
 }

@@ -8,9 +8,9 @@ import (
 )
 
 const (
-	// gridRatio is the step between neighbouring trial time constants. One
+	// gridRatio is the step between neighbouring trial time constants. Two
 	// percent is finer than most fits can tell; refine goes on from there.
-	gridRatio = 1.01
+	gridRatio = 1.02
 	// noiseWeight is how many samples the stated noise counts for against
 	// the scatter seen: enough to carry the first few samples, soon outvoted.
 	noiseWeight = 4.0
@@ -33,17 +33,41 @@ type node struct {
 // fitter fits the first-order lag over a grid of time constants (one if tau is
 // known) and weighs the grid by likelihood, so that the doubt about tau is
 // part of the error of the water temperature.
+//
+// A time constant far longer than the samples last makes their curve a straight
+// line, and puts the water as far off as it is long. No sample can tell such
+// ones apart, so the estimate weighs them down by (1 + tau/span)^-2. Jeffreys'
+// rule asks for one power; the second was found on simulated probes
+// (TestCalibration): it brings more estimates near the water and ErrC holds.
 type fitter struct {
-	nodes      []node
-	noiseC     float64
-	n          float64
-	meanY, cyy float64
-	taus       []float64
-	w, water   []float64
+	sums
+	saved    sums
+	noiseC   float64
+	taus     []float64
+	prior    []float64 // log weight of each trial tau, from stretches before
+	w, water []float64
 }
 
-// fitted is the outcome of a fit. tauHighS is the 84 % quantile of tau: waiting
-// is judged by it, so that an undecided tau does not settle a slow probe early.
+// sums are what samples are added to.
+type sums struct {
+	nodes      []node
+	n, spanS   float64
+	meanY, cyy float64
+}
+
+func (s *sums) set(from sums) {
+	nodes := append(s.nodes[:0], from.nodes...)
+	*s = from
+	s.nodes = nodes
+}
+
+// save keeps the sums and undo brings them back.
+func (f *fitter) save() { f.saved.set(f.sums) }
+func (f *fitter) undo() { f.sums.set(f.saved) }
+
+// fitted is the outcome of a fit. tauHighS is the 84 % quantile of tau without
+// the weighing down of long ones: waiting is judged by it, so that an undecided
+// tau does not settle a slow probe early.
 type fitted struct {
 	waterC, errC, tauS, tauHighS, noiseC float64
 }
@@ -61,6 +85,7 @@ func newFitter(o Options) *fitter {
 	for _, nd := range f.nodes {
 		f.taus = append(f.taus, nd.tauS)
 	}
+	f.prior = make([]float64, len(f.nodes))
 	f.w = make([]float64, len(f.nodes))
 	f.water = make([]float64, len(f.nodes))
 	return f
@@ -70,23 +95,25 @@ func (f *fitter) reset() {
 	for i := range f.nodes {
 		f.nodes[i] = node{tauS: f.nodes[i].tauS}
 	}
-	f.n, f.meanY, f.cyy = 0, 0, 0
+	f.n, f.spanS, f.meanY, f.cyy = 0, 0, 0, 0
 }
 
 // add takes a sample sinceS after the start of the stretch. The sums are
 // updated about the running means, which does not lose digits.
 func (f *fitter) add(sinceS, tempC float64) {
 	f.n++
+	f.spanS = sinceS
 	dy := tempC - f.meanY
 	f.meanY += dy / f.n
 	f.cyy += dy * (tempC - f.meanY)
 	for i := range f.nodes {
-		nd := &f.nodes[i]
+		nd := f.nodes[i]
 		x := -math.Expm1(-sinceS / nd.tauS)
 		dx := x - nd.meanX
 		nd.meanX += dx / f.n
 		nd.cxx += dx * (x - nd.meanX)
 		nd.cxy += dx * (tempC - f.meanY)
+		f.nodes[i] = nd
 	}
 }
 
@@ -101,25 +128,28 @@ func (f *fitter) solve() (r fitted, ok bool) {
 	}
 	dof := noiseWeight + f.n - 2
 	for i := range f.nodes {
-		nd := &f.nodes[i]
+		nd := f.nodes[i]
 		if !(nd.cxx > 0) {
 			return r, false
 		}
 		slope := nd.cxy / nd.cxx
-		rss := max(f.cyy-slope*nd.cxy, 0) + noiseWeight*f.noiseC*f.noiseC
-		s2 := rss / dof
-		nd.rss = rss
+		nd.rss = max(f.cyy-slope*nd.cxy, 0) + noiseWeight*f.noiseC*f.noiseC
 		nd.waterC = f.meanY + slope*(1-nd.meanX)
-		nd.varC = s2 * (1/f.n + (1-nd.meanX)*(1-nd.meanX)/nd.cxx)
-		logW := -0.5 * dof * math.Log(rss)
+		nd.varC = nd.rss / dof * (1/f.n + (1-nd.meanX)*(1-nd.meanX)/nd.cxx)
+		logW := f.prior[i] - 0.5*dof*math.Log(nd.rss)
 		if out := max(waterLowC-nd.waterC, nd.waterC-waterHighC); out > 0 && len(f.nodes) > 1 {
 			logW -= 0.5 * out * out / (1 + nd.varC)
 		}
-		f.w[i], f.water[i] = logW, nd.waterC
+		f.nodes[i], f.w[i], f.water[i] = nd, logW, nd.waterC
 	}
 	top := floats.Max(f.w)
 	for i := range f.w {
 		f.w[i] = math.Exp(f.w[i] - top)
+	}
+	r.tauHighS = stat.Quantile(0.84, stat.Empirical, f.taus, f.w)
+	for i, nd := range f.nodes {
+		long := 1 + nd.tauS/f.spanS
+		f.w[i] /= long * long
 	}
 	r.waterC = stat.Mean(f.water, f.w)
 	sum, v, noise2 := floats.Sum(f.w), 0.0, 0.0
@@ -130,6 +160,5 @@ func (f *fitter) solve() (r fitted, ok bool) {
 	}
 	r.errC, r.noiseC = math.Sqrt(v/sum), math.Sqrt(noise2/sum)
 	r.tauS = stat.Quantile(0.5, stat.Empirical, f.taus, f.w)
-	r.tauHighS = stat.Quantile(0.84, stat.Empirical, f.taus, f.w)
 	return f.refine(r, dof), true
 }

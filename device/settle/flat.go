@@ -10,8 +10,11 @@ const maxLeftS = 1e6
 // short stretch answers soon when readings are quiet or many, a longer one
 // averages the noise away, and a lag still running is steeper further back, so
 // the longer one errs on the side of waiting. The change and sureZ standard
-// errors of it must both fit into the precision.
-func (w *Watcher) flat(tauS float64) bool {
+// errors of it must both fit into the precision, and no shorter stretch may be
+// surely steeper (a probe moved on after a long stay). levelC (C) is where the
+// line is one time constant from now, which by the lag equation is the water,
+// and errC (C) its standard error.
+func (w *Watcher) flat(tauS float64) (levelC, errC float64, ok bool) {
 	n := len(w.since)
 	nowS := w.since[n-1]
 	spanS := tauS
@@ -31,12 +34,17 @@ func (w *Watcher) flat(tauS float64) bool {
 		}
 		slope := cxy / cxx
 		rss := max(cyy-slope*cxy, 0) + noiseWeight*w.o.NoiseC*w.o.NoiseC
-		errSlope := math.Sqrt(rss / (noiseWeight + k - 2) / cxx)
-		if (math.Abs(slope)+sureZ*errSlope)*tauS <= w.o.PrecisionC {
-			return true
+		s2 := rss / (noiseWeight + k - 2)
+		change, doubt := math.Abs(slope)*tauS, sureZ*math.Sqrt(s2/cxx)*tauS
+		if change-doubt > w.o.PrecisionC {
+			break
+		}
+		if change+doubt <= w.o.PrecisionC {
+			ahead := nowS + tauS - mx
+			return my + slope*ahead, math.Sqrt(s2 * (1/k + ahead*ahead/cxx)), true
 		}
 	}
-	return false
+	return 0, 0, false
 }
 
 // left is a rough forecast (s) of the time until flat: the lag must fall until
@@ -50,10 +58,10 @@ func (w *Watcher) left(r fitted, sinceS float64) float64 {
 	lag := math.Abs(w.f.lagAtStart())
 	reach := 0.0
 	if half := w.o.PrecisionC / 2; lag > half {
-		reach = r.tauHighS * math.Log(lag*(math.E-1)/half)
+		reach = r.tauS * math.Log(lag*(math.E-1)/half)
 	}
-	count := math.Pow(math.Sqrt(12)*sureZ*r.noiseC*r.tauHighS/(dt*w.o.PrecisionC/2), 2.0/3)
-	leftS := max(reach+max(r.tauHighS, count*dt)-sinceS, dt)
+	count := math.Pow(math.Sqrt(12)*sureZ*r.noiseC*r.tauS/(dt*w.o.PrecisionC/2), 2.0/3)
+	leftS := max(reach+max(r.tauS, count*dt)-sinceS, dt)
 	if !(leftS <= maxLeftS) {
 		return maxLeftS
 	}

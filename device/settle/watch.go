@@ -35,6 +35,8 @@ type State struct {
 	Settled    bool    // the reading itself can be taken as the water
 	Fitted     bool    // false while EstimateC is just the last reading (error would exceed 20 C)
 	NewStretch bool    // this sample started a new stretch (first, or clock jump)
+	Held       bool    // this sample jumps; it waits for the next to tell whether it is wild
+	Wild       bool    // a sample before this one was wild and is left out
 	EstimateC  float64 // what the reading will settle at, C
 	ErrC       float64 // standard error of EstimateC, C; 20 while not Fitted
 	LeftS      float64 // rough time until Settled, s; 0 when Settled
@@ -46,8 +48,10 @@ type Watcher struct {
 	o      Options
 	f      *fitter
 	startS float64
-	since  []float64
+	since  []float64 // of the samples kept, s after startS
 	temps  []float64
+	doubt  bool  // the newest of them may be wild; the fitter can undo it
+	last   State // given last, before any Held
 }
 
 // NewWatcher returns a Watcher, or ErrArg for options out of range.
@@ -72,17 +76,26 @@ func NewWatcher(o Options) (*Watcher, error) {
 	return &Watcher{o: o, f: newFitter(o)}, nil
 }
 
-// Reset forgets all samples; call it when the probe is moved to a new depth.
+// Reset forgets all samples; call it when the probe is moved to a new depth. A
+// time constant that was fitted to a clear step is remembered as likely, so use
+// one Watcher for all depths and a new one for another probe.
 func (w *Watcher) Reset() {
+	w.f.learn()
 	w.f.reset()
 	w.since, w.temps = w.since[:0], w.temps[:0]
+	w.doubt, w.last = false, State{}
 }
 
 // Add takes the reading tempC (C) at timeS (s, any origin) and returns the
 // state. A clock that goes back, or forward by more than MaxGapS, starts a new
 // stretch: everything before is forgotten, as the lag curve cannot be joined
-// over an unknown pause, and State.NewStretch is set. ErrSample and
-// ErrSameTime leave the Watcher as it was; the State is then empty.
+// over an unknown pause, and State.NewStretch is set.
+//
+// One wild reading among good ones is left out. It is held when it comes: the
+// State is the one before it, but not Settled, and the next reading lets it in
+// or shows it to be wild. Two in a row that go the same way pass; feed a running
+// median of 5 where a probe makes such. ErrSample and ErrSameTime leave the
+// Watcher as it was; the State is then empty.
 func (w *Watcher) Add(timeS, tempC float64) (State, error) {
 	if math.IsNaN(timeS) || math.IsInf(timeS, 0) || !plausible(tempC) {
 		return State{}, ErrSample
@@ -100,26 +113,54 @@ func (w *Watcher) Add(timeS, tempC float64) (State, error) {
 	if fresh {
 		w.startS = timeS
 	}
-	since := timeS - w.startS
+	wild := w.drop(tempC)
+	held := w.astray(tempC)
+	if w.doubt = w.jumps(tempC); w.doubt {
+		w.f.save()
+	}
+	w.keep(timeS-w.startS, tempC)
+	if held {
+		s := w.last
+		s.Settled, s.NewStretch, s.Held, s.Wild = false, false, true, wild
+		s.LeftS = max(s.LeftS, w.since[len(w.since)-1]-w.since[len(w.since)-2])
+		return s, nil
+	}
+	w.last = w.state()
+	w.last.NewStretch, w.last.Wild = fresh, wild
+	return w.last, nil
+}
+
+// keep takes a sample into the fit and the memory.
+func (w *Watcher) keep(since, tempC float64) {
 	w.f.add(since, tempC)
 	if len(w.since) == maxKept {
 		w.since = append(w.since[:0], w.since[maxKept/4:]...)
 		w.temps = append(w.temps[:0], w.temps[maxKept/4:]...)
 	}
 	w.since, w.temps = append(w.since, since), append(w.temps, tempC)
+}
 
+// state judges the samples kept.
+func (w *Watcher) state() State {
 	r, ok := w.f.solve()
 	if !ok || !(r.errC <= unknownErrC) || !finite(r.waterC, r.tauS, r.tauHighS, r.noiseC) {
 		tau := w.o.TauS
 		if tau == 0 {
 			tau = math.Sqrt(w.o.MinTauS * w.o.MaxTauS)
 		}
-		return State{NewStretch: fresh, EstimateC: tempC, ErrC: unknownErrC, LeftS: 5 * tau, TauS: tau}, nil
+		return State{EstimateC: w.temps[len(w.temps)-1], ErrC: unknownErrC, LeftS: 5 * tau, TauS: tau}
 	}
-	s := State{Fitted: true, NewStretch: fresh, EstimateC: r.waterC, ErrC: r.errC, TauS: r.tauS}
-	s.Settled = w.flat(r.tauHighS)
-	if !s.Settled {
-		s.LeftS = w.left(r, since)
+	s := State{Fitted: true, EstimateC: r.waterC, ErrC: r.errC, TauS: r.tauS}
+	levelC, errC, ok := w.flat(r.tauHighS)
+	if !ok {
+		s.LeftS = w.left(r, w.since[len(w.since)-1])
+		return s
 	}
-	return s, nil
+	s.Settled = true
+	// Where the whole stretch was no lag curve (a probe moved on without a
+	// Reset), what the flat end says holds.
+	if math.Abs(s.EstimateC-levelC) > w.o.PrecisionC+3*math.Hypot(s.ErrC, errC) {
+		s.EstimateC, s.ErrC = levelC, errC
+	}
+	return s
 }

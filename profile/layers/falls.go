@@ -151,6 +151,10 @@ func (f *falls) zone(start, i int) (first, last int) {
 	return first, last
 }
 
+// lesserC is the least fall that is worth a word as another break: less may be the
+// thermometer's error between two readings close together.
+const lesserC = 0.5
+
 // others lists the runs of steep intervals outside the metalimnion.
 func (f *falls) others(start, first, last int) []Break {
 	var out []Break
@@ -162,8 +166,10 @@ func (f *falls) others(start, first, last int) []Break {
 		for j+1 < len(f.fall) && f.steep(j+1) && !(j+1 >= first && j+1 <= last) {
 			j++
 		}
-		z0, z1 := f.z[i], f.z[j+1]
-		out = append(out, Break{(z0 + z1) / 2, (f.t[i] - f.t[j+1]) / (z1 - z0)})
+		z0, z1, fall := f.z[i], f.z[j+1], f.t[i]-f.t[j+1]
+		if fall >= lesserC {
+			out = append(out, Break{(z0 + z1) / 2, fall / (z1 - z0)})
+		}
 		i = j
 	}
 	return out

@@ -37,6 +37,7 @@ type Settings struct {
 	Touched    []rig.Touched // bottoms touched, which correct the waits
 	Waters     []rig.Rules
 	Book       string // the folder of saved drops, "" for the usual one
+	Probe      Probe
 }
 
 // Fly is a fly of the box, its mass when dry and the density in kg/m3 of hook, bead
@@ -109,6 +110,7 @@ type file struct {
 	Fly                  []fly
 	Touched              []touched
 	Water                []water
+	Probe                probe
 }
 
 type stock struct {
@@ -148,6 +150,7 @@ func Parse(name string, data []byte) (Settings, error) {
 	p.touched(f.Touched)
 	p.waters(f.Water)
 	p.book(f.Book)
+	p.probe(f.Probe)
 	if p.err != nil {
 		return Settings{}, p.err
 	}

@@ -80,6 +80,13 @@ func (t *Taking) Add(r profile.Reading) (odd []profile.Reading, err error) {
 	return odd, t.save(false)
 }
 
+// AddAll takes the readings of one cast in, and saves once.
+func (t *Taking) AddAll(rs []profile.Reading) error {
+	t.drop.Readings = append(t.drop.Readings, rs...)
+	t.flag()
+	return t.save(false)
+}
+
 // Undo takes the last reading of this sitting back and saves; ok is false when there
 // is none.
 func (t *Taking) Undo() (r profile.Reading, ok bool, err error) {

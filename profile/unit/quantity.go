@@ -37,6 +37,21 @@ var times = []scale{
 	{3600, []string{"h", "hour", "hours"}},
 }
 
+// Pressures: the standard atmosphere's inch of mercury is 3386.389 Pa (NIST SP 811).
+var pressures = []scale{
+	{100, []string{"hpa", "mbar", "mb"}},
+	{1000, []string{"kpa"}},
+	{1, []string{"pa"}},
+	{1e5, []string{"bar"}},
+	{3386.389, []string{"inhg"}},
+}
+
+// ParsePressure reads a pressure with its unit ("1008 hPa", "29.8 inHg") and returns
+// pascals.
+func ParsePressure(s string) (float64, error) {
+	return parseScaled(s, "pressure", "e.g. 1008 hPa or 29.8 inHg", pressures)
+}
+
 // ParseSpeed reads a speed with its unit ("2 in/s", "10 mph", "0.05 m/s") and
 // returns metres per second.
 func ParseSpeed(s string) (float64, error) {

@@ -1,0 +1,161 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"time"
+
+	"github.com/urfave/cli/v2"
+
+	"coldseam/device"
+	"coldseam/device/layout"
+	"coldseam/device/line"
+	"coldseam/device/rehearse"
+	"coldseam/profile/book"
+	"coldseam/profile/settings"
+	"coldseam/profile/unit"
+	"coldseam/profile/water"
+)
+
+const probeFlagsTitle = "The probe (or once and for all under [probe] in the settings)"
+
+// lineFlags say how a probe's lines are read.
+func lineFlags() []cli.Flag {
+	return []cli.Flag{
+		&cli.StringFlag{Name: "layout", Category: probeFlagsTitle, Usage: `what its lines hold, "depth m, temp C"; found by itself where possible`},
+		&cli.StringFlag{Name: "air", Category: probeFlagsTitle, Usage: `pressure of the air, "1008 hPa", for a probe that states absolute pressure`},
+	}
+}
+
+// portFlags say where a probe is and how its port is set.
+func portFlags() []cli.Flag {
+	return []cli.Flag{
+		&cli.StringFlag{Name: "port", Category: probeFlagsTitle, Usage: "the probe's port; coldseam probe list shows them"},
+		&cli.IntFlag{Name: "baud", Category: probeFlagsTitle, Usage: "its speed, 9600 if not said"},
+		&cli.IntFlag{Name: "data-bits", Category: probeFlagsTitle, Usage: "7 or 8"},
+		&cli.StringFlag{Name: "parity", Category: probeFlagsTitle, Usage: "none, even or odd"},
+	}
+}
+
+// decoding is how lines are read, as the flags say, else the settings.
+func decoding(c *cli.Context, set settings.Settings) (l *layout.Layout, o layout.Options, err error) {
+	o.AirPa = set.Probe.AirPa
+	if text := c.String("air"); text != "" {
+		if o.AirPa, err = unit.ParsePressure(text); err != nil {
+			return nil, o, refuse("--air: %w", err)
+		}
+	}
+	if text := c.String("altitude"); text != "" && o.AirPa == 0 {
+		m, _, err := unit.ParseLength(text)
+		if err != nil {
+			return nil, o, refuse("--altitude: %w", err)
+		}
+		o.AirPa = water.AirPressure(m)
+	}
+	if t := set.Probe.Thermistor; len(t) == 3 {
+		o.Thermistor = line.Thermistor{A: t[0], B: t[1], C: t[2]}
+	}
+	text, from := c.String("layout"), "--layout"
+	if text == "" {
+		text, from = set.Probe.Layout, "settings: probe: layout"
+	}
+	if text == "" {
+		return nil, o, nil
+	}
+	parsed, err := layout.Parse(text)
+	if err != nil {
+		return nil, o, refuse("%s: %w", from, err)
+	}
+	return &parsed, o, nil
+}
+
+// portOf is the port as the flags say, else the settings.
+func portOf(c *cli.Context, set settings.Settings) (device.Config, error) {
+	config := device.Config{Name: set.Probe.Port, Baud: set.Probe.Baud, DataBits: set.Probe.DataBits, Parity: set.Probe.Parity}
+	if c.IsSet("port") {
+		config.Name = c.String("port")
+	}
+	if c.IsSet("baud") {
+		config.Baud = c.Int("baud")
+		if config.Baud == 0 {
+			config.Baud = -1 // not the one that stands for "not said"
+		}
+	}
+	if c.IsSet("data-bits") {
+		config.DataBits = c.Int("data-bits")
+	}
+	if c.IsSet("parity") {
+		config.Parity = c.String("parity")
+	}
+	if err := config.Check(); err != nil {
+		return config, refused{err}
+	}
+	return config, nil
+}
+
+// cable is a probe on its port, with what its lines are known to hold.
+type cable struct {
+	*device.Listener
+	decoder
+	name  string
+	log   book.Log
+	begun time.Time
+	sim   *rehearse.Probe // nil for a real one
+	lakeM float64         // depth of its lake
+}
+
+// plugIn opens the port and begins to listen.
+func plugIn(config device.Config, l *layout.Layout, o layout.Options) (*cable, error) {
+	c := &cable{decoder: newDecoder(l, o), name: config.Name, begun: time.Now()}
+	listener, err := device.Listen(config, device.Options{Cut: true})
+	if err != nil {
+		return nil, err
+	}
+	c.Listener = listener
+	return c, nil
+}
+
+// plugInRehearsal does the same with a simulated probe, whose clock may run faster.
+func plugInRehearsal(o rehearse.Options) (*cable, error) {
+	sim := rehearse.New(o)
+	c := &cable{decoder: newDecoder(nil, layout.Options{}), name: "the rehearsal's probe", begun: sim.Now(), sim: sim, lakeM: o.Lake.BottomM()}
+	listener, err := device.Listen(device.Config{Name: c.name}, device.Options{
+		Cut:        true,
+		QuietAfter: time.Duration(float64(quietAfter) / o.Speed),
+		Open:       func(device.Config) (io.ReadCloser, error) { return sim.Open() },
+		Ports:      func() ([]device.Info, error) { return nil, nil },
+	})
+	if err != nil {
+		return nil, err
+	}
+	c.Listener = listener
+	return c, nil
+}
+
+const quietAfter = 5 * time.Second
+
+// sinceS is when an event was, in seconds from the beginning. A rehearsal's clock is
+// the lake's.
+func (c *cable) sinceS(e device.Event) float64 {
+	if c.sim != nil {
+		return c.sim.Now().Sub(c.begun).Seconds()
+	}
+	return e.At.Sub(c.begun).Seconds()
+}
+
+// counted says how many lines were read and how many were not, and why.
+func (c *cable) counted() string {
+	n := c.Counts()
+	text := c.decoder.counted()
+	add := func(n int, what string) {
+		if n > 0 {
+			text += fmt.Sprintf(", %d %s", n, what)
+		}
+	}
+	add(n.Torn, "torn")
+	add(n.TooLong, "without an end")
+	if n.Lost > 0 {
+		text += fmt.Sprintf("; the cable was lost %d times", n.Lost)
+	}
+	return text
+}

@@ -1,0 +1,73 @@
+package main
+
+import (
+	"fmt"
+
+	"coldseam/device/layout"
+	"coldseam/device/line"
+)
+
+// decoder reads a probe's lines, once it is known what they hold, and counts them.
+type decoder struct {
+	layout  *layout.Layout // nil until it is known
+	options layout.Options
+	reader  *layout.Reader
+	depths  bool   // the probe states its own depth
+	cut     []byte // the line within which the port was opened
+	refused map[line.Code]int
+	good    int
+}
+
+func newDecoder(l *layout.Layout, o layout.Options) decoder {
+	d := decoder{options: o, refused: map[line.Code]int{}}
+	if l != nil {
+		d.use(*l)
+	}
+	return d
+}
+
+// use reads lines by a layout from now on.
+func (d *decoder) use(l layout.Layout) {
+	d.layout, d.reader, d.depths = &l, layout.New(l, d.options), l.StatesDepth()
+}
+
+// find finds the layout of the first lines. The line within which the port was opened
+// may be a whole row of names: it counts only when it settles what the others leave open,
+// with a depth.
+func (d *decoder) find(first [][]byte) layout.Found {
+	f := layout.Find(first)
+	if f.Known || d.cut == nil {
+		return f
+	}
+	if named := layout.Find(append([][]byte{d.cut}, first...)); named.Known && named.Layout.StatesDepth() {
+		return named
+	}
+	return f
+}
+
+// decode reads a line, and counts what became of it.
+func (d *decoder) decode(b []byte) (layout.Sample, error) {
+	s, err := d.reader.Line(b)
+	if code := line.CodeOf(err); code == line.Fine {
+		d.good++
+	} else {
+		d.refused[code]++
+	}
+	return s, err
+}
+
+// counted says how many lines were read and how many were refused, and why.
+func (d *decoder) counted() string {
+	text := fmt.Sprintf("%d lines read", d.good)
+	for code := line.Fine; code <= line.Last; code++ {
+		if n := d.refused[code]; n > 0 && !aside(code) {
+			text += fmt.Sprintf(", %d %s", n, code)
+		}
+	}
+	return text
+}
+
+// aside reports whether a line of this kind is none that was meant to be a reading.
+func aside(code line.Code) bool {
+	return code == line.Blank || code == line.Waiting || code == line.Header
+}

@@ -1,0 +1,79 @@
+package main
+
+import (
+	"fmt"
+
+	"coldseam/device"
+	"coldseam/profile/say"
+)
+
+// moving takes one cast of a probe that is lowered without stopping, until Enter.
+func (d *dropping) moving(c *cable) error {
+	defer c.Close()
+	defer c.log.Close()
+	if known, err := c.learn(d.talk); !known || err != nil {
+		return err
+	}
+	if !c.depths {
+		return refuse("a probe that is lowered without stopping must state its depth, and this one does not: leave --moving out")
+	}
+	p := &probing{dropping: d, cable: c}
+	if err := p.ownDepth(); err != nil {
+		return err
+	}
+	d.say("Lower the probe slowly and evenly to the bottom, a foot (30 cm) in two seconds or slower, then draw it up as slowly. Enter when it is up again, or at the bottom.")
+	if c.sim != nil {
+		d.say("(Rehearsal: the line runs out by itself, and in again.)")
+		c.sim.Lower(c.lakeM)
+	}
+	record, live := cast{}, newStatus(d.err)
+	for {
+		select {
+		case text, ok := <-d.lines:
+			live.clear()
+			if w, _ := word(text); ok && w == "help" {
+				d.say("Enter ends the cast.")
+				continue
+			}
+			return d.castTaken(c, &record)
+		case e := <-c.Events():
+			if e.Kind == device.Cut {
+				continue
+			}
+			if e.Kind != device.Line {
+				live.clear()
+				d.say("%s", c.told(e))
+				continue
+			}
+			atS := c.sinceS(e)
+			if err := c.log.Line(atS, e.Line); err != nil {
+				return err
+			}
+			s, err := c.decode(e.Line)
+			if err != nil || !s.DepthM.Known || !s.TempC.Known {
+				continue
+			}
+			record.add(atS, s)
+			u := d.take.Drop().Units.Shown()
+			live.show(fmt.Sprintf("%.1f %s  %.1f %s  (%d lines)", u.Depth.From(s.DepthM.Value), u.Depth, u.Temp.FromC(s.TempC.Value), u.Temp, len(record.samples)))
+			if c.sim != nil && s.DepthM.Value > c.lakeM-0.1 {
+				c.sim.Lower(0)
+			}
+		}
+	}
+}
+
+// castTaken makes readings of a cast and takes them into the drop.
+func (d *dropping) castTaken(c *cable, record *cast) error {
+	drop := d.take.Drop()
+	readings, how, err := record.readings(drop.Units, drop.TimeConst.Or(0))
+	if err != nil {
+		d.say("%s.", say.Shown(err.Error()))
+		return nil
+	}
+	d.say("%d depths; %s. From the probe: %s.", len(readings), how, c.counted())
+	if err := d.take.AddAll(readings); err != nil {
+		return err
+	}
+	return c.log.Sync(d.take.Saved)
+}

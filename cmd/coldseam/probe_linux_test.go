@@ -1,0 +1,235 @@
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/creack/pty"
+)
+
+// fakeProbe is a probe that states its temperature ten times a second on a
+// pseudo-terminal, under a name that stays.
+type fakeProbe struct {
+	t      *testing.T
+	name   string
+	master *os.File
+	water  chan float64 // the temperature from now on
+	pull   chan struct{}
+	done   chan struct{}
+}
+
+func plugged(t *testing.T, name string) *fakeProbe {
+	t.Helper()
+	master, slave, err := pty.Open()
+	if err != nil {
+		if os.Getenv("COLDSEAM_FULL") == "1" || !errors.Is(err, fs.ErrNotExist) && !errors.Is(err, fs.ErrPermission) {
+			t.Fatal(err)
+		}
+		t.Skipf("no pseudo-terminals here (%v); COLDSEAM_FULL=1 makes this a failure", err)
+	}
+	os.Remove(name)
+	if err := os.Symlink(slave.Name(), name); err != nil {
+		t.Fatal(err)
+	}
+	p := &fakeProbe{t: t, name: name, master: master, water: make(chan float64), pull: make(chan struct{}), done: make(chan struct{})}
+	go p.talk(slave)
+	return p
+}
+
+// talk keeps our copy of the slave open until somebody else has the port: before that a
+// write would have no reader.
+func (p *fakeProbe) talk(slave *os.File) {
+	defer close(p.done)
+	tick := time.NewTicker(100 * time.Millisecond)
+	defer tick.Stop()
+	temp := 20.0
+	for n := 0; ; n++ {
+		select {
+		case temp = <-p.water:
+		case <-p.pull: // in the middle of a line
+			fmt.Fprintf(p.master, "1")
+			slave.Close()
+			p.master.Close()
+			return
+		case <-tick.C:
+			if n%7 == 3 {
+				fmt.Fprintf(p.master, "\x1b[2J\x1b]0;owned\x07\r\n") // must reach no terminal
+			}
+			fmt.Fprintf(p.master, "%.2f\r\n", temp)
+		}
+	}
+}
+
+func (p *fakeProbe) unplug() {
+	close(p.pull)
+	<-p.done
+}
+
+// TestDropFromProbe takes a whole drop from a probe on a real port, whose cable is
+// pulled in the middle and comes back as another device.
+func TestDropFromProbe(t *testing.T) {
+	noSettings(t)
+	name, dir := filepath.Join(t.TempDir(), "probe"), t.TempDir()
+	probe := plugged(t, name)
+	c := begin(t, "drop", "--book", dir, "--units", "m C", "--bottom", "9 m", "--port", name)
+	c.wait("read as: temp C")
+
+	status, _, errOut := runWith(t, "", "probe", "listen", "--port", name)
+	if status != failed || !strings.Contains(errOut, "busy") {
+		t.Errorf("a second program: status %d, %s", status, errOut)
+	}
+
+	take := func(temp float64) {
+		t.Helper()
+		probe.water <- temp
+		c.typeLine("")
+		for {
+			time.Sleep(200 * time.Millisecond) // the probe's lines come in real time
+			c.typeLine("")
+			if c.wait("< new", "Not yet") == 0 {
+				return
+			}
+		}
+	}
+	c.wait("then Enter.")
+	take(22.0)
+	c.wait("then Enter.")
+	take(9.5)
+	c.wait("then Enter.")
+	probe.unplug()
+	c.wait("probe is lost")
+	c.typeLine("3.5 21.3") // by hand meanwhile
+	c.wait("< new")
+	probe = plugged(t, name)
+	c.wait("probe is back")
+	take(15.5)
+	c.wait("then Enter.", "Enter ends")
+	c.typeLine("undo")
+	c.wait("Taken back: 15.5 C")
+	c.wait("then Enter.")
+	take(15.6)
+	c.wait("then Enter.", "Enter ends")
+	c.typeLine("stop")
+	status, out := c.end()
+	probe.unplug()
+	if status != done || !strings.Contains(out, "2026-07-18 14:20") {
+		t.Fatalf("status %d: %s%s", status, c.everything(), out)
+	}
+	page := pageIn(t, dir)
+	for _, want := range []string{"0.5 m: 22.0 C", "3.5 m: 21.3 C", "8.5 m: 9.5 C", ": 15.6 C"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the page lacks %q:\n%s", want, page)
+		}
+	}
+	if strings.ContainsAny(c.everything()+out, "\x1b\x07") {
+		t.Error("an escape sequence of the probe came through")
+	}
+	logs, _ := filepath.Glob(filepath.Join(dir, "*.probe"))
+	if len(logs) != 1 {
+		t.Fatalf("logs %q", logs)
+	}
+	data, err := os.ReadFile(logs[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{" 22.00\n", " 15.60\n", `\x1b[2J\x1b]0;owned\x07`, "# lost: ", "# back: "} {
+		if !strings.Contains(string(data), want) {
+			t.Errorf("the log lacks %q:\n%.2000s", want, data)
+		}
+	}
+	if strings.Contains(string(data), " 1\n") {
+		t.Error("the line that was torn by the cable is in the log as if it were whole")
+	}
+	status, out, errOut = runWith(t, "", "probe", "replay", logs[0])
+	if status != done || !strings.Contains(out, "22.000 C") || !strings.Contains(errOut, "temp C") {
+		t.Errorf("replay: status %d, %s %.500s", status, errOut, out)
+	}
+}
+
+// TestListen: each line of a probe with how it is read, until Ctrl-C.
+func TestListen(t *testing.T) {
+	program, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	name := filepath.Join(t.TempDir(), "probe")
+	probe := plugged(t, name)
+	defer probe.unplug()
+	cmd := exec.Command(program, "probe", "listen", "--port", name)
+	cmd.Env = append(os.Environ(), "COLDSEAM_TEST_PROGRAM=1", "XDG_CONFIG_HOME="+t.TempDir())
+	out, err := cmd.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var errOut bytes.Buffer
+	cmd.Stderr = &errOut
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	kill := time.AfterFunc(time.Minute, func() { cmd.Process.Kill() })
+	defer kill.Stop()
+	heard := ""
+	for lines := bufio.NewScanner(out); lines.Scan(); {
+		heard += lines.Text() + "\n"
+		if strings.Count(heard, "20.000 C") == 3 {
+			cmd.Process.Signal(os.Interrupt)
+		}
+	}
+	if err := cmd.Wait(); err != nil || !strings.Contains(errOut.String(), "lines read") || !strings.Contains(errOut.String(), "temp C") {
+		t.Errorf("%v: %s%s", err, errOut.String(), heard)
+	}
+	if !strings.Contains(heard, "refused, ") || strings.ContainsAny(heard+errOut.String(), "\x1b\x07") {
+		t.Errorf("heard %q", heard)
+	}
+}
+
+// TestNoPort: what cannot work is refused in a line that says what to do.
+func TestNoPort(t *testing.T) {
+	noSettings(t)
+	for _, c := range []struct {
+		args   []string
+		status int
+		want   string
+	}{
+		{[]string{"drop", "--port", filepath.Join(t.TempDir(), "gone"), "--units", "ft F"}, failed, "gone"},
+		{[]string{"drop", "--baud", "9600", "--units", "ft F"}, notUnderstood, "--port"},
+		{[]string{"drop", "--port", "/dev/null", "--baud", "9601"}, notUnderstood, "9601"},
+		{[]string{"drop", "--port", "/dev/null", "--baud", "0"}, notUnderstood, "baud"},
+		{[]string{"drop", "--port", "/dev/null", "--layout", "depth"}, notUnderstood, "--layout"},
+		{[]string{"probe", "listen", "--port", "/dev/null"}, failed, "/dev/null"},
+		{[]string{"probe", "listen"}, notUnderstood, "port"},
+		{[]string{"probe", "listen", "x.log"}, notUnderstood, "replay x.log"},
+		{[]string{"probe", "listen", "--port", "/dev/null", "--air", "1 ft"}, notUnderstood, "--air"},
+		{[]string{"probe", "lisen"}, notUnderstood, "lisen"},
+		{[]string{"probe"}, notUnderstood, "rehearse"},
+		{[]string{"probe", "list", "all"}, notUnderstood, "nothing after it"},
+		{[]string{"probe", "rehearse", "--lake", "nowhere"}, notUnderstood, "alder-kettle"},
+		{[]string{"probe", "rehearse", "--faults", "wind"}, notUnderstood, "wind"},
+		{[]string{"probe", "rehearse", "--speed", "1000"}, notUnderstood, "--speed"},
+		{[]string{"probe", "rehearse", "--units", "ft"}, notUnderstood, "--units"},
+		{[]string{"probe", "replay", "gone.log"}, notUnderstood, "gone.log"},
+		{[]string{"probe", "replay", "--page", "--count"}, notUnderstood, "--count"},
+	} {
+		status, out, errOut := runWith(t, "", append(c.args, ownBook(t, c.args)...)...)
+		if status != c.status || out != "" || !strings.Contains(errOut, c.want) || strings.Count(strings.TrimSpace(errOut), "\n") > 3 {
+			t.Errorf("%q: status %d, %q, %s", c.args, status, out, errOut)
+		}
+	}
+}
+
+// ownBook keeps a drop out of the user's own book.
+func ownBook(t *testing.T, args []string) []string {
+	if args[0] == "drop" {
+		return []string{"--book", t.TempDir()}
+	}
+	return nil
+}

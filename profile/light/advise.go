@@ -1,0 +1,124 @@
+package light
+
+import (
+	"math"
+	"strings"
+	"time"
+
+	"coldseam/profile"
+)
+
+// Shift is which way the light moves the depth to fish within the band.
+type Shift string
+
+// The shifts.
+const (
+	None      Shift = "none"
+	Shallower Shift = "shallower"
+	Deeper    Shift = "deeper"
+)
+
+// Reason is the code of why; empty for None.
+type Reason string
+
+// The reasons, in the order in which they are asked for.
+const (
+	LowSun     Reason = "low-sun"     // shallower: dawn, dusk or night by the sky text, or before 8 h or after 19 h
+	Overcast   Reason = "overcast"    // shallower: cloud, rain, fog
+	Chop       Reason = "chop"        // shallower: waves, or wind that makes them
+	BrightCalm Reason = "bright-calm" // deeper: a clear sky from 10 to 16 h, and next to no wind
+)
+
+// The bounds, common practice. The wind of chop is the beginning of Beaufort 3, where
+// crests begin to break (from memory).
+const (
+	lowUntilH, lowAfterH     = 8, 19
+	brightFromH, brightTillH = 10, 16
+	calmBelowMps             = 2.0
+	chopFromMps              = 3.4
+)
+
+// Sky is what the page says about the light.
+type Sky struct {
+	Date string           // "2026-07-18 14:20"; without a time of day the hour is not known
+	Text string           // free words: clear, overcast, dusk, whitecaps
+	Wind profile.Optional // m/s; negative or not a number counts as not known
+}
+
+// Advice is a shift with its reason.
+type Advice struct {
+	Shift Shift
+	Why   Reason
+}
+
+// Advise says which way the light moves the depth. Words of the angler go before the
+// clock, and a measured wind before "calm"; sun and cloud together, like chop and calm,
+// cancel out, and what is not known moves nothing.
+//
+// That fish come up in low light and under a broken surface and go down under a bright
+// sky is common practice, and untested: no data here can test it. So are the hours,
+// which are those of the page's clock, for no latitude is known.
+func Advise(s Sky) Advice {
+	said := read(s.Text)
+	has := func(k kind) bool { return said&k != 0 }
+	sunny, covered := has(bright), has(cloud)
+	if has(mixed) || sunny && covered {
+		sunny, covered = false, false
+	}
+	windKnown := s.Wind.Known && s.Wind.Value >= 0 && !math.IsInf(s.Wind.Value, 1)
+	choppy := has(chop) && !has(calm) || windKnown && s.Wind.Value >= chopFromMps
+	still := has(calm)
+	if windKnown {
+		still = s.Wind.Value < calmBelowMps
+	}
+	h := hour(s.Date) // comparisons with NaN are false
+	switch {
+	case has(low), h < lowUntilH, h > lowAfterH:
+		return Advice{Shallower, LowSun}
+	case covered:
+		return Advice{Shallower, Overcast}
+	case choppy:
+		return Advice{Shallower, Chop}
+	case sunny && still && !has(chop) && h >= brightFromH && h <= brightTillH:
+		return Advice{Deeper, BrightCalm}
+	}
+	return Advice{Shift: None}
+}
+
+// hour gives the time of day of a page's date in hours, NaN where there is none.
+func hour(date string) float64 {
+	t, err := time.Parse("2006-01-02 15:04", strings.TrimSpace(date))
+	if err != nil {
+		return math.NaN()
+	}
+	return float64(t.Hour()) + float64(t.Minute())/60
+}
+
+// How far a shift moves the start, common practice: a few feet, and no nearer to the
+// band's shallow edge than a foot.
+const (
+	StepM = 3 * 0.3048
+	edgeM = 0.3048
+)
+
+// Start moves startM, a depth to start at within the band from topM to bottomM, by a
+// shift: Shallower up by StepM, to a foot under the shallow edge at the most; Deeper
+// down by StepM, to the middle of the band at the most. A start that is already beyond
+// that stays; one outside the band is put on its nearer edge first. Call it on the
+// start as it was found: a second call moves again.
+//
+// That fish move by a few feet with the light is common practice, untested. Depths are
+// m; a band that is not 0 <= topM <= bottomM, or what is not a number, gives NaN.
+func Start(topM, bottomM, startM float64, shift Shift) float64 {
+	if !(topM >= 0 && topM <= bottomM && !math.IsInf(bottomM, 1)) || math.IsNaN(startM) {
+		return math.NaN()
+	}
+	startM = math.Min(math.Max(startM, topM), bottomM)
+	switch shift {
+	case Shallower:
+		return math.Min(startM, math.Max(startM-StepM, topM+edgeM))
+	case Deeper:
+		return math.Max(startM, math.Min(startM+StepM, topM+(bottomM-topM)/2))
+	}
+	return startM
+}
