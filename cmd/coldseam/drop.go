@@ -66,8 +66,10 @@ func (p *program) drop(c *cli.Context) error {
 	d := &dropping{talk: p.talk(), set: set}
 	d.say("%s", say.AtAnchor)
 	var probe *cable
-	if probe, err = plugInIfWanted(c, set); err != nil {
+	if probe, err = plugInIfWanted(c, set); err != nil && (c.IsSet("port") || errors.As(err, new(refused))) {
 		return err
+	} else if err != nil { // the settings' probe stayed at home
+		d.say("No probe: %s. Type the readings instead.", say.Shown(oneLine(err)))
 	}
 	if err := d.begin(shelf, flags, p.now()); err != nil {
 		return err

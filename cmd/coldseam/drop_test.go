@@ -78,6 +78,9 @@ func TestDropTyped(t *testing.T) {
 			[]string{"1 ft: 73 F", "29 ft: 52 F"}, []string{"At 1 ft it was 74 F before"}},
 		{"read twice", "74\n52\n1 73.8\n2\nstop\n", feet,
 			[]string{"1 ft: 74 F", "1 ft: 73.8 F", "29 ft: 52 F"}, nil},
+		{"typed again with its depth", "74\n68 12\n12 68\nstop\n", feet,
+			[]string{"1 ft: 74 F", "12 ft: 68 F"}, []string{"Enter keeps it"}},
+		{"half a word", "s\n74\n", feet, []string{"1 ft: 74 F"}, []string{"skip: passes the depth over"}},
 		{"not understood", "warm\n74\n7 4 4 4 x\n?\n\nu\n73\n", feet,
 			[]string{"1 ft: 73 F"}, []string{"Not taken", "Nothing was typed", "Temperature and Enter"}},
 		{"noted", "74\nbottom: 24 ft\nsecchi: 9\nunits: m C\nwind: much\n52\n", feet,
@@ -143,6 +146,27 @@ func TestDropRefuses(t *testing.T) {
 		if names, _ := filepath.Glob(filepath.Join(dir, "*.txt")); len(names) != 0 {
 			t.Errorf("%v left %q", c.args, names)
 		}
+	}
+}
+
+// TestProbeLeftAtHome: a probe named in the settings that is not there does not keep
+// anyone from typing.
+func TestProbeLeftAtHome(t *testing.T) {
+	config := t.TempDir()
+	t.Setenv("XDG_CONFIG_HOME", config)
+	if err := os.MkdirAll(filepath.Join(config, "coldseam"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	toml := fmt.Sprintf("units = \"ft F\"\nbook = %q\n[probe]\nport = %q\n", filepath.Join(config, "drops"), filepath.Join(config, "gone"))
+	if err := os.WriteFile(filepath.Join(config, "coldseam", "settings.toml"), []byte(toml), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	status, out, errOut := runWith(t, "30\n74\n52\n", "drop")
+	if status != done || !strings.Contains(errOut, "Type the readings instead") || !strings.Contains(out, "for rainbow trout") {
+		t.Errorf("status %d: %s%s", status, errOut, out)
+	}
+	if got := readings(pageIn(t, filepath.Join(config, "drops"))); len(got) != 2 {
+		t.Errorf("saved %q", got)
 	}
 }
 

@@ -32,8 +32,11 @@ func word(text string) (string, bool) {
 	if text == "?" {
 		return "help", true
 	}
-	if len(found) == 1 {
+	switch {
+	case len(found) == 1:
 		return found[0], true
+	case len(found) > 1:
+		return "help", true
 	}
 	return "", false
 }
@@ -89,15 +92,15 @@ func (d *dropping) question(a next.Advice, challenged bool) string {
 	u := d.take.Drop().Units
 	switch {
 	case challenged:
-		return "Enter keeps it; else type the temperature again, or undo:"
+		return "Enter keeps it; else type it again, or undo:"
 	case a.Enough:
 		return "Enter ends with the plan; or depth and temperature:"
 	}
 	return fmt.Sprintf("Temperature at %s, %s:", say.Mark(a.DepthM, u.Shown()), u.Temp)
 }
 
-// taken takes in a typed line. again says that the last reading was doubted, and a
-// temperature alone is typed in its place.
+// taken takes in a typed line. again says that the last reading was doubted: what is
+// typed now takes its place.
 func (d *dropping) taken(text string, a next.Advice, again bool) (challenged bool, err error) {
 	if key, value, ok := strings.Cut(text, ":"); ok && notebook.Help(bare(key)) != "" {
 		if bare(key) == "units" {
@@ -126,7 +129,7 @@ func (d *dropping) taken(text string, a next.Advice, again bool) (challenged boo
 	if err != nil {
 		return again, d.refusal(err)
 	}
-	if again && depth != "" {
+	if again { // what is typed now stands in the place of what was doubted
 		if _, _, err := d.take.Undo(); err != nil {
 			return false, err
 		}

@@ -26,6 +26,9 @@ func (s speaker) doubt(d plan.Doubt) string {
 	width := func(e profile.Estimate) string { return s.u.Length(e.High - e.Low) }
 	switch d {
 	case plan.TooFewReadings:
+		if s.p.Column.Len() == 1 {
+			return "only one depth was read"
+		}
 		return fmt.Sprintf("only %d depths were read", s.p.Column.Len())
 	case plan.WideBreak:
 		return fmt.Sprintf("the break may lie anywhere in %s of water; `coldseam next` says where to read", width(*l.Thermocline))
