@@ -111,7 +111,6 @@ func TestRehearsal(t *testing.T) {
 		{"metric, mixed", []string{"--depth", "--lake", "thimble-flat", "--units", "m C"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			t.Parallel()
 			dir := t.TempDir()
 			k := begin(t, append([]string{"probe", "rehearse", "--speed", "100", "--book", dir}, c.args...)...)
 			for n := 0; ; n++ {
