@@ -161,7 +161,7 @@ func (d *dropping) begin(shelf *book.Book, flags []notebook.Header, now time.Tim
 	if wanted == "" {
 		wanted = usualFish
 	}
-	if d.fish, err = fish.Find(wanted); err != nil {
+	if d.fish, err = fish.FindIn(d.set.Fish, wanted); err != nil {
 		return refused{err}
 	}
 	if !drop.Bottom.Known {

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"fmt"
+	"encoding/json"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -18,8 +18,15 @@ func (p *program) fishCommand() *cli.Command {
 		Name:      "fish",
 		Usage:     "what each fish needs of temperature and oxygen, with sources",
 		ArgsUsage: "[flags] [NAME]",
-		Flags:     []cli.Flag{&cli.StringFlag{Name: "units", Usage: notebook.Help("units")}},
-		Action:    p.fish,
+		Description: `Without a name all fishes in a table. A fish of the settings ([[fish]]) stands
+in the place of the table's of that name. Where neither --units nor the settings
+state a scale, temperatures are given on both. --json is in C and mg/L: one
+object, or a list of them without a name.`,
+		Flags: []cli.Flag{
+			&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts"},
+			&cli.StringFlag{Name: "units", Usage: notebook.Help("units")},
+		},
+		Action: p.fish,
 	}
 }
 
@@ -39,14 +46,31 @@ func (p *program) fish(c *cli.Context) error {
 			return refuse("--units: %w", err)
 		}
 	}
-	if c.Args().Present() {
-		f, err := fish.Find(strings.Join(c.Args().Slice(), " "))
-		if err != nil {
-			return refused{err}
+	if !c.Args().Present() {
+		all := fish.All(set.Fish...)
+		if c.Bool("json") {
+			list := make([]say.FishJSON, 0, len(all))
+			for _, f := range all {
+				list = append(list, say.FishAsJSON(f))
+			}
+			return p.fishJSON(list)
 		}
-		fmt.Fprint(&p.out, say.Fish(f, u))
+		p.out.WriteString(say.FishTable(all, u))
 		return nil
 	}
-	fmt.Fprint(&p.out, say.FishTable(fish.All(), u))
+	f, err := fish.FindIn(set.Fish, strings.Join(c.Args().Slice(), " "))
+	if err != nil {
+		return refused{err}
+	}
+	if c.Bool("json") {
+		return p.fishJSON(say.FishAsJSON(f))
+	}
+	p.out.WriteString(say.Fish(f, u))
 	return nil
+}
+
+func (p *program) fishJSON(v any) error {
+	e := json.NewEncoder(&p.out)
+	e.SetEscapeHTML(false) // sources hold an "&"
+	return e.Encode(v)
 }

@@ -207,7 +207,7 @@ func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, err
 		wanted = usualFish
 		j.notes = append(j.notes, "No fish named: rainbow trout assumed; name yours with --for, or \"for:\" on the page.")
 	}
-	f, err := fish.Find(wanted)
+	f, err := fish.FindIn(set.Fish, wanted)
 	if err != nil {
 		return j, refuse("%s: %w", name, err)
 	}

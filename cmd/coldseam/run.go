@@ -103,7 +103,7 @@ func (p *program) main(args []string) error {
 // prepare gives commands and their parts the one form of help.
 func prepare(commands []*cli.Command, before string, onUsageError cli.OnUsageErrorFunc) {
 	for _, c := range commands {
-		c.CustomHelpTemplate = strings.ReplaceAll(commandHelp, "{{.Name}}", before+c.Name)
+		c.CustomHelpTemplate = strings.ReplaceAll(commandHelp, "COMMAND", before+c.Name)
 		c.HideHelpCommand = true
 		c.OnUsageError = onUsageError
 		prepare(c.Subcommands, before+c.Name+" ", onUsageError)
@@ -112,14 +112,14 @@ func prepare(commands []*cli.Command, before string, onUsageError cli.OnUsageErr
 			for _, s := range c.Subcommands {
 				parts += fmt.Sprintf("   %-12s %s\n", s.Name, s.Usage)
 			}
-			c.CustomHelpTemplate = strings.ReplaceAll(partsHelp, "{{.Name}}", c.Name) + parts
+			c.CustomHelpTemplate = strings.ReplaceAll(partsHelp, "COMMAND", c.Name) + parts
 		}
 	}
 }
 
-const partsHelp = `coldseam {{.Name}} - {{.Usage}}
+const partsHelp = `coldseam COMMAND - {{.Usage}}
 
-Parts (coldseam {{.Name}} PART --help tells more):
+Parts (coldseam COMMAND PART --help tells more):
 `
 
 func unknownCommand(app *cli.App, name string) error {
@@ -157,12 +157,15 @@ Commands (coldseam COMMAND --help tells more):
 Exit status: 0 done, 1 could not be done, 2 not understood.
 `
 
-const commandHelp = `coldseam {{.Name}} - {{.Usage}}
+const commandHelp = `coldseam COMMAND - {{.Usage}}
 
-Usage: coldseam {{.Name}} {{.ArgsUsage}}
+Usage: coldseam COMMAND {{.ArgsUsage}}
 {{if .Description}}
 {{.Description}}
-{{end}}{{range .VisibleFlagCategories}}
+{{end}}{{if .VisibleFlagCategories}}{{range .VisibleFlagCategories}}
 {{if .Name}}{{.Name}}{{else}}Flags{{end}}:
 {{range .Flags}}   --{{printf "%-22s" (index .Names 0)}} {{.Usage}}
+{{end}}{{end}}{{else}}
+Flags:
+{{range .VisibleFlags}}   --{{printf "%-22s" (index .Names 0)}} {{.Usage}}
 {{end}}{{end}}`

@@ -6,6 +6,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/fish"
 	"coldseam/profile/layers"
+	"coldseam/profile/light"
 )
 
 // Verdict is why there is a band, or none.
@@ -36,6 +37,10 @@ type Input struct {
 	Bottom     profile.Optional // under the boat, m
 	Deepest    profile.Optional // the lake's, m
 	ClearanceM float64          // of the fly above the bottom
+	Secchi     profile.Optional // depth, m
+	Light      light.Advice     // which way sky and hour move the start
+	// AnchorBlack says that the mud on the anchor is black or smells.
+	AnchorBlack bool
 }
 
 // Interval is a run of depths that suits, with the reason it is not the band.
@@ -46,15 +51,18 @@ type Interval struct {
 
 // Band is the answer. Depths are metres below the surface.
 type Band struct {
-	Verdict       Verdict
-	Found         bool
-	Top, Bottom   profile.Estimate // meaningless unless Found
-	Start         profile.Estimate // where to put the fly first
-	CastShallowM  float64          // least depth of water under the fly
-	CastDeepM     float64          // greatest
-	WaterM        float64          // depth of water to begin in: start plus the clearance, within the two
-	Suspended     bool             // the fish keeps to open water: hang the fly at Start over deep water
-	Oxygen        bool             // measured where it matters
+	Verdict      Verdict
+	Found        bool
+	Top, Bottom  profile.Estimate // meaningless unless Found
+	Start        profile.Estimate // where to put the fly first
+	CastShallowM float64          // least depth of water under the fly
+	CastDeepM    float64          // greatest
+	WaterM       float64          // depth of water to begin in: start plus the clearance, within the two
+	Suspended    bool             // the fish keeps to open water: hang the fly at Start over deep water
+	Oxygen       bool             // measured where it matters
+	// DoubtfulBelow is where oxygen that was not measured may begin to be short: Best, at
+	// the safe end, is the depth to print, and Low to High the 80 % interval of where it
+	// does in a lake that runs short of it (package unproven).
 	DoubtfulBelow *profile.Estimate
 	Others        []Interval
 
@@ -63,6 +71,9 @@ type Band struct {
 	Thin        bool // thinner than the doubt about its edges
 	OverDeep    bool // deeper than common practice
 	WarmerStart bool // all of it is colder than the comfort range: start at its warmest
+	Shift       light.Advice
+	Shelf       light.Shelf       // where the food shelf ends
+	Weeds       *profile.Estimate // depth of the deepest weeds, where the Secchi depth was given
 	CoolestC    float64
 	CoolestM    float64
 }

@@ -5,7 +5,10 @@ import (
 	"sort"
 
 	"coldseam/profile"
+	"coldseam/profile/fish"
 	"coldseam/profile/layers"
+	"coldseam/profile/light"
+	"coldseam/profile/unproven"
 )
 
 // depths are the readings' depths and the ends of what answers may reach.
@@ -72,6 +75,12 @@ func (f *finder) fill(b *Band, runs []run) {
 	b.Thin = b.Top.High+f.ClearanceM > b.Bottom.Low
 	if !b.Oxygen {
 		b.DoubtfulBelow = f.doubtful()
+		f.surer(b)
+	}
+	b.Shelf = light.ShelfOf(f.Secchi)
+	if f.Secchi.Known && f.Secchi.Value >= light.MinSecchiM && f.Secchi.Value <= light.MaxSecchiM {
+		weeds := light.Weeds(f.Secchi.Value)
+		b.Weeds = &weeds
 	}
 	f.start(b)
 	f.cast(b)
@@ -140,27 +149,44 @@ func (f *finder) doubt(e edge) profile.Estimate {
 // doubt about a crossing between them. Assumed, not measured.
 const oxygenShare = 0.25
 
-// doubtful says from where on down oxygen is doubtful in a layered column: the
-// metalimnion's top, and somewhere above its bottom. Nothing proves it; below the
-// break water has not met the air since spring. Of the summer columns whose oxygen
-// was measured and crosses 5 mg/L, the crossing lies below the metalimnion's top in
-// 85 % (US National Lakes Assessment, 686 lakes), 89 % (Virginia reservoirs, 168
-// casts) and 99 % (Cascade lakes, 606 casts), but below the thermocline in only 42,
-// 52 and 79 %.
-//
-// A reading with oxygen enough proves the water down to its depth.
+// doubtful says from where on down oxygen is doubtful. A reading with oxygen enough
+// proves the water down to its depth.
 func (f *finder) doubtful() *profile.Estimate {
-	l := f.Layers
-	if l.Thermocline == nil {
+	e, ok := unproven.Below(unproven.Input{
+		Column: f.Column, Layers: f.Layers, NeedMgL: f.Fish.OxygenMgL.Value, Bottom: f.Bottom, AnchorBlack: f.AnchorBlack,
+	})
+	if !ok {
 		return nil
 	}
-	e := &profile.Estimate{Best: l.MetaTop.Best, Low: l.MetaTop.Low, High: l.MetaBottom.Best}
-	if n := len(f.oxygenZ); n > 0 && f.oxygenV[n-1] >= f.Fish.OxygenMgL.Value {
-		proven := f.oxygenZ[n-1]
-		e.Best, e.Low, e.High = math.Max(e.Best, proven), math.Max(e.Low, proven), math.Max(e.High, proven)
-	}
-	return e
+	e.Best = e.Low
+	return &e
 }
+
+// surer names the water above the band that is warmer than a coldwater fish likes but
+// that it uses, and where oxygen is not in doubt: where to go when the band has none.
+func (f *finder) surer(b *Band) {
+	if b.DoubtfulBelow == nil || f.Fish.Kind != fish.Coldwater || !f.Fish.UpperUseC.Known || b.ToSurface {
+		return
+	}
+	to := math.Min(b.DoubtfulBelow.Best, b.Top.Best)
+	from := f.from
+	if f.k.At(from) > f.Fish.UpperUseC.Value {
+		z, ok := f.k.Crossing(f.Fish.UpperUseC.Value, from, b.Top.Best)
+		if !ok {
+			return
+		}
+		from = z
+	}
+	if to-from >= surerM {
+		b.Others = append(b.Others, Interval{from, to, Surer})
+	}
+}
+
+// Surer is why an interval above the band is named where oxygen was not measured.
+const Surer = "warmer than they like, but surer of oxygen"
+
+// surerM is how thick such water must be to be worth a word.
+const surerM = 0.3
 
 // start sets where to put the fly first.
 func (f *finder) start(b *Band) {
@@ -170,7 +196,7 @@ func (f *finder) start(b *Band) {
 	}
 	// a band that reaches the surface has no shallow edge to keep to: where the water
 	// is as good, begin over the middle of the food shelf
-	shelf := math.Min(PracticeM/2, (inner.Low+inner.High)/2)
+	shelf := math.Min(b.Shelf.EndM/2, (inner.Low+inner.High)/2)
 	z := inner.Low + intoBandM
 	switch {
 	case b.Oxygen && f.Fish.OptimumC.Known:
@@ -188,8 +214,31 @@ func (f *finder) start(b *Band) {
 	}
 	z = math.Min(z, (inner.Low+inner.High)/2+math.Max(0, (inner.High-inner.Low)/2-f.ClearanceM))
 	z = math.Max(z, math.Min(inner.Low, inner.High))
+	z = f.byLight(b, inner, z)
 	shift := z - b.Top.Best
 	b.Start = profile.Estimate{Best: z, Low: math.Max(f.from, math.Min(z, b.Top.Low+shift)), High: math.Min(f.to, math.Max(z, b.Top.High+shift))}
+}
+
+// byLight moves the start as sky and hour ask, never out of the band's safe part, and
+// never down into water that is deeper than common practice or unproven.
+func (f *finder) byLight(b *Band, inner profile.Estimate, z float64) float64 {
+	top, bottom := math.Min(inner.Low, inner.High), math.Max(inner.Low, inner.High)
+	if b.ToSurface { // not into water shallower than what is cast over
+		top = math.Min(math.Max(top, shelfM-f.ClearanceM-intoBandM), z)
+	}
+	if f.Light.Shift == light.Deeper {
+		limit := PracticeM - f.ClearanceM
+		if b.DoubtfulBelow != nil {
+			limit = math.Min(limit, b.DoubtfulBelow.Best)
+		}
+		bottom = math.Max(z, math.Min(bottom, limit))
+	}
+	moved := light.Start(top, bottom, z, f.Light.Shift)
+	if math.IsNaN(moved) || math.Abs(moved-z) < 0.05 {
+		return z
+	}
+	b.Shift = f.Light
+	return moved
 }
 
 // asGoodC: temperatures no further apart than this are as good for a fish.

@@ -1,9 +1,13 @@
 package band
 
 import (
+	"math"
 	"testing"
 
 	"coldseam/profile"
+	"coldseam/profile/fish"
+	"coldseam/profile/light"
+	"coldseam/profile/unproven"
 )
 
 // Oxygen that was not measured removes no water: the band is by temperature alone,
@@ -17,7 +21,63 @@ func TestOxygenNotMeasured(t *testing.T) {
 	near(t, "top", b.Top.Best, crossing(in.Layers.Curve, 20), 2e-3)
 	near(t, "bottom", b.Bottom.Best, 11+AssumedM, 1e-9)
 	near(t, "start", b.Start.Best, b.Top.High+ft, 1e-9)
-	near(t, "unproven from the metalimnion on", b.DoubtfulBelow.Best, in.Layers.MetaTop.Best, 1e-9)
+	want, ok := unproven.Below(unproven.Input{Column: in.Column, Layers: in.Layers, NeedMgL: in.Fish.OxygenMgL.Value, Bottom: in.Bottom})
+	if !ok || want.Low >= want.Best {
+		t.Fatalf("unproven: %v, %v", want, ok)
+	}
+	near(t, "unproven from the safe end on", b.DoubtfulBelow.Best, want.Low, 1e-9)
+	near(t, "the end of its interval", b.DoubtfulBelow.High, want.High, 1e-9)
+
+	mixed := input(column(t, []float64{0, 2, 4}, []float64{18, 18, 17.8}, nil), trout())
+	mixed.Bottom = profile.Some(5)
+	clean := Find(mixed)
+	mixed.AnchorBlack = true
+	if black := Find(mixed); clean.DoubtfulBelow != nil || black.DoubtfulBelow == nil || black.Top != clean.Top || black.Bottom != clean.Bottom {
+		t.Errorf("black mud under one layer: unproven below %v, without it %v", black.DoubtfulBelow, clean.DoubtfulBelow)
+	}
+}
+
+// Water above the band that the fish uses though it likes cooler is named where the band
+// may lack oxygen.
+func TestSurerWater(t *testing.T) {
+	in := input(column(t, summerZ, summerT, nil), trout())
+	in.Fish.UpperUseC = fish.Figure{Value: 23.95, Known: true, Source: "made up"}
+	in.Fish.ComfortHighC.Value = 15
+	b := Find(in)
+	for _, o := range b.Others {
+		if o.Why != Surer {
+			continue
+		}
+		if in.Layers.Curve.At(o.TopM) > 23.95+1e-6 || o.BottomM > b.DoubtfulBelow.Best+1e-9 || o.BottomM > b.Top.Best || o.TopM >= o.BottomM {
+			t.Errorf("surer of oxygen: %+v, unproven below %v", o, b.DoubtfulBelow.Best)
+		}
+		return
+	}
+	t.Errorf("no surer water is named: %+v, unproven below %v", b.Others, b.DoubtfulBelow)
+}
+
+// Sky and hour move the start within the band, up or down, and are named when they do.
+func TestStartByLight(t *testing.T) {
+	oxygen := []float64{9, 9, 9, 9, 8, 8, 7, 7}
+	in := input(column(t, summerZ, summerT, oxygen), trout())
+	plain := Find(in)
+	for _, a := range []light.Advice{{Shift: light.Shallower, Why: light.LowSun}, {Shift: light.Deeper, Why: light.BrightCalm}} {
+		in.Light = a
+		b := Find(in)
+		moved := b.Start.Best - plain.Start.Best
+		if a.Shift == light.Shallower && moved > 0 || a.Shift == light.Deeper && moved < 0 || math.Abs(moved) > light.StepM+1e-9 {
+			t.Errorf("%s moves the start by %.2f m", a.Shift, moved)
+		}
+		if (moved != 0) != (b.Shift == a) {
+			t.Errorf("%s moves the start by %.2f m and says %+v", a.Shift, moved, b.Shift)
+		}
+		if b.Start.Best < b.Top.Best || b.Start.Best > b.Bottom.Best || b.Top != plain.Top || b.Bottom != plain.Bottom {
+			t.Errorf("%s: start %.2f, band %.2f to %.2f", a.Shift, b.Start.Best, b.Top.Best, b.Bottom.Best)
+		}
+		if moved == 0 && a.Shift == light.Shallower {
+			t.Errorf("%s moves nothing: start %.2f, band %.2f to %.2f", a.Shift, plain.Start.Best, b.Top.Best, b.Bottom.Best)
+		}
+	}
 }
 
 func TestOxygenPartlyMeasured(t *testing.T) {

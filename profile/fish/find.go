@@ -15,19 +15,23 @@ const listHint = "'coldseam fish' lists them"
 // pasted line, not a misspelt fish, and is not compared letter by letter.
 const longestName = 40
 
-// Find returns the fish of that key, name, scientific name or alias, whatever the
-// case, spaces and hyphens, one or many ("Lake-Trout", "walleyes"). The error for an
-// unknown name suggests the fish whose names hold the word, or else those nearest
-// in spelling.
-func Find(name string) (Fish, error) {
+// Find returns the fish of the table of that key, name, scientific name or alias,
+// whatever the case, spaces and hyphens, one or many ("Lake-Trout", "walleyes"). The
+// error for an unknown name suggests the fish whose names hold the word, or else those
+// nearest in spelling.
+func Find(name string) (Fish, error) { return FindIn(nil, name) }
+
+// FindIn is Find among an angler's own fishes and then the table: an own fish of that
+// name wins.
+func FindIn(own []Fish, name string) (Fish, error) {
 	word := fold(name)
 	if word == "" {
 		return Fish{}, errors.New("no fish named: " + listHint)
 	}
-	all := All()
+	all := All(own...)
 	one := strings.TrimSuffix(word, "s")
 	for _, w := range []string{word, one} {
-		for _, f := range all {
+		for _, f := range slices.Concat(own, all) {
 			if slices.Contains(names(f), w) {
 				return f, nil
 			}
@@ -51,11 +55,24 @@ func fold(s string) string {
 
 // names are all the names of f, folded.
 func names(f Fish) []string {
-	ns := []string{fold(f.Key), fold(f.Name), fold(f.Scientific)}
-	for _, a := range f.Aliases {
-		ns = append(ns, fold(a))
+	var ns []string
+	for _, n := range append([]string{f.Key, f.Name, f.Scientific}, f.Aliases...) {
+		if n = fold(n); n != "" {
+			ns = append(ns, n)
+		}
 	}
 	return ns
+}
+
+// Shares gives the first name or alias of f that means g too; "" where none does.
+func (f Fish) Shares(g Fish) string {
+	of := names(g)
+	for _, n := range append([]string{f.Name, f.Key, f.Scientific}, f.Aliases...) {
+		if slices.Contains(of, fold(n)) {
+			return n
+		}
+	}
+	return ""
 }
 
 // suggest returns the keys of the fish that a folded word may have meant: those

@@ -12,7 +12,8 @@ import "coldseam/profile/layers"
 //	pressure    fish from deeper than 25 ft suffer from the change of pressure
 //	cold        water cold enough for cold shock, here or brought up by wind
 //	ice         water near freezing: ice
-//	wind        wind of 15 mph or more: come in
+//	wind        wind of 15 mph or more, or whitecaps: come in
+//	thunder     thunder or lightning noted: off the water
 //	anchors     two anchors: how to set and free them
 //	rules       the local rules come first
 type Caution string
@@ -26,6 +27,7 @@ const (
 	Cold     Caution = "cold"
 	Ice      Caution = "ice"
 	Wind     Caution = "wind"
+	Thunder  Caution = "thunder"
 	Anchors  Caution = "anchors"
 	Rules    Caution = "rules"
 )
@@ -74,7 +76,10 @@ func (p *Plan) cautions() []Caution {
 	for _, q := range p.Column.Points() {
 		coldest = min(coldest, q.TempC)
 	}
-	if p.Drop.Wind.Known && p.Drop.Wind.Value >= windMps-0.01 {
+	if p.Drop.SkySays("thunder", "lightning") {
+		out = append(out, Thunder)
+	}
+	if p.Drop.Wind.Known && p.Drop.Wind.Value >= windMps-0.01 || p.Drop.SkySays("whitecap", "white cap") {
 		out = append(out, Wind)
 	}
 	if p.Band.Found && p.Band.Start.Best > pressureM {

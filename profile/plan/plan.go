@@ -8,6 +8,7 @@ import (
 	"coldseam/profile/check"
 	"coldseam/profile/fish"
 	"coldseam/profile/layers"
+	"coldseam/profile/light"
 	"coldseam/profile/rig"
 )
 
@@ -58,7 +59,9 @@ func Make(in Input) (Plan, error) {
 	}
 	p.Column = column
 	p.Layers = layers.Find(column)
-	p.Band = band.Find(band.Input{Column: column, Layers: p.Layers, Fish: in.Fish, Bottom: in.Drop.Bottom, Deepest: in.Drop.Deepest, ClearanceM: in.ClearanceM})
+	p.Band = band.Find(band.Input{Column: column, Layers: p.Layers, Fish: in.Fish, Bottom: in.Drop.Bottom, Deepest: in.Drop.Deepest, ClearanceM: in.ClearanceM,
+		Secchi: in.Drop.Secchi, AnchorBlack: in.Drop.AnchorBlack(),
+		Light: light.Advise(light.Sky{Date: in.Drop.Date, Text: in.Drop.Sky, Wind: in.Drop.Wind})})
 	if p.Band.Found {
 		p.Band.WaterM = wholeMarks(p.Band, in.Drop.Units.DepthStepM())
 		r := rig.Find(p.rigInput(in))

@@ -140,10 +140,14 @@ func (s speaker) oxygenRead() string {
 			at = append(at, fmt.Sprintf("%s mg/L at %s", number(math.Round(q.Oxygen.Value*10)/10), s.u.Length(q.DepthM)))
 		}
 	}
-	if len(at) == 0 {
-		return "Oxygen not measured."
+	t := "Oxygen not measured"
+	if len(at) > 0 {
+		t += " over the band: only " + list(at)
 	}
-	return "Oxygen not measured over the band: only " + list(at) + "."
+	if d := s.p.Band.DoubtfulBelow; d != nil && d.Best < s.p.Band.Bottom.Best {
+		return fmt.Sprintf("%s; below about %s it is unproven.", t, s.u.Length(d.Best))
+	}
+	return t + "."
 }
 
 // leader says the rig: what to cut, how long to wait, how to draw.

@@ -8,7 +8,7 @@ import (
 )
 
 // first reports whether a caution stands before the answer.
-func first(c plan.Caution) bool { return c == plan.Warm70 || c == plan.Wind }
+func first(c plan.Caution) bool { return c == plan.Warm70 || c == plan.Wind || c == plan.Thunder }
 
 // Cautions gives the texts of the cautions that apply, in order; those that stand
 // before the answer are not repeated.
@@ -45,13 +45,36 @@ func CautionText(p plan.Plan, c plan.Caution) string {
 	case plan.Ice:
 		return "If there is ice: test it as you go, never alone, ice picks at hand; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."
 	case plan.Wind:
-		return "WIND of 15 mph (7 m/s) or more: too much for a small boat at anchor. Come in."
+		return "WIND of 15 mph (7 m/s) or more, or whitecaps: too much for a small boat at anchor. Come in."
+	case plan.Thunder:
+		return "THUNDER: off the water now, rods down, and wait 30 minutes after the last of it."
 	case plan.Anchors:
 		return AtAnchor
 	case plan.Rules:
 		return s.rules()
 	}
 	return string(c)
+}
+
+// CautionSource is where a caution comes from.
+func CautionSource(c plan.Caution) string {
+	switch c {
+	case plan.Warm70:
+		return "New York DEC 2019: no catch and release above 70 F"
+	case plan.Warm68:
+		return "common practice; no deaths of released fish under 20 C in Boyd et al. 2010, NAJFM 30:898"
+	case plan.Warm65:
+		return "common practice"
+	case plan.Pressure:
+		return "agencies' advice to anglers: barotrauma from about 25 ft"
+	case plan.Cold:
+		return "advice to boaters: cold shock in water under 70 F"
+	case plan.Ice, plan.Anchors, plan.Wind, plan.Thunder:
+		return "common practice of boating safety"
+	case plan.Rules:
+		return "your settings"
+	}
+	return ""
 }
 
 func coldest(p plan.Plan) float64 {

@@ -93,8 +93,9 @@ type ConfidenceJSON struct {
 
 // CautionJSON is one caution.
 type CautionJSON struct {
-	Code plan.Caution `json:"code"`
-	Text string       `json:"text"`
+	Code   plan.Caution `json:"code"`
+	Text   string       `json:"text"`
+	Source string       `json:"source"`
 }
 
 // PlanJSON is the whole plan.
@@ -136,7 +137,7 @@ func JSON(p plan.Plan, notes []string) PlanJSON {
 		out.Confidence.Why = append(out.Confidence.Why, s.doubt(d))
 	}
 	for _, c := range p.Cautions {
-		out.Cautions = append(out.Cautions, CautionJSON{c, CautionText(p, c)})
+		out.Cautions = append(out.Cautions, CautionJSON{c, CautionText(p, c), CautionSource(c)})
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 
 	"coldseam/profile/band"
 	"coldseam/profile/fish"
+	"coldseam/profile/light"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
 )
@@ -52,6 +53,12 @@ func (s speaker) why() []string {
 	if b.Thin {
 		add("the band is thin: its middle edges are given, not the safe ones")
 	}
+	if w := s.lightReason(); w != "" {
+		add("%s", w)
+	}
+	if w := b.Weeds; w != nil {
+		add("by the Secchi depth the deepest weeds grow to about %s (%s to %s, Caffrey et al. 2007): over them keep the fly a foot or two above their tops", s.u.Length(w.Best), s.u.Mark(w.Low), s.u.Length(w.High))
+	}
 	for _, o := range b.Others {
 		add("also %s: %s", s.u.Span(o.TopM, o.BottomM), o.Why)
 	}
@@ -74,13 +81,61 @@ func (s speaker) changes() []string {
 		}
 		return out
 	}
-	if !b.Oxygen {
-		out = append(out, fmt.Sprintf("oxygen below %s mg/L at %s would move you up", number(f.OxygenMgL.Value), s.u.Length(b.Start.Best)))
+	if b.Start.Best > 2 || !b.ToSurface { // nearer to the surface there is hardly any "up"
+		out = append(out, fmt.Sprintf("oxygen below %s mg/L at %s would move you %s", number(f.OxygenMgL.Value), s.u.Length(b.Start.Best), s.upTo()))
 	}
 	if !b.ToSurface {
 		out = append(out, fmt.Sprintf("water over %s at %s would move you down", s.u.Degrees(f.ComfortHighC.Value), s.u.Length(b.Start.Best)))
 	}
 	return out
+}
+
+// lightReason says what sky and hour did to the start.
+func (s speaker) lightReason() string {
+	shift := s.p.Band.Shift
+	where := "start shallower"
+	if shift.Shift == light.Deeper {
+		where = "start deeper"
+	}
+	switch shift.Why {
+	case light.LowSun:
+		return "low sun brings fish up: " + where + " (common practice, untested)"
+	case light.Overcast:
+		return "a dull sky brings fish up: " + where + " (common practice, untested)"
+	case light.Chop:
+		return "a broken surface brings fish up: " + where + " (common practice, untested)"
+	case light.BrightCalm:
+		return "bright sun on calm water sends fish down: " + where + " (common practice, untested)"
+	}
+	return ""
+}
+
+// upTo says where too little oxygen at the start would send the angler.
+func (s speaker) upTo() string {
+	b := s.p.Band
+	const apartM = 0.3
+	top := b.Top.High
+	if b.ToSurface {
+		top = 0
+	}
+	if d := b.DoubtfulBelow; d != nil && d.Best < b.Start.Best-apartM && d.Best > top {
+		return "up to " + s.u.Length(d.Best)
+	}
+	if top < b.Start.Best-2*apartM && !b.ToSurface {
+		return "up to the band's edge, " + s.u.Length(top)
+	}
+	for _, o := range b.Others {
+		if o.Why == band.Surer {
+			return "up to " + s.u.Span(o.TopM, o.BottomM) + ", warmer as it is"
+		}
+	}
+	if b.ToSurface {
+		return "up"
+	}
+	if f := s.p.Fish; f.Kind != fish.Coldwater {
+		return "up, into water warmer than they like"
+	}
+	return "off this place: hardly any water above it is cool enough"
 }
 
 // rigReason says why a rig was chosen or what limits it.

@@ -1,5 +1,5 @@
 // Package settings reads what an angler has settled once: units, the thermometer's
-// error, the usual fish, the box of leader material, fly weights, and the rules of
+// error, the usual fish, fishes of their own, the box of leader material, fly weights, and the rules of
 // each water with the date they were checked. It is a TOML file in the user's
 // configuration directory; every key is optional, and a key or a value that is not
 // understood is an error that names its line.
@@ -16,6 +16,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 
+	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
@@ -36,7 +37,8 @@ type Settings struct {
 	SinkMps    float64       // rate of the sinking line, m/s; 0 where it is not known
 	Touched    []rig.Touched // bottoms touched, which correct the waits
 	Waters     []rig.Rules
-	Book       string // the folder of saved drops, "" for the usual one
+	Fish       []fish.Fish // the angler's own, which win over the table's: fish.FindIn
+	Book       string      // the folder of saved drops, "" for the usual one
 	Probe      Probe
 }
 
@@ -110,6 +112,7 @@ type file struct {
 	Fly                  []fly
 	Touched              []touched
 	Water                []water
+	Fish                 []ownFish
 	Probe                probe
 }
 
@@ -149,6 +152,7 @@ func Parse(name string, data []byte) (Settings, error) {
 	p.stock(f.Stock)
 	p.touched(f.Touched)
 	p.waters(f.Water)
+	p.fishes(f.Fish)
 	p.book(f.Book)
 	p.probe(f.Probe)
 	if p.err != nil {

@@ -1,0 +1,76 @@
+package figure
+
+import (
+	"math"
+	"os"
+	"testing"
+
+	"coldseam/profile/fish"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plan"
+	"coldseam/profile/rig"
+)
+
+func planOf(t *testing.T, page string) plan.Plan {
+	t.Helper()
+	sheets, err := notebook.Read([]byte(page), notebook.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := fish.Find("rainbow")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := plan.Make(plan.Input{Drop: sheets[0].Drop, Fish: f, Stock: rig.DefaultStock(), ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// The figure carries the plan's own numbers, all of them finite.
+func TestOf(t *testing.T) {
+	demo, err := os.ReadFile("../../testdata/alder-kettle-july.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, page := range []string{
+		string(demo), "units: ft F\n0 70\n", "units: ft F\n0 74\n5 73\n10 720\n15 65\n300 50\n20 58\n", "units: m C\n0 0.5\n2 2\n5 3.8\n", "units: ft F\n0 80\n10 79.8\n",
+	} {
+		p := planOf(t, page)
+		d := Of(p)
+		if d.Title == "" || len(d.Answer) == 0 || len(d.Readings) != len(p.Drop.Readings) {
+			t.Errorf("%q: %+v", page, d)
+		}
+		numbers := []float64{d.DeepestM}
+		for i, r := range d.Readings {
+			numbers = append(numbers, r.DepthM, r.TempC, r.ErrM, r.ErrC, r.Oxygen.Value)
+			if i > 0 && r.DepthM < d.Readings[i-1].DepthM {
+				t.Errorf("%q: readings are not in order", page)
+			}
+		}
+		for i, q := range d.Curve {
+			numbers = append(numbers, q.DepthM, q.TempC, q.LowC, q.HighC, q.RisePerM)
+			if q.LowC > q.TempC+1e-9 || q.HighC < q.TempC-1e-9 || i > 0 && q.DepthM <= d.Curve[i-1].DepthM {
+				t.Errorf("%q: curve %+v", page, q)
+			}
+			if want := p.Layers.Curve.At(q.DepthM); math.Abs(want-q.TempC) > 1e-9 {
+				t.Errorf("%q: %v C at %v m, the plan has %v", page, q.TempC, q.DepthM, want)
+			}
+		}
+		for _, z := range d.Zones {
+			numbers = append(numbers, z.TopM, z.BottomM)
+		}
+		for _, m := range d.Marks {
+			numbers = append(numbers, m.At.Low, m.At.Best, m.At.High)
+		}
+		for _, v := range numbers {
+			if math.IsNaN(v) || math.IsInf(v, 0) {
+				t.Errorf("%q: a number that is none", page)
+			}
+		}
+		if d.DeepestM > 100 {
+			t.Errorf("%q: goes down to %v m", page, d.DeepestM)
+		}
+	}
+}
