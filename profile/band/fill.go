@@ -56,7 +56,7 @@ func (f *finder) fill(b *Band, runs []run) {
 	}
 	r := runs[best]
 	for i, other := range runs {
-		if i != best {
+		if i != best && other.thick() >= wordM {
 			b.Others = append(b.Others, Interval{other.top.depthM, other.bottom.depthM, "thinner than the band"})
 		}
 	}
@@ -106,7 +106,9 @@ func (f *finder) starved() []Interval {
 	}
 	var out []Interval
 	for _, r := range f.runs(func(z float64) bool { return f.cool(z) && f.warm(z) && !f.oxygenOK(z) }) {
-		out = append(out, Interval{r.top.depthM, r.bottom.depthM, "cool enough, too little oxygen"})
+		if r.thick() >= wordM {
+			out = append(out, Interval{r.top.depthM, r.bottom.depthM, "cool enough, too little oxygen"})
+		}
 	}
 	return out
 }
@@ -177,7 +179,7 @@ func (f *finder) surer(b *Band) {
 		}
 		from = z
 	}
-	if to-from >= surerM {
+	if to-from >= wordM {
 		b.Others = append(b.Others, Interval{from, to, Surer})
 	}
 }
@@ -185,8 +187,8 @@ func (f *finder) surer(b *Band) {
 // Surer is why an interval above the band is named where oxygen was not measured.
 const Surer = "warmer than they like, but surer of oxygen"
 
-// surerM is how thick such water must be to be worth a word.
-const surerM = 0.3
+// wordM is how thick such water, or any beside the band, must be to be worth a word.
+const wordM = 0.3
 
 // start sets where to put the fly first.
 func (f *finder) start(b *Band) {

@@ -145,7 +145,10 @@ func (s speaker) oxygenRead() string {
 		t += " over the band: only " + list(at)
 	}
 	if d := s.p.Band.DoubtfulBelow; d != nil && d.Best < s.p.Band.Bottom.Best {
-		return fmt.Sprintf("%s; below about %s it is unproven.", t, s.u.Length(d.Best))
+		t += fmt.Sprintf("; below about %s it is unproven", s.u.Length(d.Best))
+	}
+	if s.p.Drop.AnchorBlack() {
+		t += ", and the black mud on the anchor says that the bottom has none: keep to the upper edge, and over shallower bottoms"
 	}
 	return t + "."
 }

@@ -170,7 +170,10 @@ func (s speaker) assumption(a plan.Assumption) string {
 			t = "oxygen was not read over the whole band: it is by temperature alone where it was not"
 		}
 		if d := p.Band.DoubtfulBelow; d != nil && d.Best < p.Band.Bottom.Best {
-			t += fmt.Sprintf("; it may run out anywhere from %s down. An anchor that comes up black or smelling means none: fish above the break", s.u.Length(d.Best))
+			t += fmt.Sprintf("; it may run out anywhere from %s down", s.u.Length(d.Best))
+			if !p.Drop.AnchorBlack() {
+				t += ". An anchor that comes up black or smelling means none: fish above the break"
+			}
 		}
 		return t
 	case plan.BottomNotGiven:
