@@ -146,6 +146,7 @@ func (s strip) names(z float64) string {
 	add(l.SkinM > 0, l.SkinM, "skin to here")
 	add(b.Found && !b.ToSurface, b.Top.Best, "band top")
 	add(b.Found, b.Start.Best, "start")
+	add(b.Found && !b.Suspended, b.WaterM, "cast over")
 	if l.MetaTop != nil {
 		add(true, l.MetaTop.Best, "break top")
 		add(true, l.Thermocline.Best, "thermocline")
