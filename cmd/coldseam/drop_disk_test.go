@@ -1,0 +1,202 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"coldseam/profile/book"
+	"coldseam/profile/notebook"
+)
+
+// order records what is done to the disk and what is printed, in one list.
+type order struct {
+	book.System
+	steps []string
+}
+
+type orderedFile struct {
+	book.File
+	o *order
+}
+
+func (o *order) Create(path string) (book.File, error) {
+	f, err := o.System.Create(path)
+	return orderedFile{f, o}, err
+}
+func (f orderedFile) Write(b []byte) (int, error) {
+	f.o.steps = append(f.o.steps, fmt.Sprintf("write %d", len(readings(string(b)))))
+	return f.File.Write(b)
+}
+func (f orderedFile) Sync() error { f.o.steps = append(f.o.steps, "sync"); return f.File.Sync() }
+func (o *order) Link(a, b string) error {
+	o.steps = append(o.steps, "name")
+	return o.System.Link(a, b)
+}
+func (o *order) Rename(a, b string) error {
+	o.steps = append(o.steps, "name")
+	return o.System.Rename(a, b)
+}
+func (o *order) SyncFolder(path string) error {
+	o.steps = append(o.steps, "sync folder")
+	return o.System.SyncFolder(path)
+}
+
+// Write is standard error: prompts are recorded.
+func (o *order) Write(b []byte) (int, error) {
+	if bytes.Contains(b, []byte("Temperature at")) {
+		o.steps = append(o.steps, "prompt")
+	}
+	return len(b), nil
+}
+
+// TestSavedBeforePrompt: write, sync, name, sync of the folder, and only then the
+// next prompt. A killed process does not prove this, since the system keeps what was
+// written without a sync.
+func TestSavedBeforePrompt(t *testing.T) {
+	noSettings(t)
+	o := &order{}
+	p := &program{in: strings.NewReader("74\n52\n63\n"), stdout: io.Discard, err: o, disk: o, now: fixedNow}
+	if status := p.run([]string{"coldseam", "drop", "--book", t.TempDir(), "--units", "ft F", "--bottom", "30ft"}); status != done {
+		t.Fatalf("status %d", status)
+	}
+	want := "prompt"
+	for i := 1; i <= 3; i++ {
+		want += fmt.Sprintf(", write %d, sync, name, sync folder, prompt", i)
+	}
+	want += ", write 3, sync, name, sync folder" // ended
+	if got := strings.Join(o.steps, ", "); got != want {
+		t.Errorf("order: %s\nwant:  %s", got, want)
+	}
+}
+
+// full is a disk that is full from some write on.
+type full struct {
+	book.System
+	left int
+}
+
+func (f *full) Create(path string) (book.File, error) {
+	if f.left--; f.left < 0 {
+		return nil, &fs.PathError{Op: "create", Path: path, Err: errors.New("no space left on device")}
+	}
+	return f.System.Create(path)
+}
+
+// TestDiskFull: what could not be saved is printed, and what was saved stays.
+func TestDiskFull(t *testing.T) {
+	noSettings(t)
+	dir := t.TempDir()
+	var o, e bytes.Buffer
+	p := &program{in: strings.NewReader("74\n52\n63\n"), stdout: &o, err: &e, disk: &full{left: 1}, now: fixedNow}
+	if status := p.run([]string{"coldseam", "drop", "--book", dir, "--units", "ft F", "--bottom", "30ft"}); status != failed || o.Len() > 0 {
+		t.Errorf("status %d, %s", status, o.String())
+	}
+	if got := readings(e.String()); !slices.Equal(got, []string{"1 ft: 74 F", "29 ft: 52 F"}) || !strings.Contains(e.String(), "could not be saved: no space left") {
+		t.Errorf("printed %q: %s", got, e.String())
+	}
+	if got := readings(pageIn(t, dir)); !slices.Equal(got, []string{"1 ft: 74 F"}) {
+		t.Errorf("saved %q", got)
+	}
+}
+
+// TestKilled kills drops at random moments: whatever was taken before the last
+// prompt is in the page, the page reads back, and the drop is offered again.
+func TestKilled(t *testing.T) {
+	program, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	runs := 200
+	if testing.Short() {
+		runs = 40
+	}
+	random := rand.New(rand.NewPCG(1, 2))
+	cut, taken := 0, 0
+	for run := range runs {
+		dir := t.TempDir()
+		cmd := exec.Command(program, "drop", "--book", dir, "--units", "ft F", "--bottom", "60ft")
+		cmd.Env = append(os.Environ(), "COLDSEAM_TEST_PROGRAM=1", "XDG_CONFIG_HOME="+dir)
+		in, err := cmd.StdinPipe()
+		if err != nil {
+			t.Fatal(err)
+		}
+		errOut, err := cmd.StderrPipe()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		go func() {
+			for i := range 15 {
+				fmt.Fprintf(in, "%d %.1f\n", i+1, 74-float64(i)/2)
+			}
+		}()
+		// the moment: some time behind one of the prompts
+		after, wait := random.IntN(13), time.Duration(random.IntN(3000))*time.Microsecond
+		said, killed := "", false
+		for buf := make([]byte, 4096); ; {
+			n, err := errOut.Read(buf)
+			said += string(buf[:n])
+			if !killed && asked(said) > after {
+				killed = true
+				time.Sleep(wait)
+				cmd.Process.Kill()
+			}
+			if err != nil {
+				break
+			}
+		}
+		cmd.Wait()
+		prompts := asked(said)
+		names, _ := filepath.Glob(filepath.Join(dir, "*.txt"))
+		if len(names) == 0 {
+			if prompts > 1 {
+				t.Fatalf("run %d: %d prompts and no page", run, prompts)
+			}
+			continue
+		}
+		cut++
+		page := pageIn(t, dir)
+		sheets, err := notebook.Read([]byte(page), notebook.Options{})
+		if err != nil {
+			t.Fatalf("run %d: %v\n%s", run, err, page)
+		}
+		got := sheets[0].Drop.Readings
+		if len(got) < prompts-1 || len(got) > 15 {
+			t.Fatalf("run %d: %d prompts, and %d readings in the page", run, prompts, len(got))
+		}
+		for i, r := range got {
+			if r.Depth != float64(i+1) || r.Temp != 74-float64(i)/2 {
+				t.Fatalf("run %d: reading %d is %v at %v", run, i, r.Temp, r.Depth)
+			}
+		}
+		taken += len(got)
+		if strings.Contains(page, "not ended") {
+			_, _, errOut := dropWith(t, dir, "1\nstop\n")
+			if want := fmt.Sprintf("%d readings", len(got)); !strings.Contains(errOut, want) || strings.Contains(pageIn(t, dir), "not ended") {
+				t.Fatalf("run %d: not offered with %s: %s", run, want, errOut)
+			}
+		}
+	}
+	t.Logf("%d drops were cut off with a page, %d readings in all", cut, taken)
+	if cut < runs*3/4 {
+		t.Errorf("only %d of %d drops had begun: the moments prove nothing", cut, runs)
+	}
+}
+
+// asked counts the prompts for a reading.
+func asked(said string) int {
+	return strings.Count(said, "Temperature at") + strings.Count(said, "Enter ends with the plan")
+}
