@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"strings"
 	"time"
 
 	"github.com/urfave/cli/v2"
@@ -23,6 +24,7 @@ const probeFlagsTitle = "The probe (or once and for all under [probe] in the set
 func lineFlags() []cli.Flag {
 	return []cli.Flag{
 		&cli.StringFlag{Name: "layout", Category: probeFlagsTitle, Usage: `what its lines hold, "depth m, temp C"; found by itself where possible`},
+		&cli.StringFlag{Name: "thermistor", Category: probeFlagsTitle, Usage: `its three coefficients, "1.129241e-3 2.341077e-4 8.775468e-8", for ohms`},
 		&cli.StringFlag{Name: "air", Category: probeFlagsTitle, Usage: `pressure of the air, "1008 hPa", for a probe that states absolute pressure`},
 	}
 }
@@ -54,6 +56,12 @@ func decoding(c *cli.Context, set settings.Settings) (l *layout.Layout, o layout
 	}
 	if t := set.Probe.Thermistor; len(t) == 3 {
 		o.Thermistor = line.Thermistor{A: t[0], B: t[1], C: t[2]}
+	}
+	if text := c.String("thermistor"); text != "" {
+		t := &o.Thermistor
+		if n, _ := fmt.Sscan(strings.ReplaceAll(text, ",", " "), &t.A, &t.B, &t.C); n != 3 || len(strings.Fields(strings.ReplaceAll(text, ",", " "))) != 3 {
+			return nil, o, refuse("--thermistor: %q: write the three coefficients of its data sheet, a b c", text)
+		}
 	}
 	text, from := c.String("layout"), "--layout"
 	if text == "" {

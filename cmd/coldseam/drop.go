@@ -93,7 +93,7 @@ func plugInIfWanted(c *cli.Context, set settings.Settings) (*cable, error) {
 		return nil, err
 	}
 	if c.String("port") == "" && set.Probe.Port == "" {
-		for _, name := range []string{"baud", "data-bits", "parity", "layout", "air", "moving"} {
+		for _, name := range []string{"baud", "data-bits", "parity", "layout", "air", "thermistor", "moving"} {
 			if c.IsSet(name) {
 				return nil, refuse("--%s is about a probe: name its port with --port", name)
 			}

@@ -209,6 +209,7 @@ func TestNoPort(t *testing.T) {
 		{[]string{"probe", "listen"}, notUnderstood, "port"},
 		{[]string{"probe", "listen", "x.log"}, notUnderstood, "replay x.log"},
 		{[]string{"probe", "listen", "--port", "/dev/null", "--air", "1 ft"}, notUnderstood, "--air"},
+		{[]string{"probe", "replay", "--thermistor", "1 2"}, notUnderstood, "--thermistor"},
 		{[]string{"probe", "lisen"}, notUnderstood, "lisen"},
 		{[]string{"probe"}, notUnderstood, "rehearse"},
 		{[]string{"probe", "list", "all"}, notUnderstood, "nothing after it"},

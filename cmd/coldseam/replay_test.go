@@ -30,6 +30,7 @@ func TestReplay(t *testing.T) {
 		{"open", "1.0,20.1\n2.0,19.5\n", nil, []string{"depth 1.000 m, 20.100 C"}, "--layout \"depth ft, temp C\""},
 		{"told", "20,1;1,5\n19,5;2,5\n", []string{"--layout", "temp C, depth ft"}, []string{"depth 0.457 m, 20.100 C"}, "2 lines read"},
 		{"pressure", "1413.2 12.0\n", []string{"--layout", "pressure hPa, temp C", "--air", "1013.25 hPa"}, []string{"depth 4.080 m, 12.000 C"}, ""},
+		{"ohms", "R=12490\nR=19900\n", []string{"--thermistor", "1.129241e-3, 2.341077e-4 8.775468e-8"}, []string{"20.006 C", "10.003 C"}, ""},
 		{"pressure without the air's", "1413.2 12.0\n", []string{"--layout", "pressure hPa, temp C"}, []string{"refused, ask which"}, ""},
 		{"nothing", "", nil, nil, "0 lines read"},
 		{"escape sequences", "\x1b[2J18.2\n18.1\n18.0\n", nil, []string{"?[2J18.2", "18.100 C"}, ""},
