@@ -59,7 +59,8 @@ func (p *Plan) UnderIce() bool {
 	return inverse && top < iceC
 }
 
-// cautions lists those that apply, the gravest first.
+// cautions lists those that apply: the water's rules where they were noted, then the
+// gravest first.
 func (p *Plan) cautions() []Caution {
 	var out []Caution
 	warm := p.Layers.MixedTempC
@@ -94,6 +95,9 @@ func (p *Plan) cautions() []Caution {
 	}
 	if p.Band.Found && !iced {
 		out = append(out, Anchors)
+	}
+	if p.Rules.Water != "" { // noted rules come before all advice
+		return append([]Caution{Rules}, out...)
 	}
 	return append(out, Rules)
 }

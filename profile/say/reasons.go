@@ -2,6 +2,7 @@ package say
 
 import (
 	"fmt"
+	"strings"
 
 	"coldseam/profile/band"
 	"coldseam/profile/fish"
@@ -57,7 +58,11 @@ func (s speaker) why() []string {
 		add("%s", w)
 	}
 	if w := b.Weeds; w != nil {
-		add("by the Secchi depth the deepest weeds grow to about %s (%s to %s, Caffrey et al. 2007): over them keep the fly a foot or two above their tops", s.u.Length(w.Best), s.u.Mark(w.Low), s.u.Length(w.High))
+		add("by the Secchi depth the deepest weeds grow to about %s (%s to %s, Caffrey et al. 2007), and light enough for plants reaches %s (Poole & Atkins 1929): over weeds keep the fly a foot or two above their tops",
+			s.u.Length(w.Best), s.u.Mark(w.Low), s.u.Length(w.High), s.u.Length(light.OnePercentM(p.Drop.Secchi.Value)))
+	}
+	if w := s.richness(); w != "" && !b.Oxygen {
+		add("%s", w)
 	}
 	for _, o := range b.Others {
 		add("also %s: %s", s.u.Span(o.TopM, o.BottomM), o.Why)
@@ -106,6 +111,21 @@ func (s speaker) lightReason() string {
 		return "a broken surface brings fish up: " + where + " (common practice, untested)"
 	case light.BrightCalm:
 		return "bright sun on calm water sends fish down: " + where + " (common practice, untested)"
+	}
+	return ""
+}
+
+// richness says what clarity and colour let one expect of the oxygen below the break,
+// which no lake at hand could test.
+func (s speaker) richness() string {
+	colour := strings.ToLower(s.p.Drop.Colour)
+	switch r := light.RichnessOf(s.p.Drop.Secchi.Or(-1)); {
+	case s.p.Layers.Thermocline == nil:
+		return ""
+	case r == light.Fertile || r == light.VeryFertile || r == light.Unknown && strings.Contains(colour, "green"):
+		return "green or cloudy water is fertile: below the break oxygen often runs out by the middle of July (common practice, untested)"
+	case r == light.Clear || r == light.Unknown && strings.Contains(colour, "clear"):
+		return "in clear, deep lakes oxygen often holds below the break (common practice, untested)"
 	}
 	return ""
 }
