@@ -75,7 +75,7 @@ const (
 // Drop is one drop.
 type Drop struct {
 	Title    string // water, spot, date and fish
-	Short    string // its date, or where there is none its place in the row
+	Short    string // its date, or where there is none its spot or water; "" where nothing was noted
 	Date     string
 	Units    unit.System
 	Readings []Reading // from the surface down
@@ -83,6 +83,7 @@ type Drop struct {
 	Zones    []Zone
 	Marks    []Mark
 	DeepestM float64  // how deep the picture goes
+	Warnings []string // what stands before the answer
 	Answer   []string // the plan's paragraphs, in the angler's units
 	Sure     string
 	Cautions []string
@@ -91,7 +92,7 @@ type Drop struct {
 // Of makes the figure of a plan.
 func Of(p plan.Plan) Drop {
 	u := p.Drop.Units.Shown()
-	d := Drop{Title: say.Title(p), Short: p.Drop.Date, Date: p.Drop.Date, Units: u, Answer: append(say.Warnings(p), say.Answer(p)...), Sure: say.Sure(p), Cautions: say.Cautions(p)}
+	d := Drop{Title: say.Title(p), Short: short(p), Date: p.Drop.Date, Units: u, Warnings: say.Warnings(p), Answer: say.Answer(p), Sure: say.Sure(p), Cautions: say.Cautions(p)}
 	precision := p.Drop.PrecisionC()
 	for i, r := range p.Drop.Readings {
 		d.Readings = append(d.Readings, Reading{
@@ -113,6 +114,16 @@ func Of(p plan.Plan) Drop {
 	d.zones(p)
 	d.marks(p)
 	return d
+}
+
+// short is the drop's date, or where there is none its water or spot.
+func short(p plan.Plan) string {
+	for _, s := range []string{p.Drop.Date, p.Drop.Spot, p.Drop.Water} {
+		if s != "" {
+			return say.Shown(s)
+		}
+	}
+	return ""
 }
 
 // deepest is how deep the picture goes: to the bottom, where it is known, and no
@@ -176,7 +187,8 @@ func (d *Drop) zones(p plan.Plan) {
 		add(Metalimnion, "break (metalimnion)", l.MetaTop.Best, l.MetaBottom.Best)
 	}
 	if b.Found {
-		add(Band, "band", b.Top.Best, b.Bottom.Best)
+		top, bottom := b.Safe(p.Column.Last().DepthM)
+		add(Band, "band", top, bottom)
 		if b.DoubtfulBelow != nil {
 			add(Unproven, "oxygen unproven", b.DoubtfulBelow.Best, d.DeepestM)
 		}

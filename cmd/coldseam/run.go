@@ -84,7 +84,7 @@ func (p *program) main(args []string) error {
 		CustomAppHelpTemplate: appHelp,
 		ExitErrHandler:        func(*cli.Context, error) {}, // the status is ours to give
 		OnUsageError:          func(_ *cli.Context, err error, _ bool) error { return refused{err} },
-		Commands:              []*cli.Command{p.planCommand(), p.dropCommand(), p.probeCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.batchCommand(), p.completionCommand()},
+		Commands:              []*cli.Command{p.planCommand(), p.dropCommand(), p.probeCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.chartCommand(), p.seasonCommand(), p.batchCommand(), p.completionCommand()},
 		Action: func(c *cli.Context) error {
 			if c.Args().Present() {
 				return unknownCommand(c.App, c.Args().First())

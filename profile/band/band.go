@@ -78,6 +78,20 @@ type Band struct {
 	CoolestM    float64
 }
 
+// Safe gives the edges that are printed: the inner ones, fishable 8 times in 10; the
+// middle ones where the band is too thin for those. What lies below the deepest reading,
+// at deepestM, is assumed.
+func (b Band) Safe(deepestM float64) (topM, bottomM float64) {
+	topM, bottomM = b.Top.High, b.Bottom.Low
+	if b.Thin {
+		topM, bottomM = b.Top.Best, b.Bottom.Best
+	}
+	if b.ToDeepest {
+		bottomM = math.Max(bottomM, deepestM)
+	}
+	return topM, bottomM
+}
+
 // Find finds the band.
 func Find(in Input) Band {
 	f := &finder{Input: in, k: in.Layers.Curve}

@@ -74,13 +74,7 @@ func (s speaker) gate() string {
 // brackets where they differ.
 func (s speaker) edges() string {
 	b := s.p.Band
-	top, bottom := b.Top.High, b.Bottom.Low
-	if b.Thin {
-		top, bottom = b.Top.Best, b.Bottom.Best
-	}
-	if b.ToDeepest { // what lies below the deepest reading is assumed
-		bottom = math.Max(bottom, s.p.Column.Last().DepthM)
-	}
+	top, bottom := b.Safe(s.p.Column.Last().DepthM)
 	inner := s.u.Span(top, bottom)
 	outer := s.u.Mark(b.Top.Low) + " to " + s.u.Mark(b.Bottom.High)
 	if inner == outer+" "+s.u.Depth.String() {

@@ -1,0 +1,162 @@
+package page
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strconv"
+
+	"coldseam/chart/figure"
+	"coldseam/profile"
+	"coldseam/profile/say"
+	"coldseam/profile/unit"
+)
+
+// data is what the script gets: the picture's options, and the words and numbers that
+// stand under the finger, in the angler's units.
+type data struct {
+	Option map[string]any `json:"option"`
+	Depth  string         `json:"depth"` // unit
+	Temp   string         `json:"temp"`  // unit
+	Rise   string         `json:"rise"`  // unit of the density's rise
+	Below  []below        `json:"below"` // axes under the plot, from the plot down
+	Drops  []under        `json:"drops"`
+}
+
+// below is an axis that is there while what it measures is.
+type below struct {
+	Key  string `json:"key"`
+	Axis int    `json:"axis"`
+}
+
+// under is what stands under the finger of one drop.
+type under struct {
+	Name     string        `json:"name"`
+	Key      string        `json:"key"`   // series that switches it off
+	Curve    [][]float64   `json:"curve"` // depth, temperature, its 80 % interval; of one drop the density's rise too
+	Readings []underAPoint `json:"readings"`
+	Zones    []underAZone  `json:"zones"`
+}
+
+type underAPoint struct {
+	Depth float64  `json:"depth"`
+	Lines []string `json:"lines"`
+}
+
+type underAZone struct {
+	Name   string  `json:"name"`
+	Top    float64 `json:"top"`
+	Bottom float64 `json:"bottom"`
+}
+
+// encoded makes the picture and encodes it. The encoder refuses what is no number and
+// writes <, > and & so that no text can end the element that holds it.
+func encoded(p plot, drops []figure.Drop) ([]byte, error) {
+	out := data{Depth: p.u.Depth.String(), Temp: p.u.Temp.String(), Rise: p.riseUnit(), Below: []below{}}
+	chart := several(p, drops)
+	if len(drops) == 1 {
+		chart = single(p, drops[0])
+	}
+	chart.Validate()
+	out.Option = chart.JSON()
+	out.Option["textStyle"] = map[string]any{"fontSize": textPx, "fontFamily": "system-ui, sans-serif", "color": ink}
+	if p.hasOxygen {
+		out.Below = append(out.Below, below{"oxygen", oxygenAxis})
+	}
+	if p.hasGradient {
+		out.Below = append(out.Below, below{"density", densityAxis})
+	}
+	for i, d := range drops {
+		u := under{Name: shortOf(d, i), Key: "d" + px(i), Zones: []underAZone{}, Curve: [][]float64{}, Readings: []underAPoint{}}
+		if len(drops) == 1 {
+			u.Name, u.Key = "", "curve"
+		}
+		for _, q := range d.Curve {
+			row := []float64{p.depthOf(q.DepthM), p.tempOf(q.TempC), p.tempOf(q.LowC), p.tempOf(q.HighC)}
+			if p.hasGradient {
+				row = append(row, p.riseOf(q.RisePerM))
+			}
+			u.Curve = append(u.Curve, row)
+		}
+		for _, r := range d.Readings {
+			u.Readings = append(u.Readings, underAPoint{p.depthOf(r.DepthM), words(p.u, r)})
+		}
+		for _, z := range d.Zones {
+			u.Zones = append(u.Zones, underAZone{shown(z.Name), p.depthOf(z.TopM), p.depthOf(z.BottomM)})
+		}
+		out.Drops = append(out.Drops, u)
+	}
+	b, err := json.Marshal(out)
+	if err != nil {
+		return nil, fmt.Errorf("the picture cannot be encoded: %w", err)
+	}
+	return b, nil
+}
+
+// words says a reading with its standard errors.
+func words(u unit.System, r figure.Reading) []string {
+	out := []string{"read " + warmText(u, r) + " " + u.Temp.String() + " at " + deepText(u, r) + " " + u.Depth.String()}
+	if r.Oxygen.Known {
+		out = append(out, "oxygen "+oxygenText(r.Oxygen)+" mg/L")
+	}
+	if n := note(r); n != "" {
+		out = append(out, n)
+	}
+	return out
+}
+
+// note says what is odd about a reading, "" where nothing is.
+func note(r figure.Reading) string {
+	switch {
+	case !r.Used && r.Flag != "":
+		return shown(r.Flag) + ", left out"
+	case !r.Used:
+		return "left out"
+	}
+	return shown(r.Flag)
+}
+
+// warmText and deepText print a reading's two numbers with their errors.
+func warmText(u unit.System, r figure.Reading) string {
+	return degrees(u, r.TempC) + " ± " + digits(u.Temp.DiffFromC(r.ErrC), 2)
+}
+
+func deepText(u unit.System, r figure.Reading) string {
+	return digits(u.Depth.From(r.DepthM), 2) + " ± " + digits(u.Depth.From(r.ErrM), 2)
+}
+
+func depthText(u unit.System, m float64) string {
+	return digits(u.Depth.From(m), 2) + " " + u.Depth.String()
+}
+
+func degrees(u unit.System, c float64) string {
+	return strconv.FormatFloat(round(u.Temp.FromC(c), 1), 'f', 1, 64)
+}
+
+func oxygenText(o profile.Optional) string { return digits(o.Value, 1) }
+
+// digits prints v to at most n decimals.
+func digits(v float64, n int) string { return strconv.FormatFloat(round(v, n), 'f', -1, 64) }
+
+func round(v float64, n int) float64 {
+	k := math.Pow10(n)
+	return math.Round(v*k)/k + 0
+}
+
+// markDepth prints where a mark is: its interval where it has one.
+func markDepth(u unit.System, m figure.Mark) string {
+	if m.Kind == figure.Thermocline {
+		return u.Span(m.At.Low, m.At.High)
+	}
+	return u.Length(m.At.Best)
+}
+
+// shortOf names one drop of several: by its date, else by its place.
+func shortOf(d figure.Drop, i int) string {
+	if d.Short == "" {
+		return "drop " + px(i+1)
+	}
+	return shown(d.Short)
+}
+
+func shown(s string) string { return say.Shown(s) }

@@ -1,0 +1,50 @@
+// Package page writes a page with the moving picture of one drop or several, for the
+// phone in the boat and for a desk: the answer first, then the picture, then the
+// readings as a table, then the cautions. A page stands alone: it loads nothing from
+// anywhere, and where its script is missing or fails it shows the still picture.
+//
+// It computes no layers and chooses no words of the answer: both come with the figure.
+// It fetches no script: the caller hands it over.
+package page
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+
+	"coldseam/chart/figure"
+)
+
+// Options are what a page is made of besides its drops.
+type Options struct {
+	Script []byte // the echarts script; nil: the page is the still picture
+	Still  []byte // a picture as SVG, shown where there is no script or it fails; nil: none. Upright: a phone is 390 px wide
+	Title  string // of the page; "": that of its last drop
+}
+
+// Write writes a page of one drop, or of several to compare, in the order given; with
+// several, the answer of the last stands first and the picture is in its units. It
+// refuses a figure with a number that is none, a script that is not text, and no drops
+// at all. Nothing is written when it fails. The same input gives the same bytes.
+func Write(w io.Writer, o Options, drops []figure.Drop) error {
+	if len(drops) == 0 {
+		return errors.New("no drop to draw")
+	}
+	for _, d := range drops {
+		if err := finite(d); err != nil {
+			return fmt.Errorf("%s: %w", shown(d.Title), err)
+		}
+	}
+	v, err := newView(o, drops)
+	if err != nil {
+		return err
+	}
+	var b bytes.Buffer
+	b.Grow(len(v.Script) + len(v.Data) + len(v.Still) + 1<<15)
+	if err := frame.Execute(&b, v); err != nil {
+		return err
+	}
+	_, err = w.Write(b.Bytes())
+	return err
+}

@@ -1,0 +1,98 @@
+package page
+
+import (
+	"bytes"
+	_ "embed"
+	"encoding/base64"
+	"errors"
+	"fmt"
+	"html/template"
+	"io"
+
+	"coldseam/chart/figure"
+	"coldseam/profile"
+	"coldseam/profile/unit"
+)
+
+//go:embed season.html
+var seasonText string
+
+var seasonFrame = template.Must(template.New("season").Parse(seasonText))
+
+// seasonView is what the season's frame is filled with.
+type seasonView struct {
+	Title, Policy, Depth, Temp string
+	Style                      template.CSS
+	Wide                       template.URL
+	Upright                    template.Srcset
+	Rows                       []seasonRow
+	Last                       sheet
+}
+
+// seasonRow is one drop: its top and bottom temperature, and the depths of its layers.
+type seasonRow struct {
+	Date, Top, Bottom, Mixed, Break, Thermocline, Band string
+}
+
+// WriteSeason writes a page of one water over its dates: the still pictures, one for a
+// desk and one for a phone held upright, as SVG; the layers of each drop as a table; and
+// the answer of the last drop. It has no script, asks for nothing and refuses what Write
+// refuses.
+func WriteSeason(w io.Writer, wide, upright []byte, s figure.Season) error {
+	if len(s.Drops) == 0 || len(wide) == 0 || len(upright) == 0 {
+		return errors.New("no season to draw")
+	}
+	u := s.Units.Shown()
+	v := seasonView{Title: shown(s.Title), Style: template.CSS(styleText), Depth: u.Depth.String(), Temp: u.Temp.String(), Wide: template.URL(picture(wide)), Upright: template.Srcset(picture(upright))}
+	for _, d := range s.Drops {
+		if err := finite(d.Drop); err != nil {
+			return fmt.Errorf("%s: %w", shown(d.Drop.Title), err)
+		}
+		v.Rows = append(v.Rows, seasonRowOf(d.Drop, u))
+	}
+	v.Last = sheetOf(s.Drops[len(s.Drops)-1].Drop)
+	v.Policy = "default-src 'none'; style-src " + hashed(string(v.Style)) + "; img-src data:; base-uri 'none'; form-action 'none'"
+	var b bytes.Buffer
+	if err := seasonFrame.Execute(&b, v); err != nil {
+		return err
+	}
+	_, err := w.Write(b.Bytes())
+	return err
+}
+
+func picture(svg []byte) string {
+	return "data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(svg)
+}
+
+func seasonRowOf(d figure.Drop, u unit.System) seasonRow {
+	r := seasonRow{Date: shown(d.Date)}
+	if n := len(d.Curve); n > 0 {
+		r.Top = fmt.Sprintf("%.1f", u.Temp.FromC(d.Curve[0].TempC))
+		r.Bottom = fmt.Sprintf("%.1f", u.Temp.FromC(d.Curve[n-1].TempC))
+	}
+	for _, z := range d.Zones {
+		span := u.Mark(z.TopM) + " to " + u.Mark(z.BottomM)
+		switch z.Kind {
+		case figure.MixedLayer:
+			r.Mixed = u.Mark(z.BottomM)
+		case figure.Metalimnion:
+			r.Break = span
+		case figure.Band:
+			r.Band = span
+		}
+	}
+	for _, m := range d.Marks {
+		if m.Kind == figure.Thermocline {
+			r.Thermocline = u.Mark(m.At.Best) + interval(m.At, u)
+		}
+	}
+	return r
+}
+
+// interval is an estimate's interval in brackets, where it shows.
+func interval(e profile.Estimate, u unit.System) string {
+	if u.Mark(e.Low) == u.Mark(e.High) {
+		return ""
+	}
+	return " (" + u.Mark(e.Low) + " to " + u.Mark(e.High) + ")"
+}

@@ -1,0 +1,45 @@
+package page
+
+import (
+	"github.com/go-echarts/go-echarts/v2/charts"
+
+	"coldseam/chart/figure"
+)
+
+// several is the picture of drops laid over each other: curves and readings, each drop
+// with its own colour, dash and symbol; oxygen, off at first, as thin lines.
+func several(p plot, drops []figure.Drop) *charts.Line {
+	c := newChart(p, false, "oxygen")
+	for i, d := range drops {
+		look := overlay(i, len(drops))
+		name := "d" + px(i)
+		line := look
+		line.Symbol = ""
+		c.MultiSeries = append(c.MultiSeries, series("curve"+px(i), name, tempAxis, line, p.points(d.Curve)))
+		var used []item
+		for k, r := range d.Readings {
+			if r.Used {
+				used = append(used, item{px(k), []float64{p.tempOf(r.TempC), p.depthOf(r.DepthM)}})
+			}
+		}
+		points := look
+		points.Width = 0
+		s := series("readings"+px(i), name, tempAxis, points, used)
+		s.SymbolSize = 11
+		c.MultiSeries = append(c.MultiSeries, s)
+		if p.hasOxygen {
+			var data []xy
+			for _, r := range d.Readings {
+				if r.Oxygen.Known && r.Used {
+					data = append(data, xy{round4(r.Oxygen.Value), p.depthOf(r.DepthM)})
+				}
+			}
+			thin := look
+			thin.Width = 1
+			o := series("oxygen"+px(i), "oxygen", oxygenAxis, thin, data)
+			o.SymbolSize = 7
+			c.MultiSeries = append(c.MultiSeries, o)
+		}
+	}
+	return c
+}

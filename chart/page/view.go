@@ -1,0 +1,221 @@
+package page
+
+import (
+	"bytes"
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"errors"
+	"html/template"
+	"strings"
+	"unicode/utf8"
+
+	"coldseam/chart/figure"
+)
+
+//go:embed page.html
+var frameText string
+
+//go:embed page.css
+var styleText string
+
+//go:embed page.js
+var scriptText string
+
+var frame = template.Must(template.New("page").Parse(frameText))
+
+// view is what the page's frame is filled with. Only Style, Script, Own, Data and
+// Still are trusted as they are: the first three are ours or the caller's, Data comes
+// from the JSON encoder and Still is base64.
+type view struct {
+	Title       string
+	Policy      string
+	Style       template.CSS
+	Script, Own template.JS
+	Data        template.JS
+	Still       template.URL
+	Lead        sheet
+	Several     bool
+	Drops       []sheet
+	Keys        []key
+	Outside     string
+}
+
+// sheet is one drop in words.
+type sheet struct {
+	Title, Short, Sure string
+	Warnings           []string
+	Answer, Cautions   []string
+	Depth, Temp        string // units
+	Oxygen, Notes      bool   // columns of the table
+	Rows               []row
+	Look               style
+	Last               bool
+}
+
+// row is one reading in the table.
+type row struct{ Depth, Temp, Oxygen, Note string }
+
+// key names one kind of thing in the picture and switches it on and off.
+type key struct {
+	Name, Text string
+	Off        bool
+	Look       style
+	Area       bool
+}
+
+func newView(o Options, drops []figure.Drop) (view, error) {
+	last := drops[len(drops)-1]
+	v := view{Title: shown(o.Title), Style: template.CSS(styleText), Several: len(drops) > 1}
+	if v.Title == "" {
+		v.Title = titleOf(drops)
+	}
+	if len(o.Still) > 0 {
+		v.Still = template.URL("data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(o.Still))
+	}
+	for i, d := range drops {
+		s := sheetOf(d)
+		s.Short = shortOf(d, i)
+		s.Last = i == len(drops)-1
+		if v.Several {
+			s.Look = overlay(i, len(drops))
+		}
+		v.Drops = append(v.Drops, s)
+	}
+	v.Lead = v.Drops[len(drops)-1]
+	p := newPlot(last.Units.Shown(), drops)
+	if v.Keys = keysOf(p, drops); !v.Several {
+		v.Outside = outside(p, last)
+	}
+	if len(o.Script) > 0 {
+		script, err := inline(o.Script)
+		if err != nil {
+			return view{}, err
+		}
+		encoded, err := encoded(p, drops)
+		if err != nil {
+			return view{}, err
+		}
+		v.Script, v.Own, v.Data = template.JS(script), template.JS(scriptText), template.JS(encoded)
+	}
+	v.Policy = v.policy()
+	return v, nil
+}
+
+// policy lets the page run its own script and style, show its own picture, and
+// nothing else from anywhere.
+func (v view) policy() string {
+	scripts := "'none'"
+	if v.Script != "" {
+		scripts = hashed(string(v.Script)) + " " + hashed(string(v.Own))
+	}
+	return "default-src 'none'; script-src " + scripts + "; style-src " + hashed(string(v.Style)) + "; img-src data:; base-uri 'none'; form-action 'none'"
+}
+
+// titleOf names a page that was given no title.
+func titleOf(drops []figure.Drop) string {
+	n := len(drops)
+	if n == 1 {
+		return shown(drops[0].Title)
+	}
+	return px(n) + " drops, " + shortOf(drops[0], 0) + " to " + shortOf(drops[n-1], n-1)
+}
+
+func hashed(s string) string {
+	sum := sha256.Sum256([]byte(s))
+	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+}
+
+// inline makes a script ready to stand in a page. Browsers read CR LF as LF there, and
+// the hash is of what they read.
+func inline(script []byte) ([]byte, error) {
+	script = bytes.ReplaceAll(bytes.ReplaceAll(script, []byte("\r\n"), []byte("\n")), []byte("\r"), []byte("\n"))
+	if !utf8.Valid(script) || bytes.IndexByte(script, 0) >= 0 {
+		return nil, errors.New("the script is not text in UTF-8")
+	}
+	low := bytes.ToLower(script)
+	for _, end := range []string{"</script", "<script", "<!--"} {
+		if bytes.Contains(low, []byte(end)) {
+			return nil, errors.New("the script holds " + end + ", which would end it too early")
+		}
+	}
+	return script, nil
+}
+
+func sheetOf(d figure.Drop) sheet {
+	u := d.Units.Shown()
+	s := sheet{Title: shown(d.Title), Sure: shown(d.Sure), Depth: u.Depth.String(), Temp: u.Temp.String()}
+	for _, t := range d.Warnings {
+		s.Warnings = append(s.Warnings, shown(t))
+	}
+	for _, t := range d.Answer {
+		s.Answer = append(s.Answer, shown(t))
+	}
+	for _, t := range d.Cautions {
+		s.Cautions = append(s.Cautions, shown(t))
+	}
+	for _, r := range d.Readings {
+		w := row{deepText(u, r), warmText(u, r), "", note(r)}
+		if r.Oxygen.Known {
+			s.Oxygen, w.Oxygen = true, oxygenText(r.Oxygen)
+		}
+		s.Notes = s.Notes || w.Note != ""
+		s.Rows = append(s.Rows, w)
+	}
+	return s
+}
+
+// keysOf names what is in the picture.
+func keysOf(p plot, drops []figure.Drop) []key {
+	var out []key
+	if len(drops) > 1 {
+		for i, d := range drops {
+			out = append(out, key{Name: "d" + px(i), Text: shortOf(d, i), Look: overlay(i, len(drops))})
+		}
+		if p.hasOxygen {
+			out = append(out, key{Name: "oxygen", Text: "oxygen (thin lines)", Off: true, Look: style{Color: ink, Dash: "solid", Width: 1}})
+		}
+		return out
+	}
+	d := drops[0]
+	has := func(want func(figure.Reading) bool) bool {
+		for _, r := range d.Readings {
+			if want(r) {
+				return true
+			}
+		}
+		return false
+	}
+	out = append(out, key{Name: "readings", Text: "readings", Look: readingStyle})
+	if has(func(r figure.Reading) bool { return r.Used && r.Flag != "" }) {
+		out = append(out, key{Name: "odd", Text: "odd readings", Look: oddStyle})
+	}
+	if has(func(r figure.Reading) bool { return !r.Used }) {
+		out = append(out, key{Name: "left", Text: "left out", Look: leftOutStyle})
+	}
+	if len(d.Curve) > 0 {
+		out = append(out, key{Name: "curve", Text: "temperature", Look: curveStyle},
+			key{Name: "ribbon", Text: "likely, 8 in 10", Look: style{Color: ribbon}, Area: true})
+	}
+	if p.hasOxygen {
+		out = append(out, key{Name: "oxygen", Text: "oxygen", Look: oxygenStyle})
+	}
+	if p.hasGradient {
+		out = append(out, key{Name: "density", Text: "density rise", Look: densityStyle, Off: true})
+	}
+	return out
+}
+
+// outside says which readings are in the table alone.
+func outside(p plot, d figure.Drop) string {
+	var deep []string
+	for _, r := range d.Readings {
+		if y := p.depthOf(r.DepthM); y > p.depth.max || y < 0 {
+			deep = append(deep, depthText(p.u, r.DepthM))
+		}
+	}
+	if len(deep) == 0 {
+		return ""
+	}
+	return "Not in the picture, only in the table: " + strings.Join(deep, ", ") + "."
+}

@@ -1,0 +1,203 @@
+package page
+
+import (
+	"fmt"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+
+	"coldseam/chart/figure"
+)
+
+// A page in a browser without a network: the picture is drawn, readings answer to a
+// finger and a mouse, nothing is asked from elsewhere, nothing complains, nothing has
+// to be scrolled sideways. COLDSEAM_FULL=1 looks at everything on both screens.
+func TestInBrowser(t *testing.T) {
+	ctx, script := browser(t)
+	full := os.Getenv("COLDSEAM_FULL") == "1"
+	one, more := demo(t, "alder-kettle-july"), three(t)
+	with, without := Options{Script: script, Still: stillSVG}, Options{Still: stillSVG}
+	for _, s := range []screen{phone, desk} {
+		if s == desk && !full {
+			break // the hostile names are looked at on a desk
+		}
+		t.Run("one drop, "+s.name, func(t *testing.T) {
+			v := open(t, ctx, written(t, with, one), s)
+			v.drawn(one, true)
+			v.answersTo(one, 5, s.finger)
+			v.fits(s.width)
+			v.quiet()
+		})
+		t.Run("three drops, "+s.name, func(t *testing.T) {
+			v := open(t, ctx, written(t, with, more...), s)
+			v.drawn(more[2], false)
+			v.fits(s.width)
+			v.quiet()
+		})
+		t.Run("no script, "+s.name, func(t *testing.T) {
+			v := open(t, ctx, written(t, without, one), s)
+			v.still()
+			v.fits(s.width)
+			v.quiet()
+		})
+	}
+	t.Run("hostile names", func(t *testing.T) {
+		d := hostile(t)
+		v := open(t, ctx, written(t, with, d), desk)
+		v.drawn(d, true)
+		v.answersTo(d, 2, false)
+		v.densitySwitched()
+		if n := value[int](v, `document.querySelectorAll('img').length`); n != 1 {
+			t.Errorf("%d images, want the still picture alone", n)
+		}
+		v.quiet()
+	})
+	t.Run("what the counting is worth", func(t *testing.T) {
+		html := `<!DOCTYPE html><title>x</title><img src="http://elsewhere.invalid/x.png"><script>console.error('x'); nothing.at.all</script>`
+		v := open(t, ctx, html, phone)
+		if len(v.away()) != 1 || len(v.wrong()) < 2 {
+			t.Errorf("heard %q and %q", v.away(), v.wrong())
+		}
+	})
+	for i, c := range [][2]string{
+		{"throws", `throw new Error('broken')`},
+		{"throws in a wait", `window.echarts = {init: function () { setTimeout(function () { throw new Error('broken'); }, 0);
+			return {setOption: function () {}}; }}`},
+		{"is empty", ` `},
+		{"cannot begin", `window.echarts = {init: function () { throw new Error('broken'); }}`},
+		{"cannot draw", `window.echarts = {init: function () { return {setOption: function () { throw new Error('broken'); }}; }}`},
+	} {
+		if i > 1 && !full {
+			break
+		}
+		t.Run("a script that "+c[0], func(t *testing.T) {
+			v := open(t, ctx, written(t, Options{Script: []byte(c[1]), Still: stillSVG}, one), phone)
+			v.until("the still picture", `!document.documentElement.classList.contains('drawn')`)
+			v.still()
+			if away := v.away(); len(away) > 0 {
+				t.Errorf("asked for %q", away)
+			}
+		})
+	}
+	if !full {
+		return
+	}
+	t.Run("half a sheet", func(t *testing.T) {
+		v := open(t, ctx, written(t, with, one), desk)
+		pdf, err := chromedp.Run(v.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA5), chromedp.PDFPreferCSSPageSize()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := len(regexp.MustCompile(`/Type\s*/Page\b`).FindAll(pdf, -1)); n != 1 {
+			t.Errorf("%d half sheets, want 1", n)
+		}
+	})
+}
+
+// quiet fails the test for whatever went wrong and whatever was asked from elsewhere.
+func (v *visit) quiet() {
+	v.t.Helper()
+	if away := v.away(); len(away) > 0 {
+		v.t.Errorf("asked for %q", away)
+	}
+	if wrong := v.wrong(); len(wrong) > 0 {
+		v.t.Errorf("heard %q", wrong)
+	}
+}
+
+// at gives where a reading stands on the picture, px from its corner.
+func (v *visit) at(d figure.Drop, i int) (x, y float64) {
+	v.t.Helper()
+	u := d.Units.Shown()
+	r := d.Readings[i]
+	p := value[[]float64](v, fmt.Sprintf(`%s.convertToPixel({xAxisIndex: 0, yAxisIndex: 0}, [%v, %v])`, chartOf, u.Temp.FromC(r.TempC), u.Depth.From(r.DepthM)))
+	return p[0], p[1]
+}
+
+// drawn checks that the picture shows, and the still one does not, and that every
+// reading of the drop is inked where it belongs, and the names where they are.
+func (v *visit) drawn(d figure.Drop, names bool) {
+	v.t.Helper()
+	v.until("the picture", `document.querySelector('#picture canvas') && document.querySelector('#picture canvas').clientWidth > 200`)
+	if value[bool](v, seen+`(document.querySelector('.still'))`) {
+		v.t.Error("the still picture shows beside the moving one")
+	}
+	if !value[bool](v, seen+`(document.querySelector('.live'))`) {
+		v.t.Error("the picture does not show")
+	}
+	red, green, blue := 0x0a, 0x3a, 0x6e
+	if !names {
+		red, green, blue = 0x14, 0x1e, 0x28 // the third drop's
+	}
+	var points []string
+	for i := range d.Readings {
+		x, y := v.at(d, i)
+		points = append(points, fmt.Sprintf("[%v, %v]", x, y))
+	}
+	v.until("the readings", fmt.Sprintf(`%s(%d, %d, %d, [%s], 8, 20)`, inked, red, green, blue, strings.Join(points, ", ")))
+	if names { // there is text in the column at the right
+		v.until("names", fmt.Sprintf(`%s(0x14, 0x1e, 0x28, [[document.querySelector('#picture canvas').clientWidth - 85, 300]], 35, 100)`, inked))
+	}
+}
+
+// answersTo touches a reading, or points at it, and waits for its numbers.
+func (v *visit) answersTo(d figure.Drop, i int, finger bool) {
+	v.t.Helper()
+	x, y := v.at(d, i)
+	corner := value[[]float64](v, `(function () { var e = document.getElementById('picture'); e.scrollIntoView();
+		var r = e.getBoundingClientRect(); return [r.left, r.top]; })()`)
+	touch := chromedp.MouseEvent("mouseMoved", corner[0]+x, corner[1]+y)
+	if finger {
+		touch = chromedp.TapXY(corner[0]+x, corner[1]+y)
+	}
+	if err := chromedp.Do(v.ctx, touch); err != nil {
+		v.t.Fatal(err)
+	}
+	v.until("the words under the finger", seen+`(document.querySelector('.tip'))`)
+	got := value[string](v, `document.querySelector('.tip') ? document.querySelector('.tip').innerText : ''`)
+	for _, want := range words(d.Units.Shown(), d.Readings[i]) {
+		if !strings.Contains(got, want) {
+			v.t.Errorf("under the finger stands %q, want %q too", got, want)
+		}
+	}
+}
+
+// fits checks that nothing is to be scrolled sideways and all text is large.
+func (v *visit) fits(width int64) {
+	v.t.Helper()
+	if got := value[int64](v, `Math.max(document.documentElement.scrollWidth, document.body.scrollWidth, window.innerWidth)`); got > width {
+		v.t.Errorf("the page is %d wide on a screen of %d", got, width)
+	}
+	if got := value[float64](v, smallest); got < textPx {
+		v.t.Errorf("text of %v px", got)
+	}
+}
+
+// still checks that the still picture shows and the moving one does not.
+func (v *visit) still() {
+	v.t.Helper()
+	v.until("the still picture", `(function (e) { return `+seen+`(e) && e.naturalWidth > 0; })(document.querySelector('img.still'))`)
+	if value[bool](v, seen+`(document.querySelector('.live'))`) {
+		v.t.Error("the moving picture's place shows too")
+	}
+}
+
+// densitySwitched switches the rise of density on: its axis comes with it.
+func (v *visit) densitySwitched() {
+	v.t.Helper()
+	shown := chartOf + `.getOption().xAxis[2].show`
+	if value[bool](v, shown) {
+		v.t.Error("the axis of the density shows at first")
+	}
+	before := value[int](v, `document.querySelectorAll('[aria-pressed=false]').length`)
+	if err := chromedp.Do(v.ctx, chromedp.Click(chromedp.CSS(`[data-key=density]`))); err != nil {
+		v.t.Fatal(err)
+	}
+	v.until("the axis of the density", shown)
+	if after := value[int](v, `document.querySelectorAll('[aria-pressed=false]').length`); before != 1 || after != 0 {
+		v.t.Errorf("%d switched off, then %d", before, after)
+	}
+}

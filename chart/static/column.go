@@ -1,0 +1,262 @@
+package static
+
+import (
+	"io"
+	"math"
+	"slices"
+
+	"coldseam/chart/figure"
+	"coldseam/profile/unit"
+)
+
+// Column draws one drop: depth downward, temperature across. It writes nothing when it
+// fails: for a format or size that is none, a figure without readings or with a number
+// that is none, or a writer that fails.
+func Column(w io.Writer, f Format, size Size, d figure.Drop) error {
+	if err := check(d); err != nil {
+		return err
+	}
+	return render(w, f, size, printable(d.Title), func(p *page) { layColumn(p, d).draw(p) })
+}
+
+// column is where everything of a column's picture stands.
+type column struct {
+	d      figure.Drop
+	u      unit.System
+	title  string
+	margin float64
+	depth  axis // depth in the angler's unit, to the page
+	temp   axis // temperature on the angler's scale, to the page
+	oxygen axis // mg/L to the page; zero where none was read
+	lanes  [3]lane
+	beside float64 // x where the labels begin
+	wide   float64 // their width
+	legend []entry
+	below  float64 // y of the legend's first line
+}
+
+// lane is a narrow strip beside the plot, in which zones are drawn.
+type lane struct{ x0, x1 float64 }
+
+// The lanes, from the plot outward.
+const (
+	layerLane = iota
+	bandLane
+	oxygenLane
+)
+
+func layColumn(p *page, d figure.Drop) *column {
+	c := &column{d: d, u: d.Units.Shown(), title: printable(d.Title), margin: 1.2 * p.em}
+	c.depth.hi = c.z(d.DeepestM) * 1.04
+	c.temp.lo, c.temp.hi = c.degrees()
+	c.legend = c.entries()
+
+	c.wide = 0.36 * p.w
+	width := 0.035 * p.w
+	if p.w > 60*p.em {
+		c.wide, width = 22*p.em, 1.6*p.em
+	}
+	if len(d.Zones)+len(d.Marks) == 0 && !slices.ContainsFunc(d.Readings, func(r figure.Reading) bool { return r.Flag != "" }) {
+		c.wide = p.em
+	}
+	c.depth.from = p.headed(c.title, c.margin) + 2*p.em
+	for i, text := range c.says(p) {
+		if i == 0 {
+			c.depth.from += 0.3 * p.em
+		}
+		c.depth.from += (1.25*float64(len(text.lines)) + 0.3) * p.em
+	}
+	x0 := c.margin + p.plain().width(number(math.Floor(c.depth.hi))) + 8
+	c.beside = p.w - c.margin/2 - c.wide
+	x := c.beside - 2
+	for _, k := range []int{oxygenLane, bandLane, layerLane} {
+		if slices.ContainsFunc(d.Zones, func(z figure.Zone) bool { return laneOf(z.Kind) == k }) {
+			c.lanes[k] = lane{x - width, x}
+			x -= width + 3
+		}
+	}
+	c.temp.from, c.temp.to = x0, x-3
+	if o, any := c.mostOxygen(); any {
+		c.depth.from += 1.5 * p.em
+		c.oxygen = axis{0, math.Max(2*math.Ceil(o/2), 2), x0, x - 3}
+	}
+	lines := p.legendLines(c.legend, p.w-2*c.margin)
+	c.below = p.h - 0.6*c.margin - (float64(lines)-0.5)*1.45*p.em
+	c.depth.to = c.below - 4.2*p.em
+	return c
+}
+
+func laneOf(k figure.ZoneKind) int {
+	switch k {
+	case figure.Band:
+		return bandLane
+	case figure.Unproven:
+		return oxygenLane
+	}
+	return layerLane
+}
+
+// z is a depth in the angler's unit, t a temperature on the angler's scale.
+func (c *column) z(metres float64) float64 { return c.u.Depth.From(metres) }
+func (c *column) t(degC float64) float64   { return c.u.Temp.FromC(degC) }
+
+// y is where a depth in metres stands, x a temperature in C, kept inside the plot.
+func (c *column) y(metres float64) float64 { return c.depth.at(c.depth.inside(c.z(metres))) }
+func (c *column) x(degC float64) float64   { return c.temp.at(c.temp.inside(c.t(degC))) }
+
+// degrees is the range of the temperature scale: all of the curve and of the readings
+// that are used, and of the doubt as much as leaves these readable.
+func (c *column) degrees() (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, q := range c.d.Curve {
+		lo, hi = math.Min(lo, q.TempC), math.Max(hi, q.TempC)
+	}
+	any := slices.ContainsFunc(c.d.Readings, func(r figure.Reading) bool { return r.Used })
+	for _, r := range c.d.Readings {
+		if r.Used || !any {
+			lo, hi = math.Min(lo, r.TempC), math.Max(hi, r.TempC)
+		}
+	}
+	if hi-lo < 2 { // one layer is a straight line, not noise blown up
+		lo, hi = (lo+hi)/2-1, (lo+hi)/2+1
+	}
+	far := 0.4 * (hi - lo)
+	from, to := lo-0.06*(hi-lo), hi+0.06*(hi-lo)
+	for _, q := range c.d.Curve {
+		from, to = math.Min(from, math.Max(q.LowC, lo-far)), math.Max(to, math.Min(q.HighC, hi+far))
+	}
+	return math.Floor(c.t(from)), math.Ceil(c.t(to))
+}
+
+// mostOxygen is the highest oxygen reading, and whether there is one.
+func (c *column) mostOxygen() (most float64, any bool) {
+	for _, r := range c.d.Readings {
+		if r.Oxygen.Known && r.Oxygen.Value >= 0 {
+			most, any = math.Max(most, r.Oxygen.Value), true
+		}
+	}
+	return most, any
+}
+
+// says is what stands under the title: the warnings, and the first paragraph of the
+// answer, which says where the fish should be, or why there is no band.
+func (c *column) says(p *page) []said {
+	var out []said
+	for _, text := range c.d.Warnings {
+		out = append(out, said{p.bold(), p.bold().wrap(printable(text), p.w-2*c.margin, 4)})
+	}
+	if len(c.d.Answer) > 0 {
+		out = append(out, said{p.plain(), p.plain().wrap(printable(c.d.Answer[0]), p.w-2*c.margin, 5)})
+	}
+	return out
+}
+
+// said is a paragraph under the title.
+type said struct {
+	style style
+	lines []string
+}
+
+func (c *column) draw(p *page) {
+	p.titled(c.title, c.margin)
+	y := p.headed(c.title, c.margin) - 0.35*p.em
+	for _, text := range c.says(p) {
+		y += 0.3 * p.em
+		for _, line := range text.lines {
+			y += 1.25 * p.em
+			p.text(pt{c.margin, y}, left, text.style, ink, line)
+		}
+	}
+	c.ground(p)
+	c.doubt(p)
+	c.marks(p)
+	c.curve(p)
+	c.oxygens(p)
+	c.points(p)
+	c.scales(p)
+	c.zones(p)
+	p.gutter(c.labels(), c.beside, c.wide, c.depth.from, c.depth.to+1.5*p.em, "flagged readings")
+	p.legend(c.legend, pt{c.margin, c.below}, p.w-2*c.margin, true)
+}
+
+func (c *column) depthTicks(p *page) []float64 {
+	return depthTicks(p, c.depth, c.u)
+}
+
+// depthTicks are no finer than a line is marked.
+func depthTicks(p *page, a axis, u unit.System) []float64 {
+	finest := 0.5
+	if u.Feet() {
+		finest = 1
+	}
+	return ticks(0, a.hi, math.Max(finest, step(a.hi, (a.to-a.from)/(2.6*p.em))))
+}
+
+func (c *column) tempTicks(p *page) []float64 {
+	return ticks(c.temp.lo, c.temp.hi, math.Max(1, step(c.temp.hi-c.temp.lo, (c.temp.to-c.temp.from)/(3*p.em))))
+}
+
+// ground is the band's tint and the grid.
+func (c *column) ground(p *page) {
+	for _, z := range c.d.Zones {
+		if z.Kind == figure.Band {
+			top, bottom := c.y(z.TopM), c.y(z.BottomM)
+			p.fill(bandTint, box(c.temp.from, top, c.temp.to, bottom))
+			p.lines(stroke{0.9, bandInk, nil}, []pt{{c.temp.from, top}, {c.temp.to, top}}, []pt{{c.temp.from, bottom}, {c.temp.to, bottom}})
+		}
+	}
+	p.grid(c.temp, c.depth, c.tempTicks(p), c.depthTicks(p))
+}
+
+// doubt is the 80 % interval about the curve.
+func (c *column) doubt(p *page) {
+	if len(c.d.Curve) == 0 {
+		return
+	}
+	var low, high []pt
+	for _, q := range c.d.Curve {
+		low = append(low, pt{c.x(q.LowC), c.y(q.DepthM)})
+		high = append(high, pt{c.x(q.HighC), c.y(q.DepthM)})
+	}
+	around := slices.Clone(high)
+	for i := len(low) - 1; i >= 0; i-- {
+		around = append(around, low[i])
+	}
+	p.fill(ribbon, around)
+	p.lines(stroke{0.7, ribbonInk, nil}, low, high)
+}
+
+// curve is the middle curve; what is assumed of it is dashed.
+func (c *column) curve(p *page) {
+	var read, assumed [][]pt
+	for i := 1; i < len(c.d.Curve); i++ {
+		a, b := c.d.Curve[i-1], c.d.Curve[i]
+		run := &read
+		if a.Extended || b.Extended {
+			run = &assumed
+		}
+		to := pt{c.x(b.TempC), c.y(b.DepthM)}
+		from := pt{c.x(a.TempC), c.y(a.DepthM)}
+		if n := len(*run); n > 0 && (*run)[n-1][len((*run)[n-1])-1] == from {
+			(*run)[n-1] = append((*run)[n-1], to)
+		} else {
+			*run = append(*run, []pt{from, to})
+		}
+	}
+	p.lines(stroke{2, curveInk, nil}, read...)
+	p.lines(stroke{1.6, curveInk, assumedDash}, assumed...)
+}
+
+var assumedDash = []float64{3, 2.5}
+
+func (c *column) scales(p *page) {
+	p.loops(stroke{0.8, ink, nil}, box(c.temp.from, c.depth.from, c.temp.to, c.depth.to))
+	p.down(c.depth, c.temp.from, c.depthTicks(p))
+	up := 0.7 * p.em
+	p.across(c.temp, c.depth.to, c.tempTicks(p), "temperature, "+c.u.Temp.String(), false)
+	if c.oxygen.hi > 0 {
+		p.across(c.oxygen, c.depth.from, ticks(0, c.oxygen.hi, step(c.oxygen.hi, (c.oxygen.to-c.oxygen.from)/(4*p.em))), "oxygen, mg/L", true)
+		up = 4 + 1.55*p.em
+	}
+	p.text(pt{c.margin, c.depth.from - up}, left, p.bold(), ink, "depth, "+c.u.Depth.String())
+}

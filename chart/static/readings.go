@@ -1,0 +1,170 @@
+package static
+
+import "coldseam/chart/figure"
+
+// within80 turns a standard error into half of an 80 % interval, as for a normal
+// distribution: its 90th percentile (Abramowitz and Stegun 1964, table 26.5).
+const within80 = 1.28155
+
+// crowded is how many readings a picture takes before bars would be a smear.
+const crowded = 60
+
+// radius is how large a reading is drawn, in points.
+func (c *column) radius(p *page) float64 {
+	switch n := len(c.d.Readings); {
+	case n > 3*crowded:
+		return 0.13 * p.em
+	case n > crowded:
+		return 0.2 * p.em
+	}
+	return 0.32 * p.em
+}
+
+// points are the readings with the bars of their error.
+func (c *column) points(p *page) {
+	var bars [][]pt
+	for _, r := range c.d.Readings {
+		if !r.Used || len(c.d.Readings) > crowded {
+			continue
+		}
+		x, y := c.x(r.TempC), c.y(r.DepthM)
+		bars = append(bars, []pt{{c.x(r.TempC - within80*r.ErrC), y}, {c.x(r.TempC + within80*r.ErrC), y}},
+			[]pt{{x, c.y(r.DepthM - within80*r.ErrM)}, {x, c.y(r.DepthM + within80*r.ErrM)}})
+	}
+	p.lines(stroke{0.9, ink, nil}, bars...)
+	for _, r := range c.d.Readings {
+		at := pt{c.x(r.TempC), c.y(r.DepthM)}
+		if r.Flag != "" {
+			p.line(stroke{0.7, quiet, []float64{1.2, 2}}, at, pt{c.temp.to, at.y})
+		}
+		if off, dx, dy := c.offScale(r); off {
+			p.offScale(at, dx, dy)
+			continue
+		}
+		p.reading(at, c.radius(p), r)
+	}
+}
+
+// reading is the sign of a reading: a dot, a ring where it is flagged, a crossed ring
+// where it is not used either.
+func (p *page) reading(at pt, r float64, of figure.Reading) {
+	if of.Flag == "" && of.Used {
+		p.fill(ink, circle(at, r))
+		return
+	}
+	r *= 1.15
+	p.fill(paper, circle(at, r))
+	p.loops(stroke{1.2, ink, nil}, circle(at, r))
+	if !of.Used {
+		d := 1.2 * r
+		p.lines(stroke{1.1, ink, nil}, []pt{{at.x - d, at.y - d}, {at.x + d, at.y + d}}, []pt{{at.x - d, at.y + d}, {at.x + d, at.y - d}})
+	}
+}
+
+// offScale says whether a reading lies outside the plot, and where to.
+func (c *column) offScale(r figure.Reading) (off bool, dx, dy float64) {
+	if t := c.t(r.TempC); t < c.temp.lo {
+		dx = -1
+	} else if t > c.temp.hi {
+		dx = 1
+	}
+	if z := c.z(r.DepthM); z < c.depth.lo {
+		dy = -1
+	} else if z > c.depth.hi {
+		dy = 1
+	}
+	if dy != 0 {
+		dx = 0
+	}
+	return dx != 0 || dy != 0, dx, dy
+}
+
+// offScale is the sign of a reading that lies outside: a hollow arrowhead at the edge.
+func (p *page) offScale(at pt, dx, dy float64) {
+	const r = 5
+	back := pt{at.x - r*1.6*dx, at.y - r*1.6*dy}
+	head := []pt{at, {back.x - r*dy, back.y + r*dx}, {back.x + r*dy, back.y - r*dx}}
+	p.fill(paper, head)
+	p.loops(stroke{1.2, ink, nil}, head)
+}
+
+// oxygens are the oxygen readings, joined by straight lines as they are read.
+func (c *column) oxygens(p *page) {
+	if c.oxygen.hi == 0 {
+		return
+	}
+	var run []pt
+	for _, r := range c.d.Readings {
+		if r.Oxygen.Known && r.Oxygen.Value >= 0 && c.z(r.DepthM) <= c.depth.hi {
+			run = append(run, pt{c.oxygen.at(r.Oxygen.Value), c.y(r.DepthM)})
+		}
+	}
+	p.line(oxygenLine, run...)
+	for _, at := range run {
+		p.fill(oxygenInk, diamond(at, 0.4*p.em))
+	}
+}
+
+var oxygenLine = stroke{1.3, oxygenInk, []float64{1.5, 2.5}}
+
+func diamond(at pt, r float64) []pt {
+	return []pt{{at.x, at.y - r}, {at.x + r, at.y}, {at.x, at.y + r}, {at.x - r, at.y}}
+}
+
+// entries are the signs that this picture has.
+func (c *column) entries() []entry {
+	var out []entry
+	used, flagged, unused, away, assumed := false, false, false, false, false
+	for _, r := range c.d.Readings {
+		off, _, _ := c.offScale(r)
+		used = used || r.Used && r.Flag == ""
+		flagged = flagged || r.Used && r.Flag != ""
+		unused = unused || !r.Used && !off
+		away = away || off
+	}
+	doubt := false
+	for _, q := range c.d.Curve {
+		assumed, doubt = assumed || q.Extended, doubt || q.LowC < q.HighC
+	}
+	dot := func(r figure.Reading) func(p *page, at pt) {
+		return func(p *page, at pt) { p.reading(pt{at.x + sign/2, at.y}, 0.32*p.em, r) }
+	}
+	if used {
+		if len(c.d.Readings) > crowded {
+			out = append(out, entry{dot(figure.Reading{Used: true}), "reading (bars left out: many readings)"})
+		} else {
+			out = append(out, entry{func(p *page, at pt) {
+				m := pt{at.x + sign/2, at.y}
+				p.lines(stroke{0.9, ink, nil}, []pt{{m.x - 9, m.y}, {m.x + 9, m.y}}, []pt{{m.x, m.y - 5}, {m.x, m.y + 5}})
+				p.reading(m, 0.32*p.em, figure.Reading{Used: true})
+			}, "reading with 80 % bars"})
+		}
+	}
+	if flagged {
+		out = append(out, entry{dot(figure.Reading{Used: true, Flag: "odd"}), "odd, but used"})
+	}
+	if unused {
+		out = append(out, entry{dot(figure.Reading{Flag: "odd"}), "odd, not used"})
+	}
+	if away {
+		out = append(out, entry{func(p *page, at pt) { p.offScale(pt{at.x + sign/2 + 4, at.y}, 1, 0) }, "off the scale"})
+	}
+	if doubt {
+		out = append(out, entry{func(p *page, at pt) {
+			x0, y0, x1, y1 := patch(at)
+			p.fill(ribbon, box(x0, y0, x1, y1))
+			p.lines(stroke{0.7, ribbonInk, nil}, []pt{{x0, y0}, {x1, y0}}, []pt{{x0, y1}, {x1, y1}})
+			p.line(stroke{2, curveInk, nil}, at, pt{x1, at.y})
+		}, "curve with its 80 % interval"})
+	}
+	if assumed {
+		out = append(out, sample(stroke{1.6, curveInk, assumedDash}, "assumed beyond the readings"))
+	}
+	if _, any := c.mostOxygen(); any {
+		out = append(out, entry{func(p *page, at pt) {
+			p.line(oxygenLine, at, pt{at.x + sign, at.y})
+			p.fill(oxygenInk, diamond(pt{at.x + sign/2, at.y}, 0.4*p.em))
+		}, "oxygen"})
+	}
+	return out
+}

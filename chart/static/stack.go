@@ -1,0 +1,136 @@
+package static
+
+import "math"
+
+// stack places labels one under the other without overlap, each as near to where it
+// wants to be as the others allow (least squares). want are the middles they want, in
+// rising order, high their heights; it returns their middles, kept between top and
+// bottom if they have room there.
+func stack(want, high []float64, top, bottom float64) []float64 {
+	// With the heights above taken off, "no overlap" becomes "not falling", and least
+	// squares under that is solved by pooling neighbours that fall.
+	type pool struct {
+		sum float64
+		n   int
+	}
+	var pools []pool
+	above := 0.0
+	for i, w := range want {
+		pools = append(pools, pool{w - high[i]/2 - above, 1})
+		above += high[i]
+		for k := len(pools) - 1; k > 0 && pools[k-1].sum/float64(pools[k-1].n) > pools[k].sum/float64(pools[k].n); k-- {
+			pools[k-1] = pool{pools[k-1].sum + pools[k].sum, pools[k-1].n + pools[k].n}
+			pools = pools[:k]
+		}
+	}
+	out := make([]float64, 0, len(want))
+	total := above
+	above = 0
+	for _, q := range pools {
+		at := math.Max(math.Min(q.sum/float64(q.n), bottom-total), top)
+		for range q.n {
+			i := len(out)
+			out = append(out, at+above+high[i]/2)
+			above += high[i]
+		}
+	}
+	return out
+}
+
+// label is a name and a value that stand beside the picture at a depth. If they do not
+// fit beside each other they stand under each other.
+type label struct {
+	at          float64 // where on the page it belongs, points from the top
+	from        float64 // where its leader begins, points from the left
+	name, value string
+	dot         bool // the leader begins with a dot: it begins inside an area
+	under       bool // the value always stands under the name
+	minor       bool // may be left out where there is no room
+}
+
+// set is a label broken into lines.
+type set struct {
+	label
+	lines []string
+	bold  int // how many of the lines, or 0 for one line of which the name is bold
+}
+
+// setLabel breaks a label into lines of a width.
+func (p *page) setLabel(l label, width float64) set {
+	if l.value == "" {
+		lines := p.bold().wrap(l.name, width, 2)
+		return set{l, lines, len(lines)}
+	}
+	if !l.under && p.bold().width(l.name+" ")+p.plain().width(l.value) <= width {
+		return set{l, nil, 0}
+	}
+	lines := p.bold().wrap(l.name, width, 2)
+	n := len(lines)
+	return set{l, append(lines, p.plain().wrap(l.value, width, 2)...), n}
+}
+
+const leading = 1.18 // distance of baselines, in sizes of text
+
+func (s set) height(em float64) float64 {
+	return em * (leading*float64(max(len(s.lines), 1)) + 0.35)
+}
+
+// gutter draws labels beside the picture from x to x+width, each with a leader to its
+// depth. Minor ones that find no room are counted in a last line with a word for them.
+// The labels are in rising order of at.
+func (p *page) gutter(labels []label, x, width, top, bottom float64, word string) {
+	const lead = 16
+	var sets []set
+	room, more := bottom-top, 0
+	for _, l := range labels {
+		if !l.minor {
+			room -= p.setLabel(l, width-lead).height(p.em)
+		}
+	}
+	last := 2 * leading * p.em // for the line that counts the rest
+	for _, l := range labels {
+		s := p.setLabel(l, width-lead)
+		if l.minor {
+			if room-s.height(p.em) < last {
+				more++
+				continue
+			}
+			room -= s.height(p.em)
+		}
+		sets = append(sets, s)
+	}
+	if more > 0 {
+		sets = append(sets, p.setLabel(label{at: bottom, from: -1, name: "and " + number(float64(more)) + " more " + word}, width-lead))
+	}
+	want, high := make([]float64, len(sets)), make([]float64, len(sets))
+	for i, s := range sets {
+		want[i], high[i] = s.at, s.height(p.em)
+	}
+	for i, y := range stack(want, high, top, bottom) {
+		s := sets[i]
+		if s.from >= 0 {
+			p.line(stroke{0.6, quiet, nil}, pt{s.from, s.at}, pt{x + 3, s.at}, pt{x + lead - 5, y}, pt{x + lead - 2, y})
+		}
+		if s.dot {
+			p.fill(ink, circle(pt{s.from, s.at}, 2))
+		}
+		base := y - float64(max(len(s.lines), 1))*leading*p.em/2 + 0.92*p.em
+		p.setText(s, pt{x + lead, base})
+	}
+}
+
+// setText writes the lines of a label, the first with its baseline at a place.
+func (p *page) setText(s set, at pt) {
+	if s.bold == 0 {
+		p.text(at, left, p.bold(), ink, s.name)
+		p.text(pt{at.x + p.bold().width(s.name+" "), at.y}, left, p.plain(), quiet, s.value)
+		return
+	}
+	for k, line := range s.lines {
+		st, c := p.plain(), quiet
+		if k < s.bold {
+			st, c = p.bold(), ink
+		}
+		p.text(pt{at.x, at.y + float64(k)*leading*p.em}, left, st, c, line)
+	}
+}

@@ -1,0 +1,154 @@
+package static
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+	"unicode"
+	"unicode/utf8"
+
+	"pgregory.net/rapid"
+)
+
+func TestPrintable(t *testing.T) {
+	for in, want := range map[string]string{
+		"":                                  "",
+		"  Alder Kettle ":                   "Alder Kettle",
+		"a\tb\nc":                           "a\ufffdb\ufffdc",
+		"\x1b[31mred":                       "\ufffd[31mred",
+		"x\u202ey\u2066":                    "x\ufffdy\ufffd",
+		"bad \xff":                          "bad \ufffd",
+		"\u2028\ufffe\U000f0000":            "\ufffd\ufffd\ufffd",
+		"a\u00a0b":                          "a b",
+		"e\u0301\u0301\u0301\u0301 o\u0308": "e\u0301\u0301 o\u0308",
+		"<&>\"'":                            "<&>\"'",
+	} {
+		if got := printable(in); got != want {
+			t.Errorf("%q: %q, want %q", in, got, want)
+		}
+	}
+}
+
+func TestPrintableAlways(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		got := printable(string(rapid.SliceOf(rapid.Byte()).Draw(t, "bytes")) + rapid.String().Draw(t, "text"))
+		if !utf8.ValidString(got) || utf8.RuneCountInString(got) > mostRunes+1 {
+			t.Fatalf("%q", got)
+		}
+		for _, r := range got {
+			if !unicode.IsGraphic(r) {
+				t.Fatalf("%U in %q", r, got)
+			}
+		}
+	})
+}
+
+func TestCutAndWrap(t *testing.T) {
+	s := style{size: 10}
+	rapid.Check(t, func(t *rapid.T) {
+		text := printable(rapid.StringMatching(`[a-zW ]{0,80}`).Draw(t, "text"))
+		width := rapid.Float64Range(15, 400).Draw(t, "width")
+		if got := s.cut(text, width); s.width(got) > width || got != text && !strings.HasSuffix(got, "…") {
+			t.Fatalf("%q cut to %q, %v wide", text, got, s.width(got))
+		}
+		lines := s.wrap(text, width, 3)
+		if len(lines) > 3 {
+			t.Fatalf("%d lines", len(lines))
+		}
+		for _, l := range lines {
+			if s.width(l) > width {
+				t.Fatalf("%q is %v wide", l, s.width(l))
+			}
+		}
+		if whole := strings.Join(lines, " "); !strings.Contains(whole, "…") && whole != strings.Join(strings.Fields(text), " ") {
+			t.Fatalf("%q became %q", text, whole)
+		}
+	})
+}
+
+// The width used for layout is the font's own: it shares the widths of Helvetica, whose
+// H is 722 and whose blank is 278 thousandths of the size (Adobe's font metrics for the
+// 14 standard PDF fonts).
+func TestWidth(t *testing.T) {
+	s := style{size: 1000}
+	if h, blank := s.width("H"), s.width(" "); math.Round(h) != 722 || math.Round(blank) != 278 {
+		t.Errorf("H is %v, a blank %v", h, blank)
+	}
+}
+
+// Stacked labels keep their order, do not overlap, stay in their room, and no small
+// change that keeps all this brings them nearer to where they want to be.
+func TestStack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(0, 12).Draw(t, "n")
+		want := rapid.SliceOfN(rapid.Float64Range(0, 400), n, n).Draw(t, "want")
+		high := rapid.SliceOfN(rapid.Float64Range(5, 30), n, n).Draw(t, "high")
+		slices.Sort(want)
+		const top, bottom = 0, 400
+		got := stack(want, high, top, bottom)
+		cost := func(at []float64) (sum float64) {
+			for i := range at {
+				sum += (at[i] - want[i]) * (at[i] - want[i])
+			}
+			return sum
+		}
+		fits := func(at []float64) bool {
+			for i := range at {
+				if at[i]-high[i]/2 < top-1e-9 || at[i]+high[i]/2 > bottom+1e-9 || i > 0 && at[i]-high[i]/2 < at[i-1]+high[i-1]/2-1e-9 {
+					return false
+				}
+			}
+			return true
+		}
+		if !fits(got) {
+			t.Fatalf("%v do not fit", got)
+		}
+		for i := range got {
+			for j := i; j < n; j++ { // a run of neighbours moved together
+				for _, d := range []float64{-0.01, 0.01} {
+					other := slices.Clone(got)
+					for k := i; k <= j; k++ {
+						other[k] += d
+					}
+					if fits(other) && cost(other) < cost(got)-1e-9 {
+						t.Fatalf("labels %d to %d would be nearer if moved by %v: %v", i, j, d, got)
+					}
+				}
+			}
+		}
+	})
+}
+
+func TestTicks(t *testing.T) {
+	if got := ticks(-0.3, 1, 0.5); !slices.Equal(got, []float64{0, 0.5, 1}) {
+		t.Errorf("%v", got)
+	}
+	for _, tc := range []struct{ span, most, want float64 }{{31, 20, 2}, {31, 32, 1}, {9, 20, 0.5}, {4, 40, 0.1}, {100, 7, 20}, {1e9, 2, 5e8}} {
+		if got := step(tc.span, tc.most); math.Abs(got-tc.want) > 1e-12 {
+			t.Errorf("%v in at most %v: %v, want %v", tc.span, tc.most, got, tc.want)
+		}
+	}
+}
+
+func TestHatch(t *testing.T) {
+	for _, rising := range []bool{true, false} {
+		lines := hatch(10, 20, 40, 90, 5, rising)
+		if len(lines) != 20 {
+			t.Errorf("%d lines", len(lines))
+		}
+		for _, l := range lines {
+			for _, at := range l {
+				if at.x < 10 || at.x > 40 || at.y < 20 || at.y > 90 {
+					t.Errorf("%v is outside", at)
+				}
+			}
+			if up := (l[1].y-l[0].y)*(l[1].x-l[0].x) < 0; l[0] != l[1] && up != rising {
+				t.Errorf("%v rises %v", l, up)
+			}
+		}
+	}
+	if hatch(0, 0, 1e6, 1e6, 0.1, true) != nil || hatch(5, 5, 5, 5, 1, true) != nil {
+		t.Error("a hatch without an end")
+	}
+}
