@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"html"
 	"io"
+	"math"
+	"regexp"
+	"strconv"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
@@ -55,6 +58,20 @@ func paint(canvas vg.CanvasWriterTo, size Size, draw func(*page)) ([]byte, error
 	return b.Bytes(), err
 }
 
+var (
+	outline  = regexp.MustCompile(`<path d="[^"]*"`)
+	decimals = regexp.MustCompile(`-?\d+\.\d+`)
+)
+
+// tenth writes a number to one decimal, or none where that is a nought.
+func tenth(number []byte) []byte {
+	v, err := strconv.ParseFloat(string(number), 64)
+	if err != nil {
+		return number
+	}
+	return strconv.AppendFloat(nil, math.Round(v*10)/10+0, 'f', -1, 64)
+}
+
 // finishSVG gives the library's SVG a head of our own: a title for those who listen to a
 // page, no XML declaration (so that it can stand inside a page), and a font to fall back
 // on where the Liberation fonts are not installed.
@@ -66,6 +83,11 @@ func finishSVG(svg []byte, size Size, title string) ([]byte, error) {
 	}
 	// a quote in a text is escaped, so that only the library's own words match
 	body = bytes.ReplaceAll(body, []byte(`style="font-family:Liberation Sans;`), []byte(`style="font-family:'Liberation Sans',sans-serif;`))
+	for _, usual := range []string{"font-variant:normal;", "font-weight:normal;", "font-style:normal;"} {
+		body = bytes.ReplaceAll(body, []byte(usual), nil)
+	}
+	// a tenth of a point is less than a pixel shows, and a season has many thousand
+	body = outline.ReplaceAllFunc(body, func(d []byte) []byte { return decimals.ReplaceAllFunc(d, tenth) })
 	head := fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" role="img" width="%gpt" height="%gpt" viewBox="0 0 %g %g">`+"\n<title>%s</title>\n",
 		size.WidthPt, size.HeightPt, size.WidthPt, size.HeightPt, html.EscapeString(title))
 	return append([]byte(head), body...), nil
