@@ -144,9 +144,9 @@ func TestRehearsal(t *testing.T) {
 func TestRehearsalMoving(t *testing.T) {
 	noSettings(t)
 	dir := t.TempDir()
-	k := begin(t, "probe", "rehearse", "--speed", "50", "--moving", "--book", dir, "--units", "m C")
+	k := begin(t, "probe", "rehearse", "--speed", "20", "--moving", "--book", dir, "--units", "m C")
 	k.wait("and in again.")
-	time.Sleep(1500 * time.Millisecond) // 75 s of the lake's clock: down and up again
+	time.Sleep(3 * time.Second) // a minute of the lake's clock: down and up again
 	k.typeLine("")
 	status, out := k.end()
 	if status != done || !strings.Contains(k.everything(), "depths; the probe's lag (time constant") {
@@ -156,8 +156,9 @@ func TestRehearsalMoving(t *testing.T) {
 	if err != nil || len(sheets[0].Drop.Readings) < 30 {
 		t.Fatalf("%v: %s", err, pageIn(t, dir))
 	}
+	// not at the ends: where the probe turns no steady lag can be taken out
 	for _, r := range sheets[0].Drop.Readings {
-		if d := r.TempC - rehearse.Kettle().TempC(r.DepthM); r.DepthM > 0.5 && (d > 0.6 || d < -0.6) {
+		if d := r.TempC - rehearse.Kettle().TempC(r.DepthM); r.DepthM > 0.5 && r.DepthM < 9 && (d > 0.6 || d < -0.6) {
 			t.Errorf("%.1f C at %.2f m, off by %.2f", r.TempC, r.DepthM, d)
 		}
 	}
