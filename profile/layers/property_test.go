@@ -85,6 +85,9 @@ func TestShiftedColumn(t *testing.T) {
 		points := c.Points()
 		for i := range points {
 			points[i].DepthM += 5 // so that neither has a skin, nor a limit at the surface
+			// round numbers make ties, which the rounding of a shift decides either way
+			points[i].TempC += 1e-3 * math.Sin(float64(i*i+1))
+			points[i].DepthM += 1e-3 * math.Sin(float64(3*i*i+2))
 		}
 		at, err := profile.NewColumn(points)
 		if err != nil {
