@@ -130,7 +130,8 @@ func (c column) cubic(i int) float64 {
 	z := c.z[i] + (float64(best)+0.5)*h
 	if best > 0 && best < cubicSteps-1 {
 		if bend := rises[best-1] - 2*rises[best] + rises[best+1]; bend < 0 {
-			z += h / 2 * (rises[best-1] - rises[best+1]) / bend
+			// among rises that are equal but for rounding the vertex may lie anywhere
+			z += max(-h, min(h, h/2*(rises[best-1]-rises[best+1])/bend))
 		}
 	}
 	return z

@@ -186,7 +186,14 @@ func massFor(r Rig, speed, depth float64) (float64, error) {
 		z, err := newLine(r).depth(speed)
 		return z - depth, err
 	}
-	low, high := math.Log(math.Max(r.Bodies[point].KgDry, 1e-6)), math.Log(heaviestKg)
+	heaviest := heaviestKg
+	if was.DragDiameterM > 0 && was.KgDry > 0 { // no thicker than any body may be
+		heaviest = math.Min(heaviest, was.KgDry*math.Pow(thickestM/was.DragDiameterM, 3))
+	}
+	low, high := math.Log(math.Max(was.KgDry, 1e-6)), math.Log(heaviest)
+	if high <= low {
+		return 0, nil
+	}
 	below, err := over(low)
 	if err != nil || below > 0 {
 		return 0, err

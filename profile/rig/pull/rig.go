@@ -105,12 +105,15 @@ func (r Rig) check() error {
 			return fmt.Errorf("%w: body %d weighs %g kg", ErrRig, i+1, b.KgDry)
 		case !dense(b.DensityKgM3):
 			return fmt.Errorf("%w: body %d has a density of %g kg/m3", ErrRig, i+1, b.DensityKgM3)
-		case !(b.DragDiameterM >= 0 && b.DragDiameterM <= 0.2):
+		case !(b.DragDiameterM >= 0 && b.DragDiameterM <= thickestM*(1+slack)):
 			return fmt.Errorf("%w: body %d is %g m thick", ErrRig, i+1, b.DragDiameterM)
 		}
 	}
 	return nil
 }
+
+// thickestM is the widest body that is taken, far wider than any fly.
+const thickestM = 0.2
 
 func thick(d float64) bool   { return d >= 1e-5 && d <= 0.02 }
 func dense(rho float64) bool { return rho >= 100 && rho <= 25000 }
