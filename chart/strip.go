@@ -37,6 +37,7 @@ func Strip(p plan.Plan) string {
 	if p.Band.Found {
 		deepest = math.Max(deepest, p.Band.Bottom.Best)
 	}
+	s.top, s.bottom = p.Band.Safe(p.Column.Last().DepthM)
 	s.step = stepFor(deepest, u)
 	s.low, s.high = k.Temps[0], k.Temps[0]
 	for _, q := range p.Column.Points() {
@@ -63,6 +64,8 @@ type strip struct {
 	u         unit.System
 	step      float64 // metres a row
 	low, high float64 // ends of the temperature's scale, C
+
+	top, bottom float64 // the band's edges as the text gives them, m
 }
 
 // stepFor picks whole marks so that the picture fits the rows.
@@ -121,7 +124,7 @@ func (s strip) row(z float64) string {
 		label = label[:6] + "!"
 	}
 	gutter := []rune("   ")
-	if b := p.Band; b.Found && z >= b.Top.Best-s.step/2 && z <= b.Bottom.Best+s.step/2-1e-9 {
+	if top, bottom := s.top, s.bottom; p.Band.Found && z >= top-s.step/2 && z <= bottom+s.step/2+1e-9 {
 		gutter[0] = '#'
 	}
 	if l := p.Layers; l.MetaTop != nil && z >= l.MetaTop.Best-s.step/2 && z <= l.MetaBottom.Best+s.step/2-1e-9 {
@@ -144,7 +147,7 @@ func (s strip) names(z float64) string {
 	}
 	l, b := p.Layers, p.Band
 	add(l.SkinM > 0, l.SkinM, "skin to here")
-	add(b.Found && !b.ToSurface, b.Top.Best, "band top")
+	add(b.Found && !b.ToSurface, s.top, "band top")
 	add(b.Found, b.Start.Best, "start")
 	add(b.Found && !b.Suspended, b.WaterM, "cast over")
 	if l.MetaTop != nil {
@@ -152,7 +155,7 @@ func (s strip) names(z float64) string {
 		add(true, l.Thermocline.Best, "thermocline")
 		add(!l.BottomReached, l.MetaBottom.Best, "break end")
 	}
-	add(b.Found && !b.ToDeepest, b.Bottom.Best, "band end")
+	add(b.Found && !b.ToDeepest, s.bottom, "band end")
 	add(p.Drop.Bottom.Known, p.Drop.Bottom.Value, "BOTTOM")
 	out := strings.Join(words, ", ")
 	if len(out) > 20 { // 60 columns stand before the names

@@ -42,6 +42,9 @@ type Options struct {
 	// come back from a Read within about Poll, as Open says.
 	Open func(Config) (io.ReadCloser, error)
 
+	// Now stamps lines, nil is time.Now. It is called as soon as a read has returned.
+	Now func() time.Time
+
 	// Ports lists what is plugged in, to find a probe under a new name; nil is the
 	// real one.
 	Ports func() ([]Info, error)
@@ -170,6 +173,10 @@ func (l *Listener) read(port io.Reader) (reason string) {
 		n, err := port.Read(l.buf[:])
 		at := time.Now()
 		if n > 0 {
+			stamp := at
+			if l.opt.Now != nil {
+				stamp = l.opt.Now()
+			}
 			for line := range l.split.lines(l.buf[:n]) {
 				kind := Line
 				if l.split.first {
@@ -177,7 +184,7 @@ func (l *Listener) read(port io.Reader) (reason string) {
 				} else {
 					l.lines.Add(1)
 				}
-				if !l.send(Event{Kind: kind, At: at, Line: bytes.Clone(line)}) {
+				if !l.send(Event{Kind: kind, At: stamp, Line: bytes.Clone(line)}) {
 					return ""
 				}
 			}

@@ -109,7 +109,6 @@ type cable struct {
 	log   book.Log
 	begun time.Time
 	sim   *rehearse.Probe // nil for a real one
-	speed float64         // its clock's against ours
 	lakeM float64         // depth of its lake
 }
 
@@ -127,9 +126,10 @@ func plugIn(config device.Config, l *layout.Layout, o layout.Options) (*cable, e
 // plugInRehearsal does the same with a simulated probe, whose clock may run faster.
 func plugInRehearsal(o rehearse.Options) (*cable, error) {
 	sim := rehearse.New(o)
-	c := &cable{decoder: newDecoder(nil, layout.Options{}), name: "the rehearsal's probe", begun: time.Now(), sim: sim, speed: o.Speed, lakeM: o.Lake.BottomM()}
+	c := &cable{decoder: newDecoder(nil, layout.Options{}), name: "the rehearsal's probe", begun: sim.Now(), sim: sim, lakeM: o.Lake.BottomM()}
 	listener, err := device.Listen(device.Config{Name: c.name}, device.Options{
 		Cut:        true,
+		Now:        sim.Heard,
 		QuietAfter: time.Duration(float64(quietAfter) / o.Speed),
 		Open:       func(device.Config) (io.ReadCloser, error) { return sim.Open() },
 		Ports:      func() ([]device.Info, error) { return nil, nil },
@@ -146,11 +146,7 @@ const quietAfter = 5 * time.Second
 // sinceS is when an event was, in seconds from the beginning. A rehearsal's clock is
 // the lake's.
 func (c *cable) sinceS(e device.Event) float64 {
-	since := e.At.Sub(c.begun).Seconds()
-	if c.sim != nil {
-		since *= c.speed
-	}
-	return since
+	return e.At.Sub(c.begun).Seconds()
 }
 
 // counted says how many lines were read and how many were not, and why.

@@ -7,63 +7,28 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"coldseam/device/layout"
+	"coldseam/device/cast"
 	"coldseam/device/settle"
-	"coldseam/device/still"
 	"coldseam/profile"
 	"coldseam/profile/notebook"
 	"coldseam/profile/settings"
 	"coldseam/profile/unit"
 )
 
-// cast is the record of a probe that is lowered without stopping.
-type cast struct {
-	samples []settle.CastSample
-	full    bool
-}
-
-// maxSamples bounds a cast: a day of ten lines a second.
-const maxSamples = 1_000_000
-
-// add takes a sample in. One whose time does not move on is left out.
-func (k *cast) add(atS float64, s layout.Sample) {
-	n := len(k.samples)
-	switch {
-	case !s.DepthM.Known || !s.TempC.Known || n > 0 && atS-k.samples[n-1].TimeS < 1e-3:
-	case n == maxSamples:
-		k.full = true
-	default:
-		k.samples = append(k.samples, settle.CastSample{TimeS: atS, DepthM: s.DepthM.Value, TempC: s.TempC.Value})
+// castTold says what was done to a cast.
+func castTold(r *cast.Record, trip settle.Trip) string {
+	how := "the probe's lag is not taken out: its time constant is not known, and there is no way up to find it from"
+	if trip.TauS > 0 {
+		from := "as given"
+		if trip.Matched {
+			from = "from the way down and the way up"
+		}
+		how = fmt.Sprintf("the probe's lag (time constant %.0f s, %s) is taken out", trip.TauS, from)
 	}
-}
-
-var errNoCast = errors.New("the cast gives no readings: it needs a probe that states its depth, and some seconds of it on the way")
-
-// readings bins the cast by the marks of the line and takes the lag out as far as it
-// is known; how says what was done.
-func (k *cast) readings(u unit.System, tauS float64) (out []profile.Reading, how string, err error) {
-	u = u.Shown()
-	trip, err := settle.Bins(k.samples, tauS, settle.CastOptions{BinM: u.DepthStepM()})
-	if err != nil || len(trip.Bins) == 0 {
-		return nil, "", errNoCast
+	if r.Full {
+		how += fmt.Sprintf("; only the first %d lines count", cast.Most)
 	}
-	for _, b := range trip.Bins {
-		s := still.State{TempC: b.TempC}
-		s.Settled = true
-		out = append(out, s.Reading(b.DepthM, u))
-	}
-	switch {
-	case trip.Matched:
-		how = fmt.Sprintf("the probe's lag (time constant %.0f s, from the way down and the way up) is taken out", trip.TauS)
-	case trip.TauS > 0:
-		how = fmt.Sprintf("the probe's lag (time constant %.0f s, as given) is taken out", trip.TauS)
-	default:
-		how = "the probe's lag is not taken out: its time constant is not known, and there is no way up to find it from"
-	}
-	if k.full {
-		how += fmt.Sprintf("; only the first %d lines count", maxSamples)
-	}
-	return out, how, nil
+	return how
 }
 
 // replayPage makes a page of a recording.
@@ -74,7 +39,7 @@ func (p *program) replayPage(c *cli.Context, set settings.Settings, k *decoder, 
 	}
 	var first [][]byte
 	var times []float64
-	var record cast
+	var record cast.Record
 	counted, clocked := 0, false
 	take := func(atS float64, b []byte) {
 		s, err := k.decode(b)
@@ -90,7 +55,9 @@ func (p *program) replayPage(c *cli.Context, set settings.Settings, k *decoder, 
 		default:
 			atS = float64(counted)
 		}
-		record.add(atS, s)
+		if s.DepthM.Known && s.TempC.Known {
+			record.Add(atS, s.DepthM.Value, s.TempC.Value)
+		}
 	}
 	flush := func() error {
 		if k.layout == nil {
@@ -127,17 +94,17 @@ func (p *program) replayPage(c *cli.Context, set settings.Settings, k *decoder, 
 	if k.layout == nil {
 		return refuse("%s: there is no line in it", name)
 	}
-	if !k.layout.StatesDepth() && len(record.samples) == 0 {
+	if !k.layout.StatesDepth() && record.Len() == 0 {
 		return refuse("%s: these lines state no depth, so there is no page in them: take a drop with coldseam drop --port", name)
 	}
 	if !clocked { // no lag can be told without the time
 		tauS = 0
 	}
-	readings, how, err := record.readings(u, tauS)
+	readings, trip, err := record.Readings(u, tauS)
 	if err != nil {
 		return refuse("%s: %w", name, err)
 	}
-	drop := profile.Drop{Units: u, Marks: profile.MarksAtWater, LineAngle: profile.Some(0), Readings: readings, Notes: []string{"read from a probe's record: " + how}}
+	drop := profile.Drop{Units: u, Marks: profile.MarksAtWater, LineAngle: profile.Some(0), Readings: readings, Notes: []string{"read from a probe's record: " + castTold(&record, trip)}}
 	p.out.WriteString(notebook.Write(drop))
 	fmt.Fprintf(p.err, "%s.\n", k.counted())
 	return nil

@@ -23,8 +23,8 @@ func (p *program) chartCommand() *cli.Command {
 		Name:      "chart",
 		Usage:     "a picture of a drop, or of several to compare",
 		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
-		Description: `Without -o the strip is drawn in the terminal. -o x.html is a page for a phone or a
-desk that asks for no network; -o x.svg, x.png and x.pdf are still pictures.`,
+		Description: `Without -o the strip is drawn in the terminal. -o x.html is a page for a phone
+or a desk that asks for no network; -o x.svg, x.png and x.pdf are still pictures.`,
 		Flags:  append([]cli.Flag{outFlag(), sizeFlag()}, headerFlags()...),
 		Action: p.chart,
 	}
@@ -130,6 +130,7 @@ func (p *program) write(c *cli.Context, out string, data []byte) error {
 	}
 	part := out + ".part"
 	if err := os.WriteFile(part, data, 0o644); err != nil {
+		os.Remove(part) // what a full disk took of it
 		return fmt.Errorf("%s: cannot be written: %s", out, cause(err))
 	}
 	if err := os.Rename(part, out); err != nil {
@@ -138,6 +139,11 @@ func (p *program) write(c *cli.Context, out string, data []byte) error {
 	}
 	fmt.Fprintf(p.err, "Wrote %s\n", say.Shown(out))
 	return nil
+}
+
+func exists(name string) bool {
+	_, err := os.Stat(name)
+	return err == nil
 }
 
 func same(a, b string) bool {

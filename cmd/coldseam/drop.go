@@ -21,10 +21,11 @@ func (p *program) dropCommand() *cli.Command {
 	return &cli.Command{
 		Name:  "drop",
 		Usage: "take a drop at anchor: says where to read, saves every reading, ends with the plan",
-		Description: `It asks for one depth after the other. Type the temperature there and Enter; or a
-depth of your own and its temperature: 12 68. With --port the probe is read instead.
-Every reading is on the disk before the next one is asked for, and a drop that was
-cut off is offered again. undo, skip, stop and help can be typed at any time.`,
+		Description: `It asks for one depth after the other. Type the temperature there and Enter, or
+a depth of your own and its temperature: 12 68. With --port the probe is read
+instead. Every reading is on the disk before the next one is asked for, and a
+drop that was cut off is offered again. undo, skip, stop and help can be typed
+at any time.`,
 		Flags: append([]cli.Flag{
 			&cli.BoolFlag{Name: "json", Usage: "print the plan as JSON for scripts"},
 			&cli.BoolFlag{Name: "moving", Category: probeFlagsTitle, Usage: "the probe states its depth and is lowered without stopping"},
@@ -63,7 +64,9 @@ func (p *program) drop(c *cli.Context) error {
 		return err
 	}
 	defer unlock()
-	d := &dropping{talk: p.talk(), set: set}
+	t, stop := p.talk()
+	defer stop()
+	d := &dropping{talk: t, set: set}
 	d.say("%s", say.AtAnchor)
 	var probe *cable
 	if probe, err = plugInIfWanted(c, set); err != nil && (c.IsSet("port") || errors.As(err, new(refused))) {
@@ -71,18 +74,40 @@ func (p *program) drop(c *cli.Context) error {
 	} else if err != nil { // the settings' probe stayed at home
 		d.say("No probe: %s. Type the readings instead.", say.Shown(oneLine(err)))
 	}
-	if err := d.begin(shelf, flags, p.now()); err != nil {
-		return err
+	if probe != nil {
+		defer probe.Close()
 	}
-	if probe == nil {
+	return p.takeDrop(c, d, shelf, flags, probe)
+}
+
+// takeDrop takes a drop from its beginning to the plan; probe is nil for the keyboard.
+func (p *program) takeDrop(c *cli.Context, d *dropping, shelf *book.Book, flags []notebook.Header, probe *cable) error {
+	err := d.begin(shelf, flags, p.now())
+	switch {
+	case d.cut.Load():
+		return d.interrupted()
+	case err != nil:
+		return err
+	case probe == nil:
 		err = d.typed()
-	} else {
+	default:
 		err = d.withProbe(probe, c.Bool("moving"))
 	}
 	if err != nil {
 		return d.lost(err)
 	}
+	if d.cut.Load() {
+		return d.interrupted()
+	}
 	return p.endDrop(c, d)
+}
+
+// interrupted is the error of a drop that Ctrl-C cut off: it can be gone on with.
+func (d *dropping) interrupted() error {
+	if d.take == nil || d.take.Saved == nil {
+		return errors.New("interrupted before the first reading: nothing was saved")
+	}
+	return fmt.Errorf("interrupted: %d readings are saved in %s; coldseam drop goes on with them", len(d.take.Drop().Readings), d.take.Saved.Path)
 }
 
 // plugInIfWanted opens the probe's port where a flag or the settings name one; nil is
@@ -107,9 +132,16 @@ func plugInIfWanted(c *cli.Context, set settings.Settings) (*cable, error) {
 	return plugIn(config, l, o)
 }
 
-// withProbe takes readings from a probe.
+// withProbe takes readings from a probe; from the keyboard, where its lines are not
+// waited for.
 func (d *dropping) withProbe(c *cable, moving bool) error {
-	if moving {
+	how, err := c.learn(d.talk)
+	switch {
+	case err != nil || how == stopped:
+		return err
+	case how == byHand:
+		return d.typed()
+	case moving:
 		return d.moving(c)
 	}
 	return d.probed(c)
@@ -181,6 +213,9 @@ func (d *dropping) unended(shelf *book.Book) (*taking.Taking, error) {
 	}
 	page, drop := pages[0], drops[0]
 	what := fmt.Sprintf("A drop was cut off: %s, %d readings (%s).", say.WhereWhen(drop), len(drop.Readings), say.Shown(page.Path))
+	if log := page.Beside(book.LogEnding); len(drop.Readings) == 0 && exists(log) {
+		what += fmt.Sprintf(" What the probe said is beside it: coldseam probe replay --page %s", say.Shown(log))
+	}
 	n, err := d.choose(what, "go on with it", "leave it for later and begin a new one", "it has ended: keep it as it is, and begin a new one")
 	switch {
 	case errors.Is(err, errHungUp) || err == nil && n == 1:

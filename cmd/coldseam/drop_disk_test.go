@@ -196,6 +196,68 @@ func TestKilled(t *testing.T) {
 	}
 }
 
+// TestCtrlC: the drop says in one line where it is, with another status than a plan's,
+// and is offered again; no reading is lost.
+func TestCtrlC(t *testing.T) {
+	program, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, readings := range []int{0, 2} {
+		dir := t.TempDir()
+		cmd := exec.Command(program, "drop", "--book", dir, "--units", "ft F", "--bottom", "60ft")
+		cmd.Env = append(os.Environ(), "COLDSEAM_TEST_PROGRAM=1", "XDG_CONFIG_HOME="+dir)
+		in, err := cmd.StdinPipe()
+		if err != nil {
+			t.Fatal(err)
+		}
+		errOut, err := cmd.StderrPipe()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out bytes.Buffer
+		cmd.Stdout = &out
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		kill := time.AfterFunc(time.Minute, func() { cmd.Process.Kill() })
+		defer kill.Stop()
+		for i := range readings {
+			fmt.Fprintf(in, "%d %d\n", i+1, 74-i)
+		}
+		said, sent := "", false
+		for buf := make([]byte, 4096); ; {
+			n, err := errOut.Read(buf)
+			said += string(buf[:n])
+			if !sent && asked(said) == readings+1 {
+				sent = true
+				cmd.Process.Signal(os.Interrupt)
+			}
+			if err != nil {
+				break
+			}
+		}
+		cmd.Wait()
+		lines := strings.Split(strings.TrimSpace(said), "\n")
+		last := lines[len(lines)-1]
+		if cmd.ProcessState.ExitCode() != failed || out.Len() > 0 {
+			t.Errorf("%d readings: status %d, %s", readings, cmd.ProcessState.ExitCode(), out.String())
+		}
+		if readings == 0 {
+			if last != "coldseam: interrupted before the first reading: nothing was saved" {
+				t.Errorf("says %q", last)
+			}
+			continue
+		}
+		if !strings.HasPrefix(last, "coldseam: interrupted: 2 readings are saved in "+dir) {
+			t.Errorf("says %q", last)
+		}
+		if _, _, errOut := dropWith(t, dir, "1\nstop\n"); !strings.Contains(errOut, "2 readings") {
+			t.Errorf("not offered again: %s", errOut)
+		}
+	}
+}
+
 // asked counts the prompts for a reading.
 func asked(said string) int {
 	return strings.Count(said, "Temperature at") + strings.Count(said, "Enter ends with the plan")

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"coldseam/device"
+	"coldseam/device/cast"
+	"coldseam/profile/book"
 	"coldseam/profile/say"
 )
 
@@ -11,9 +13,6 @@ import (
 func (d *dropping) moving(c *cable) error {
 	defer c.Close()
 	defer c.log.Close()
-	if known, err := c.learn(d.talk); !known || err != nil {
-		return err
-	}
 	if !c.depths {
 		return refuse("a probe that is lowered without stopping must state its depth, and this one does not: leave --moving out")
 	}
@@ -21,12 +20,19 @@ func (d *dropping) moving(c *cable) error {
 	if err := p.ownDepth(); err != nil {
 		return err
 	}
+	// a cast gives its readings at its end only: until then its lines must be on the disk
+	if err := d.take.Keep(); err != nil {
+		return err
+	}
+	if err := c.log.Sync(d.take.Saved); err != nil {
+		return err
+	}
 	d.say("Lower the probe slowly and evenly to the bottom, a foot (30 cm) in two seconds or slower, then draw it up as slowly. Enter when it is up again, or at the bottom.")
 	if c.sim != nil {
 		d.say("(Rehearsal: the line runs out by itself, and in again.)")
 		c.sim.Lower(c.lakeM)
 	}
-	record, live := cast{}, newStatus(d.err)
+	record, live, synced := cast.Record{}, newStatus(d.err), 0.0
 	for {
 		select {
 		case text, ok := <-d.lines:
@@ -53,9 +59,15 @@ func (d *dropping) moving(c *cable) error {
 			if err != nil || !s.DepthM.Known || !s.TempC.Known {
 				continue
 			}
-			record.add(atS, s)
+			record.Add(atS, s.DepthM.Value, s.TempC.Value)
+			if atS-synced > syncS {
+				synced = atS
+				if err := c.log.Sync(d.take.Saved); err != nil {
+					return err
+				}
+			}
 			u := d.take.Drop().Units.Shown()
-			live.show(fmt.Sprintf("%.1f %s  %.1f %s  (%d lines)", u.Depth.From(s.DepthM.Value), u.Depth, u.Temp.FromC(s.TempC.Value), u.Temp, len(record.samples)))
+			live.show(fmt.Sprintf("%.1f %s  %.1f %s  (%d lines)", u.Depth.From(s.DepthM.Value), u.Depth, u.Temp.FromC(s.TempC.Value), u.Temp, record.Len()))
 			if c.sim != nil && s.DepthM.Value > c.lakeM-0.1 {
 				c.sim.Lower(0)
 			}
@@ -63,15 +75,18 @@ func (d *dropping) moving(c *cable) error {
 	}
 }
 
+// syncS is how often the lines of a cast are made durable, s.
+const syncS = 2.0
+
 // castTaken makes readings of a cast and takes them into the drop.
-func (d *dropping) castTaken(c *cable, record *cast) error {
+func (d *dropping) castTaken(c *cable, record *cast.Record) error {
 	drop := d.take.Drop()
-	readings, how, err := record.readings(drop.Units, drop.TimeConst.Or(0))
+	readings, trip, err := record.Readings(drop.Units, drop.TimeConst.Or(0))
 	if err != nil {
-		d.say("%s.", say.Shown(err.Error()))
-		return nil
+		d.say("%s. What the probe said is kept in %s", say.Shown(err.Error()), say.Shown(d.take.Saved.Beside(book.LogEnding)))
+		return c.log.Sync(d.take.Saved)
 	}
-	d.say("%d depths; %s. From the probe: %s.", len(readings), how, c.counted())
+	d.say("%d depths; %s. From the probe: %s.", len(readings), castTold(record, trip), c.counted())
 	if err := d.take.AddAll(readings); err != nil {
 		return err
 	}

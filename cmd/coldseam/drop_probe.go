@@ -37,9 +37,6 @@ func (d *dropping) probed(c *cable) error {
 	defer c.Close()
 	defer c.log.Close()
 	drop := d.take.Drop()
-	if known, err := c.learn(d.talk); !known || err != nil {
-		return err
-	}
 	watch, err := still.New(settle.Options{TauS: drop.TimeConst.Or(0)})
 	if err != nil {
 		return refuse("the time constant: %w", err)

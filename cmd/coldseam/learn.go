@@ -17,21 +17,31 @@ const (
 
 var errNoLayout = errors.New("the probe's lines could not be understood: say what they hold with --layout, e.g. --layout \"depth m, temp C\"")
 
+// learnt is how listening to the first lines ended.
+type learnt int
+
+const (
+	stopped learnt = iota // the angler stopped
+	byHand                // the angler types instead
+	read                  // it is known what the lines hold
+)
+
 // learn listens to the first lines until it is known what they hold, asking what they
-// leave open. ok is false when the angler stops before.
-func (c *cable) learn(t *talk) (ok bool, err error) {
+// leave open.
+func (c *cable) learn(t *talk) (how learnt, err error) {
 	if c.layout != nil && len(c.layout.Parts) > 0 {
-		return true, nil
+		return read, nil
 	}
-	t.say("Listening to %s for what its lines hold...", say.Shown(c.name))
+	t.say("Listening to %s for what its lines hold... (Enter: type instead)", say.Shown(c.name))
 	var first [][]byte
 	for {
 		select {
 		case text, ok := <-t.lines:
 			if w, _ := word(text); !ok || w == "stop" {
-				return false, nil
+				return stopped, nil
 			}
-			t.say("Waiting for the probe's first lines; stop ends.")
+			t.say("Not waiting for the probe: the readings are typed.")
+			return byHand, nil
 		case e := <-c.Events():
 			if e.Kind == device.Cut {
 				c.cut = e.Line
@@ -42,12 +52,11 @@ func (c *cable) learn(t *talk) (ok bool, err error) {
 				continue
 			}
 			if err := c.log.Line(c.sinceS(e), e.Line); err != nil {
-				return false, err
+				return stopped, err
 			}
 			first = append(first, append([]byte(nil), e.Line...))
-			known, err := c.settleLayout(t, first)
-			if known || err != nil {
-				return known, err
+			if known, err := c.settleLayout(t, first); known || err != nil {
+				return read, err
 			}
 		}
 	}

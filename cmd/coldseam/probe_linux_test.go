@@ -155,6 +155,26 @@ func TestDropFromProbe(t *testing.T) {
 	}
 }
 
+// TestDropPastAProbe: whoever does not want to wait for what the probe's lines hold types.
+func TestDropPastAProbe(t *testing.T) {
+	noSettings(t)
+	name, dir := filepath.Join(t.TempDir(), "probe"), t.TempDir()
+	silent := plugged(t, name)
+	c := begin(t, "drop", "--book", dir, "--units", "m C", "--bottom", "9 m", "--port", name, "--layout", "nmea")
+	c.wait("Enter: type instead")
+	c.typeLine("")
+	c.wait("the readings are typed")
+	c.wait("Temperature at")
+	c.typeLine("22")
+	c.wait("Temperature at")
+	c.typeLine("stop")
+	status, out := c.end()
+	silent.unplug()
+	if got := readings(pageIn(t, dir)); status != done || len(got) != 1 {
+		t.Errorf("status %d, saved %q: %s%s", status, got, c.everything(), out)
+	}
+}
+
 // TestListen: each line of a probe with how it is read, until Ctrl-C.
 func TestListen(t *testing.T) {
 	program, err := os.Executable()

@@ -17,9 +17,9 @@ func (p *program) rehearseCommand() *cli.Command {
 	return &cli.Command{
 		Name:  "rehearse",
 		Usage: "the whole drop with a probe and a lake that are made up",
-		Description: `A simulated probe is lowered through an invented lake, so that the job can be learned
-without hardware. Its lake's clock runs fast; its readings settle slowly, like real
-ones. What is saved goes to a folder of its own.`,
+		Description: `A simulated probe is lowered through an invented lake, so that the job can be
+learned without hardware. Its lake's clock runs fast; its readings settle slowly,
+like real ones. What is saved goes to a folder of its own.`,
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "lake", Value: "alder-kettle", Usage: "which lake: " + strings.Join(rehearse.Names(), ", ")},
 			&cli.BoolFlag{Name: "depth", Usage: "the probe states its depth too, not only the temperature"},
@@ -73,19 +73,16 @@ func (p *program) rehearse(c *cli.Context) error {
 		}
 		flags = append(flags, notebook.Header{Key: "for", Value: c.String("for"), From: "--for"})
 	}
-	d := &dropping{talk: p.talk(), set: set}
+	t, stop := p.talk()
+	defer stop()
+	d := &dropping{talk: t, set: set}
 	d.say("A rehearsal: %s and the probe are made up, and their clock runs %g times as fast.", o.Lake.Name(), c.Float64("speed"))
-	if err := d.begin(shelf, flags, p.now()); err != nil {
-		return err
-	}
 	k, err := plugInRehearsal(o)
 	if err != nil {
 		return err
 	}
-	if err := d.withProbe(k, c.Bool("moving")); err != nil {
-		return d.lost(err)
-	}
-	return p.endDrop(c, d)
+	defer k.Close()
+	return p.takeDrop(c, d, shelf, flags, k)
 }
 
 // rehearsalOf reads the flags that set the rehearsal up.

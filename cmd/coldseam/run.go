@@ -97,7 +97,13 @@ func (p *program) main(args []string) error {
 	if err != nil {
 		return err
 	}
-	return app.Run(ordered)
+	if err := app.Run(ordered); err != nil {
+		return err
+	}
+	if last := ordered[len(ordered)-1]; last == "--help" || last == "-h" || len(ordered) == 1 {
+		fitHelp(&p.out)
+	}
+	return nil
 }
 
 // prepare gives commands and their parts the one form of help.

@@ -5,7 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
+	"os/signal"
 	"strings"
+	"sync/atomic"
+	"syscall"
 
 	"coldseam/profile/notebook"
 	"coldseam/profile/say"
@@ -17,16 +21,43 @@ type talk struct {
 	err   io.Writer
 	lines <-chan string // closed at the end of input
 	echo  bool          // end the prompt's line ourselves, as no terminal does
+	cut   *atomic.Bool  // Ctrl-C ended the input
 }
 
 // errHungUp reports that the input ended before a question was answered.
 var errHungUp = errors.New("not answered")
 
-// talk begins to read lines, each cut to a few thousand bytes.
-func (p *program) talk() *talk {
-	lines := make(chan string)
+// talk begins to read lines, each cut to a few thousand bytes. Ctrl-C ends the lines
+// too, so that what is being taken can be left in order; stop gives it back its usual
+// meaning.
+func (p *program) talk() (t *talk, stop func()) {
+	typed, lines := make(chan string), make(chan string)
+	t = &talk{err: p.err, lines: lines, echo: !p.terminal, cut: new(atomic.Bool)}
+	interrupt := make(chan os.Signal, 1)
+	signal.Notify(interrupt, os.Interrupt, syscall.SIGTERM)
 	go func() {
 		defer close(lines)
+		for {
+			var line string
+			var ok bool
+			select {
+			case line, ok = <-typed:
+			case <-interrupt:
+				t.cut.Store(true)
+			}
+			if !ok {
+				return
+			}
+			select {
+			case lines <- line:
+			case <-interrupt:
+				t.cut.Store(true)
+				return
+			}
+		}
+	}()
+	go func() {
+		defer close(typed)
 		in := bufio.NewReader(p.in)
 		for {
 			text, cut, err := in.ReadLine()
@@ -37,10 +68,10 @@ func (p *program) talk() *talk {
 			for cut && err == nil { // far longer than anything typed: the rest is passed over
 				_, cut, err = in.ReadLine()
 			}
-			lines <- line
+			typed <- line
 		}
 	}()
-	return &talk{err: p.err, lines: lines, echo: !p.terminal}
+	return t, func() { signal.Stop(interrupt) }
 }
 
 // say prints a paragraph.

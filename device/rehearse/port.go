@@ -17,17 +17,40 @@ const (
 type port struct {
 	probe   *Probe
 	waiting []byte
-	left    int  // lines until the cable is pulled, where that is a fault
-	pulled  bool // and so the port is broken
-	told    bool // a Read said so
+	said    []mark // of what waits, in order
+	left    int    // lines until the cable is pulled, where that is a fault
+	pulled  bool   // and so the port is broken
+	told    bool   // a Read said so
 	shut    bool
 	closed  chan struct{} // wakes a waiting Read
+}
+
+// mark is when some bytes were said, on the lake's clock since start.
+type mark struct {
+	bytes int
+	at    time.Duration
 }
 
 // put keeps bytes for the reader, or loses them all: half a line is a fault of its own.
 func (o *port) put(text string) {
 	if len(o.waiting)+len(text) <= keptMost {
 		o.waiting = append(o.waiting, text...)
+		o.said = append(o.said, mark{len(text), o.probe.at})
+	}
+}
+
+// read forgets n bytes that were read.
+func (o *port) read(n int) {
+	if n > 0 {
+		o.probe.heard = o.said[0].at
+	}
+	o.waiting = o.waiting[n:]
+	for n > 0 {
+		now := min(n, o.said[0].bytes)
+		n -= now
+		if o.said[0].bytes -= now; o.said[0].bytes == 0 {
+			o.said = o.said[1:]
+		}
 	}
 }
 
@@ -65,7 +88,7 @@ func (o *port) take(b []byte) (n int, wait time.Duration, err error) {
 		return 0, 0, ErrPulled
 	}
 	n = copy(b[:min(len(b), pieceMost)], o.waiting)
-	o.waiting = o.waiting[n:]
+	o.read(n)
 	return n, time.Duration(float64(p.due()-now)/p.o.Speed) + 1, nil
 }
 

@@ -3,6 +3,7 @@ package rehearse
 import (
 	"errors"
 	"io"
+	"math"
 	"os"
 	"strings"
 	"sync"
@@ -180,5 +181,37 @@ func TestManyHands(t *testing.T) {
 		if read == 0 || opened < 2 {
 			t.Errorf("%d bytes in %d openings", read, opened)
 		}
+	})
+}
+
+// What is read late was said when it was said.
+func TestHeard(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		p := New(Options{Speed: 10, PeriodS: 0.5, NoiseC: -1})
+		port, err := p.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		begun := p.Now()
+		time.Sleep(time.Second) // 10 s of the lake's clock, nothing read
+		var ends []float64
+		line := ""
+		for b := make([]byte, 64); len(ends) < 20; {
+			n, err := port.Read(b)
+			if err != nil && n == 0 {
+				t.Fatal(err)
+			}
+			line += string(b[:n])
+			if strings.Contains(line, "\n") {
+				_, line, _ = strings.Cut(line, "\n")
+				ends = append(ends, p.Heard().Sub(begun).Seconds())
+			}
+		}
+		for i, at := range ends {
+			if want := 0.5 * float64(i+1); math.Abs(at-want) > 1e-6 {
+				t.Errorf("line %d was said at %v s, want %v", i+1, at, want)
+			}
+		}
+		port.Close()
 	})
 }

@@ -30,6 +30,7 @@ type Probe struct {
 	line   uint64        // number of the line that comes next
 	port   *port         // nil while nothing is open
 	opens  uint64
+	heard  time.Duration // when what the last Read began with was said
 	backAt time.Duration // when a pulled cable can be opened again
 }
 
@@ -49,6 +50,14 @@ func (p *Probe) Now() time.Time { return p.start.Add(p.elapsed()) }
 
 func (p *Probe) elapsed() time.Duration {
 	return time.Duration(float64(time.Since(p.start)) * p.o.Speed)
+}
+
+// Heard is when, on the lake's clock, that was said with which the last Read began: the
+// time of a line, however late a busy machine came to read it.
+func (p *Probe) Heard() time.Time {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.start.Add(p.heard)
 }
 
 // Lower pays out or takes in line until the probe is depthM metres down, the surface and
@@ -125,7 +134,7 @@ func (p *Probe) say() {
 		return
 	}
 	if p.port.left--; p.o.Faults.Pulled && p.port.left < 0 {
-		p.port.pulled, p.port.waiting = true, nil
+		p.port.pulled, p.port.waiting, p.port.said = true, nil, nil
 		p.port, p.backAt = nil, p.at+pulledFor
 		return
 	}

@@ -77,6 +77,13 @@ func checkCast(cast []CastSample) error {
 
 // layersOf smooths and bins a cast, and puts the defaults into o.
 func layersOf(cast []CastSample, o *CastOptions) ([]layer, error) {
+	return layersIn(cast, 0, len(cast), o)
+}
+
+// layersIn does so for the samples from up to before to. Temperature is smoothed over
+// what lies around them too: a probe's temperature turns smoothly where its way does not,
+// and a fit to one side only would take the lag there for more than it is.
+func layersIn(cast []CastSample, from, to int, o *CastOptions) ([]layer, error) {
 	if o.BinM == 0 {
 		o.BinM = 0.25
 	}
@@ -90,12 +97,20 @@ func layersOf(cast []CastSample, o *CastOptions) ([]layer, error) {
 		return nil, err
 	}
 	wet := make([]CastSample, 0, len(cast))
-	for _, s := range cast {
-		if s.DepthM >= 0 {
-			wet = append(wet, s)
+	first, end := 0, 0 // of the part, in wet
+	for i, s := range cast {
+		if s.DepthM < 0 {
+			continue
 		}
+		if i < from {
+			first++
+		}
+		if i < to {
+			end++
+		}
+		wet = append(wet, s)
 	}
-	if len(wet) < 3 {
+	if end-first < 3 {
 		return nil, ErrSample
 	}
 	sums := map[int]layer{}
@@ -107,9 +122,12 @@ func layersOf(cast []CastSample, o *CastOptions) ([]layer, error) {
 		for hi < len(wet) && wet[hi].TimeS-s.TimeS <= o.SmoothS/2 {
 			hi++
 		}
-		near := wet[max(min(lo, i-2), 0):min(max(hi, i+3), len(wet))]
-		temp, rate := lineAt(near, s.TimeS, func(s CastSample) float64 { return s.TempC })
-		depth, _ := lineAt(near, s.TimeS, func(s CastSample) float64 { return s.DepthM })
+		if i < first || i >= end {
+			continue
+		}
+		low, high := min(lo, i-2), max(hi, i+3)
+		temp, rate := lineAt(wet[max(low, 0):min(high, len(wet))], s.TimeS, func(s CastSample) float64 { return s.TempC })
+		depth, _ := lineAt(wet[max(low, first):min(high, end)], s.TimeS, func(s CastSample) float64 { return s.DepthM })
 		depth = max(depth, 0)
 		k := int(depth / o.BinM)
 		b := sums[k]

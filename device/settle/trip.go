@@ -90,8 +90,8 @@ func Bins(cast []CastSample, tauS float64, o CastOptions) (Trip, error) {
 	if err != nil {
 		return Trip{}, err
 	}
-	d, errD := layersOf(down, &o)
-	u, errU := layersOf(up, &o)
+	d, errD := layersIn(cast, 0, len(down), &o)
+	u, errU := layersIn(cast, len(down), len(down)+len(up), &o)
 	if errD != nil && errU != nil {
 		return Trip{}, errD
 	}

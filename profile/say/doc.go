@@ -16,15 +16,23 @@ const Width = 80
 // Wrap breaks text at blanks so that no line is wider than Width columns; lines
 // after the first are indented.
 func Wrap(text, indent string) string {
+	return strings.ReplaceAll(wrap(text, Width, utf8.RuneCountInString(indent)), "\n", "\n"+indent)
+}
+
+// WrapTo breaks text at blanks so that no line is wider than width columns.
+func WrapTo(text string, width int) string { return wrap(text, width, 0) }
+
+// wrap breaks text into lines of width, those after the first shorter by indent.
+func wrap(text string, width, indent int) string {
 	var b strings.Builder
 	column := 0
 	for _, w := range strings.Fields(text) {
 		n := utf8.RuneCountInString(w)
 		switch {
 		case column == 0:
-		case column+1+n > Width:
-			b.WriteString("\n" + indent)
-			column = utf8.RuneCountInString(indent)
+		case column+1+n > width:
+			b.WriteByte('\n')
+			column = indent
 		default:
 			b.WriteByte(' ')
 			column++

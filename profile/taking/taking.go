@@ -87,6 +87,9 @@ func (t *Taking) AddAll(rs []profile.Reading) error {
 	return t.save(false)
 }
 
+// Keep saves the drop as it is, with or without readings.
+func (t *Taking) Keep() error { return t.save(false) }
+
 // Undo takes the last reading of this sitting back and saves; ok is false when there
 // is none.
 func (t *Taking) Undo() (r profile.Reading, ok bool, err error) {
