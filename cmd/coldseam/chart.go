@@ -39,18 +39,9 @@ func sizeFlag() cli.Flag {
 }
 
 func (p *program) chart(c *cli.Context) error {
-	jobs, _, err := p.jobs(c, false)
+	plans, drops, err := p.figures(c)
 	if err != nil {
 		return err
-	}
-	var plans []plan.Plan
-	var drops []figure.Drop
-	for _, j := range jobs {
-		made, err := plan.Make(j.input)
-		if err != nil {
-			return unusable(j.sheet.Name, made.Drop, err)
-		}
-		plans, drops = append(plans, made), append(drops, figure.Of(made))
 	}
 	out := c.String("o")
 	if out == "" {
@@ -78,6 +69,24 @@ func (p *program) chart(c *cli.Context) error {
 		}
 		return htmlpage.Write(buf, htmlpage.Options{Script: asset.Script(), Still: upright.Bytes()}, figure.Sorted(drops))
 	})
+}
+
+// figures are the plans of the pages of a command, and what a picture shows of them.
+func (p *program) figures(c *cli.Context) ([]plan.Plan, []figure.Drop, error) {
+	jobs, _, err := p.jobs(c, false)
+	if err != nil {
+		return nil, nil, err
+	}
+	var plans []plan.Plan
+	var drops []figure.Drop
+	for _, j := range jobs {
+		made, err := plan.Make(j.input)
+		if err != nil {
+			return nil, nil, unusable(j.sheet.Name, made.Drop, err)
+		}
+		plans, drops = append(plans, made), append(drops, figure.Of(made))
+	}
+	return plans, drops, nil
 }
 
 // stillPicture draws one of the still forms.

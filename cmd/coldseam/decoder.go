@@ -58,7 +58,7 @@ func (d *decoder) decode(b []byte) (layout.Sample, error) {
 
 // counted says how many lines were read and how many were refused, and why.
 func (d *decoder) counted() string {
-	text := fmt.Sprintf("%d lines read", d.good)
+	text := counted(d.good, "line") + " read"
 	for code := line.Fine; code <= line.Last; code++ {
 		if n := d.refused[code]; n > 0 && !aside(code) {
 			text += fmt.Sprintf(", %d %s", n, code)

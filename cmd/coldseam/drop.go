@@ -107,7 +107,7 @@ func (d *dropping) interrupted() error {
 	if d.take == nil || d.take.Saved == nil {
 		return errors.New("interrupted before the first reading: nothing was saved")
 	}
-	return fmt.Errorf("interrupted: %d readings are saved in %s; coldseam drop goes on with them", len(d.take.Drop().Readings), d.take.Saved.Path)
+	return fmt.Errorf("interrupted: %s saved in %s; coldseam drop goes on with it", counted(len(d.take.Drop().Readings), "reading"), d.take.Saved.Path)
 }
 
 // plugInIfWanted opens the probe's port where a flag or the settings name one; nil is
@@ -212,7 +212,7 @@ func (d *dropping) unended(shelf *book.Book) (*taking.Taking, error) {
 		return nil, err
 	}
 	page, drop := pages[0], drops[0]
-	what := fmt.Sprintf("A drop was cut off: %s, %d readings (%s).", say.WhereWhen(drop), len(drop.Readings), say.Shown(page.Path))
+	what := fmt.Sprintf("A drop was cut off: %s, %s (%s).", say.WhereWhen(drop), counted(len(drop.Readings), "reading"), say.Shown(page.Path))
 	if log := page.Beside(book.LogEnding); len(drop.Readings) == 0 && exists(log) {
 		what += fmt.Sprintf(" What the probe said is beside it: coldseam probe replay --page %s", say.Shown(log))
 	}
@@ -338,6 +338,14 @@ func (p *program) endDrop(c *cli.Context, d *dropping) error {
 		return err
 	}
 	return p.answer(j, "", c.Bool("json"))
+}
+
+// counted is a number of things in words.
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // bare gives a typed line in small letters, without the blanks around it.

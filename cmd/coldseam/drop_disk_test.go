@@ -185,7 +185,7 @@ func TestKilled(t *testing.T) {
 		taken += len(got)
 		if strings.Contains(page, "not ended") {
 			_, _, errOut := dropWith(t, dir, "1\nstop\n")
-			if want := fmt.Sprintf("%d readings", len(got)); !strings.Contains(errOut, want) || strings.Contains(pageIn(t, dir), "not ended") {
+			if want := counted(len(got), "reading"); !strings.Contains(errOut, want) || strings.Contains(pageIn(t, dir), "not ended") {
 				t.Fatalf("run %d: not offered with %s: %s", run, want, errOut)
 			}
 		}
@@ -249,7 +249,7 @@ func TestCtrlC(t *testing.T) {
 			}
 			continue
 		}
-		if !strings.HasPrefix(last, "coldseam: interrupted: 2 readings are saved in "+dir) {
+		if !strings.HasPrefix(last, "coldseam: interrupted: 2 readings saved in "+dir) {
 			t.Errorf("says %q", last)
 		}
 		if _, _, errOut := dropWith(t, dir, "1\nstop\n"); !strings.Contains(errOut, "2 readings") {

@@ -86,7 +86,7 @@ func (d *dropping) castTaken(c *cable, record *cast.Record) error {
 		d.say("%s. What the probe said is kept in %s", say.Shown(err.Error()), say.Shown(d.take.Saved.Beside(book.LogEnding)))
 		return c.log.Sync(d.take.Saved)
 	}
-	d.say("%d depths; %s. From the probe: %s.", len(readings), castTold(record, trip), c.counted())
+	d.say("%s; %s. From the probe: %s.", counted(len(readings), "depth"), castTold(record, trip), c.counted())
 	if err := d.take.AddAll(readings); err != nil {
 		return err
 	}

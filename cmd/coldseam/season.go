@@ -8,7 +8,6 @@ import (
 	"coldseam/chart/figure"
 	htmlpage "coldseam/chart/page"
 	"coldseam/chart/static"
-	"coldseam/profile/plan"
 )
 
 func (p *program) seasonCommand() *cli.Command {
@@ -29,18 +28,13 @@ func (p *program) season(c *cli.Context) error {
 	if out == "" {
 		return refuse("say where the picture goes: -o season.html, .svg, .png or .pdf")
 	}
-	jobs, _, err := p.jobs(c, false)
+	plans, drops, err := p.figures(c)
 	if err != nil {
 		return err
 	}
 	var waters []string
-	var drops []figure.Drop
-	for _, j := range jobs {
-		made, err := plan.Make(j.input)
-		if err != nil {
-			return unusable(j.sheet.Name, made.Drop, err)
-		}
-		waters, drops = append(waters, made.Drop.Water), append(drops, figure.Of(made))
+	for _, made := range plans {
+		waters = append(waters, made.Drop.Water)
 	}
 	season, err := figure.SeasonOf(waters, drops)
 	if err != nil {

@@ -143,6 +143,20 @@ func plain(v string) error {
 	return nil
 }
 
+// inUnits writes a length in the angler's unit where that loses nothing, else in metres.
+func inUnits(o profile.Optional, u unit.System) string {
+	if o.Known && u.Depth != unit.NoLength {
+		text := exact(u.Depth.From(o.Value)) + " " + u.Depth.String()
+		if back, _, err := unit.ParseLength(text); err == nil && nano(back) == o.Value && len(text) <= longestNice {
+			return text
+		}
+	}
+	return optional(o, " m")
+}
+
+// longestNice: a number of more digits is nobody's measure, but a sum of others.
+const longestNice = 12
+
 // length is a key that holds a length between low and high metres. On a page whose
 // depth unit is stated a bare number is in that unit.
 func length(name, help string, low, high float64, field func(*profile.Drop) *profile.Optional) key {
@@ -153,7 +167,7 @@ func length(name, help string, low, high float64, field func(*profile.Drop) *pro
 		}
 		*field(d) = profile.Some(nano(m))
 		return err
-	}, func(d *profile.Drop) string { return optional(*field(d), " m") }}
+	}, func(d *profile.Drop) string { return inUnits(*field(d), d.Units) }}
 }
 
 // bareLength reads a length, which may lack its unit where the page has one.
