@@ -68,7 +68,7 @@ func CautionSource(c plan.Caution) string {
 	case plan.Pressure:
 		return "agencies' advice to anglers: barotrauma from about 25 ft"
 	case plan.Cold:
-		return "advice to boaters: cold shock in water under 70 F"
+		return "US Coast Guard, advice to boaters: cold shock in water under 70 F"
 	case plan.Ice, plan.Anchors, plan.Wind, plan.Thunder:
 		return "common practice of boating safety"
 	case plan.Rules:
