@@ -7,6 +7,7 @@
 package figure
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -15,6 +16,7 @@ import (
 	"coldseam/profile/plan"
 	"coldseam/profile/say"
 	"coldseam/profile/unit"
+	"coldseam/profile/water"
 )
 
 // Reading is one reading as a point.
@@ -100,15 +102,7 @@ func Of(p plan.Plan) Drop {
 			Oxygen: r.Oxygen, Used: r.Used(), Flag: string(r.Flag),
 		})
 	}
-	slices.SortStableFunc(d.Readings, func(a, b Reading) int {
-		switch {
-		case a.DepthM < b.DepthM:
-			return -1
-		case a.DepthM > b.DepthM:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(d.Readings, func(a, b Reading) int { return cmp.Compare(a.DepthM, b.DepthM) })
 	d.DeepestM = deepest(p)
 	d.curve(p)
 	d.zones(p)
@@ -167,7 +161,7 @@ func (d *Drop) curve(p plan.Plan) {
 		e := k.Temp(z)
 		rise := 0.0
 		if a, b := math.Max(z-step/2, from), math.Min(z+step/2, to); b > a {
-			rise = riseOfDensity(k.At(a), k.At(b)) / (b - a)
+			rise = (water.Density(k.At(b)) - water.Density(k.At(a))) / (b - a)
 		}
 		d.Curve = append(d.Curve, Point{z, e.Best, e.Low, e.High, rise, z < k.Top()-1e-9 || z > k.Bottom()+1e-9})
 	}

@@ -2,43 +2,18 @@ package figure
 
 import (
 	"math"
-	"os"
 	"strings"
 	"testing"
 
-	"coldseam/profile/fish"
-	"coldseam/profile/notebook"
-	"coldseam/profile/plan"
-	"coldseam/profile/rig"
+	"coldseam/chart/internal/demo"
 )
-
-func planOf(t *testing.T, page string) plan.Plan {
-	t.Helper()
-	sheets, err := notebook.Read([]byte(page), notebook.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := fish.Find("rainbow")
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(plan.Input{Drop: sheets[0].Drop, Fish: f, Stock: rig.DefaultStock(), ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
 
 // The figure carries the plan's own numbers, all of them finite.
 func TestOf(t *testing.T) {
-	demo, err := os.ReadFile("../../testdata/alder-kettle-july.txt")
-	if err != nil {
-		t.Fatal(err)
-	}
 	for _, page := range []string{
-		string(demo), "units: ft F\n0 70\n", "units: ft F\n0 74\n5 73\n10 720\n15 65\n300 50\n20 58\n", "units: m C\n0 0.5\n2 2\n5 3.8\n", "units: ft F\n0 80\n10 79.8\n",
+		demo.Page(t, "alder-kettle-july"), "units: ft F\n0 70\n", "units: ft F\n0 74\n5 73\n10 720\n15 65\n300 50\n20 58\n", "units: m C\n0 0.5\n2 2\n5 3.8\n", "units: ft F\n0 80\n10 79.8\n",
 	} {
-		p := planOf(t, page)
+		p := demo.Plan(t, page)
 		d := Of(p)
 		if d.Title == "" || len(d.Answer) == 0 || len(d.Readings) != len(p.Drop.Readings) {
 			t.Errorf("%q: %+v", page, d)
@@ -78,7 +53,7 @@ func TestOf(t *testing.T) {
 
 func TestSeasonOf(t *testing.T) {
 	drop := func(date string) Drop {
-		return Of(planOf(t, "water: Alder Kettle\ndate: "+date+"\nunits: ft F\n0 74\n5 73\n10 70\n15 62\n20 55\n"))
+		return Of(demo.Plan(t, "water: Alder Kettle\ndate: "+date+"\nunits: ft F\n0 74\n5 73\n10 70\n15 62\n20 55\n"))
 	}
 	a, b := drop("2026-07-18 14:20"), drop("2026-05-02")
 	s, err := SeasonOf([]string{"Alder Kettle", "alder kettle "}, []Drop{a, b})

@@ -68,7 +68,7 @@ func (p plot) riseOf(perM float64) float64 {
 func (p plot) riseUnit() string { return "kg/m³ per " + p.u.Depth.String() }
 
 // round4 keeps four decimals: far finer than any reading, and short in the page.
-func round4(v float64) float64 { return math.Round(v*1e4)/1e4 + 0 }
+func round4(v float64) float64 { return round(v, 4) }
 
 // newPlot finds the scales that hold all drops. A reading that was left out stretches
 // none.

@@ -19,27 +19,27 @@ func TestSpread(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := rapid.Float64Range(50, 500).Draw(t, "room")
 		n := rapid.IntRange(0, 9).Draw(t, "n")
-		tags := make([]tag, n)
+		want, high := make([]float64, n), make([]float64, n)
 		at, total := 0.0, 0.0
-		for i := range tags {
+		for i := range want {
 			at += rapid.Float64Range(0, 60).Draw(t, "step")
-			tags[i] = tag{math.Min(at, room), rapid.Float64Range(5, 45).Draw(t, "height")}
-			total += tags[i].height
+			want[i], high[i] = math.Min(at, room), rapid.Float64Range(5, 45).Draw(t, "height")
+			total += high[i]
 		}
-		got := spread(tags, room)
+		got := spread(want, high, room)
 		if len(got) != n {
 			t.Fatalf("%d of %d", len(got), n)
 		}
 		press := math.Max(1, total/room)
 		start := 0
-		for i := range tags {
-			h := tags[i].height / press
+		for i := range want {
+			h := high[i] / press
 			if got[i]-h/2 < -1e-6 || got[i]+h/2 > room+1e-6 {
 				t.Fatalf("%v of height %v leaves the room %v", got[i], h, room)
 			}
 			apart := true
 			if i+1 < n {
-				gap := got[i+1] - got[i] - h/2 - tags[i+1].height/press/2
+				gap := got[i+1] - got[i] - h/2 - high[i+1]/press/2
 				if gap < -1e-6 {
 					t.Fatalf("%v and %v cover each other", got[i], got[i+1])
 				}
@@ -50,9 +50,9 @@ func TestSpread(t *testing.T) {
 			}
 			moved := 0.0
 			for k := start; k <= i; k++ {
-				moved += got[k] - tags[k].at
+				moved += got[k] - want[k]
 			}
-			free := got[start]-tags[start].height/press/2 > 1e-6 && got[i]+h/2 < room-1e-6
+			free := got[start]-high[start]/press/2 > 1e-6 && got[i]+h/2 < room-1e-6
 			if free && math.Abs(moved) > 1e-6 {
 				t.Fatalf("%v: names %d to %d moved by %v", got, start, i, moved)
 			}

@@ -1,48 +1,29 @@
 package page
 
 import (
-	"os"
 	"strings"
 	"testing"
 
 	"coldseam/chart/figure"
-	"coldseam/profile/fish"
-	"coldseam/profile/notebook"
-	"coldseam/profile/plan"
-	"coldseam/profile/rig"
+	"coldseam/chart/internal/demo"
 )
 
-// figureOf is the figure of a page of text, for rainbow trout.
+// figureOf is the figure of a page of text.
 func figureOf(t testing.TB, page string) figure.Drop {
 	t.Helper()
-	sheets, err := notebook.Read([]byte(page), notebook.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := fish.Find("rainbow")
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(plan.Input{Drop: sheets[0].Drop, Fish: f, Stock: rig.DefaultStock(), ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return figure.Of(p)
+	return figure.Of(demo.Plan(t, page))
 }
 
-func demo(t testing.TB, name string) figure.Drop {
+// lake is the figure of a demo page.
+func lake(t testing.TB, name string) figure.Drop {
 	t.Helper()
-	b, err := os.ReadFile("../../testdata/" + name + ".txt")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return figureOf(t, string(b))
+	return figureOf(t, demo.Page(t, name))
 }
 
 // three are three drops of one water over a year, the last in its own units.
 func three(t testing.TB) []figure.Drop {
 	spring := figureOf(t, "water: Alder Kettle\ndate: 2026-05-09\nunits: ft F\nbottom: 31 ft\n0 55\n5 54.6\n10 53.9\n15 50.1\n20 47.4\n25 46.2\n29 46\n")
-	return []figure.Drop{spring, demo(t, "alder-kettle-july"), demo(t, "alder-kettle-january")}
+	return []figure.Drop{spring, lake(t, "alder-kettle-july"), lake(t, "alder-kettle-january")}
 }
 
 // odd has a flagged reading, ones that were left out, and one deeper than the picture.

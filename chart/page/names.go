@@ -55,14 +55,14 @@ func (p plot) labels(d figure.Drop) []label {
 // from there, or from a depth, to its name.
 func (p plot) names(d figure.Drop) []charts.SingleSeries {
 	all := p.labels(d)
-	tags := make([]tag, len(all))
+	want, high := make([]float64, len(all)), make([]float64, len(all))
 	scale := plotPx / p.depth.max
 	for i, l := range all {
-		tags[i] = tag{l.at * scale, float64(len(l.lines)*linePx + gapPx)}
+		want[i], high[i] = l.at*scale, float64(len(l.lines)*linePx+gapPx)
 	}
 	var out []charts.SingleSeries
 	var texts []item
-	for i, y := range spread(tags, plotPx) {
+	for i, y := range spread(want, high, plotPx) {
 		l := all[i]
 		y = round4(y / scale)
 		if l.foot > l.top {

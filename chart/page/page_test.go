@@ -78,7 +78,7 @@ func (r readBack) points(t *testing.T, id string) [][]float64 {
 // The numbers in a page are the figure's, in the angler's units.
 func TestNumbers(t *testing.T) {
 	for _, name := range []string{"alder-kettle-july", "sedge-mere-august", "alder-kettle-january"} {
-		d := demo(t, name)
+		d := lake(t, name)
 		u := d.Units.Shown()
 		got := dataOf(t, written(t, Options{Script: stub}, d))
 		same := func(what string, got, want float64) {
@@ -152,7 +152,7 @@ func TestNumbers(t *testing.T) {
 
 // Oxygen keeps its own numbers and axis.
 func TestOxygen(t *testing.T) {
-	d := demo(t, "sedge-mere-august")
+	d := lake(t, "sedge-mere-august")
 	got := dataOf(t, written(t, Options{Script: stub}, d)).points(t, "oxygen")
 	if len(got) != len(d.Readings) {
 		t.Fatalf("%d values", len(got))
@@ -167,7 +167,7 @@ func TestOxygen(t *testing.T) {
 // The depths beside the picture are those of the answer in words.
 func TestMarksAsSaid(t *testing.T) {
 	for _, name := range []string{"alder-kettle-july", "sedge-mere-august", "alder-kettle-january"} {
-		d := demo(t, name)
+		d := lake(t, name)
 		answer := strings.ReplaceAll(strings.Join(d.Answer, " "), " and ", " to ")
 		for _, m := range d.Marks {
 			if text := markDepth(d.Units.Shown(), m); m.Kind != figure.Bottom && !strings.Contains(answer, text) {
@@ -179,7 +179,7 @@ func TestMarksAsSaid(t *testing.T) {
 
 func TestSameBytes(t *testing.T) {
 	for _, o := range []Options{{}, {Script: stub, Still: stillSVG, Title: "a lake"}} {
-		for _, drops := range [][]figure.Drop{{demo(t, "alder-kettle-july")}, three(t)} {
+		for _, drops := range [][]figure.Drop{{lake(t, "alder-kettle-july")}, three(t)} {
 			if written(t, o, drops...) != written(t, o, drops...) {
 				t.Error("two pages differ")
 			}
@@ -189,7 +189,7 @@ func TestSameBytes(t *testing.T) {
 
 // A page is small without its script.
 func TestSize(t *testing.T) {
-	b := written(t, Options{Script: stub}, demo(t, "alder-kettle-july"))
+	b := written(t, Options{Script: stub}, lake(t, "alder-kettle-july"))
 	t.Logf("%d bytes without script and still picture", len(b))
 	if len(b) > 200_000 {
 		t.Errorf("%d bytes", len(b))
@@ -263,7 +263,7 @@ func BenchmarkWrite(b *testing.B) {
 	if err != nil {
 		script = bytes.Repeat([]byte("var a = 1;\n"), 90_000) // about as long
 	}
-	d := demo(b, "alder-kettle-july")
+	d := lake(b, "alder-kettle-july")
 	b.ReportAllocs()
 	for b.Loop() {
 		if err := Write(io.Discard, Options{Script: script, Still: stillSVG}, []figure.Drop{d}); err != nil {

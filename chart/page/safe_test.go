@@ -23,7 +23,7 @@ const evil = "</script><img src=x onerror=alert(1)>__f__<!--\u2028\u202e\x00{b}&
 
 // hostile is a figure whose every text would run as script, if it could.
 func hostile(t testing.TB) figure.Drop {
-	d := demo(t, "alder-kettle-july")
+	d := lake(t, "alder-kettle-july")
 	d.Title, d.Short, d.Date, d.Sure = evil, evil, evil, evil
 	d.Answer = []string{evil}
 	d.Cautions = []string{evil}
@@ -45,7 +45,7 @@ func TestHostile(t *testing.T) {
 	for _, drops := range [][]figure.Drop{{d}, {d, d}} {
 		plain := make([]figure.Drop, len(drops))
 		for i := range plain {
-			plain[i] = demo(t, "alder-kettle-july")
+			plain[i] = lake(t, "alder-kettle-july")
 		}
 		o := Options{Script: stub, Still: stillSVG, Title: evil}
 		page, tame := written(t, o, drops...), written(t, Options{Script: stub, Still: stillSVG}, plain...)
@@ -86,9 +86,9 @@ func TestNotANumber(t *testing.T) {
 		"high of a mark":         func(d *figure.Drop, v float64) { d.Marks[0].At.High = v },
 	} {
 		for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-			d := demo(t, "alder-kettle-july")
+			d := lake(t, "alder-kettle-july")
 			spoil(&d, v)
-			for _, drops := range [][]figure.Drop{{d}, {d, demo(t, "sedge-mere-august")}} {
+			for _, drops := range [][]figure.Drop{{d}, {d, lake(t, "sedge-mere-august")}} {
 				var b bytes.Buffer
 				if err := Write(&b, Options{Script: stub}, drops); err == nil || !strings.Contains(err.Error(), "no number") || b.Len() > 0 {
 					t.Errorf("%s %v: %v, %d bytes", name, v, err, b.Len())
@@ -100,7 +100,7 @@ func TestNotANumber(t *testing.T) {
 
 // A number that becomes none on its way is refused by the encoder.
 func TestTooLarge(t *testing.T) {
-	d := demo(t, "alder-kettle-july")
+	d := lake(t, "alder-kettle-july")
 	d.Curve[3].HighC = math.MaxFloat64
 	var b bytes.Buffer
 	if err := Write(&b, Options{Script: stub}, []figure.Drop{d}); err == nil || b.Len() > 0 {
@@ -109,7 +109,7 @@ func TestTooLarge(t *testing.T) {
 }
 
 func TestRefused(t *testing.T) {
-	d := demo(t, "alder-kettle-july")
+	d := lake(t, "alder-kettle-july")
 	if err := Write(io.Discard, Options{}, nil); err == nil {
 		t.Error("a page of nothing")
 	}
@@ -164,7 +164,7 @@ func wellFormed(t *testing.T, page string) {
 func TestStandsAlone(t *testing.T) {
 	crlf := []byte("var a;\r\nvar b;\rvar c;")
 	for _, o := range []Options{{}, {Still: stillSVG}, {Script: crlf, Still: stillSVG}} {
-		for _, drops := range [][]figure.Drop{{demo(t, "sedge-mere-august")}, three(t)} {
+		for _, drops := range [][]figure.Drop{{lake(t, "sedge-mere-august")}, three(t)} {
 			page := written(t, o, drops...)
 			wellFormed(t, page)
 			for _, m := range loads.FindAllStringSubmatch(inScript.ReplaceAllString(page, ""), -1) {

@@ -2,7 +2,6 @@ package page
 
 import (
 	"bytes"
-	_ "embed"
 	"errors"
 	"fmt"
 	"html/template"
@@ -14,19 +13,14 @@ import (
 	"coldseam/profile/unit"
 )
 
-//go:embed season.html
-var seasonText string
-
-var seasonFrame = template.Must(template.New("season").Parse(seasonText))
-
 // seasonView is what the season's frame is filled with.
 type seasonView struct {
-	Title, Policy, Depth, Temp string
-	Style                      template.CSS
-	Wide                       template.URL
-	Upright                    template.Srcset
-	Rows                       []seasonRow
-	Last                       sheet
+	head
+	Depth, Temp string // units
+	Wide        template.URL
+	Upright     template.Srcset
+	Rows        []seasonRow
+	Last        sheet
 }
 
 // seasonRow is one drop: its top and bottom temperature, and the depths of its layers.
@@ -43,7 +37,10 @@ func WriteSeason(w io.Writer, wide, upright []byte, s figure.Season) error {
 		return errors.New("no season to draw")
 	}
 	u := s.Units.Shown()
-	v := seasonView{Title: shown(s.Title), Style: template.CSS(styleText), Depth: u.Depth.String(), Temp: u.Temp.String(), Wide: template.URL(picture(wide)), Upright: template.Srcset(picture(upright))}
+	v := seasonView{
+		head:  head{shown(s.Title), policy(""), template.CSS(styleText)},
+		Depth: u.Depth.String(), Temp: u.Temp.String(), Wide: template.URL(picture(wide)), Upright: template.Srcset(picture(upright)),
+	}
 	for _, d := range s.Drops {
 		if err := finite(d.Drop); err != nil {
 			return fmt.Errorf("%s: %w", shown(d.Drop.Title), err)
@@ -51,9 +48,8 @@ func WriteSeason(w io.Writer, wide, upright []byte, s figure.Season) error {
 		v.Rows = append(v.Rows, seasonRowOf(d.Drop, u))
 	}
 	v.Last = sheetOf(s.Drops[len(s.Drops)-1].Drop)
-	v.Policy = "default-src 'none'; style-src " + hashed(string(v.Style)) + "; img-src data:; base-uri 'none'; form-action 'none'"
 	var b bytes.Buffer
-	if err := seasonFrame.Execute(&b, v); err != nil {
+	if err := frames.ExecuteTemplate(&b, "season.html", v); err != nil {
 		return err
 	}
 	_, err := w.Write(b.Bytes())

@@ -28,15 +28,9 @@ func several(p plot, drops []figure.Drop) *charts.Line {
 		s.SymbolSize = 11
 		c.MultiSeries = append(c.MultiSeries, s)
 		if p.hasOxygen {
-			var data []xy
-			for _, r := range d.Readings {
-				if r.Oxygen.Known && r.Used {
-					data = append(data, xy{round4(r.Oxygen.Value), p.depthOf(r.DepthM)})
-				}
-			}
 			thin := look
 			thin.Width = 1
-			o := series("oxygen"+px(i), "oxygen", oxygenAxis, thin, data)
+			o := series("oxygen"+px(i), "oxygen", oxygenAxis, thin, p.oxygens(d))
 			o.SymbolSize = 7
 			c.MultiSeries = append(c.MultiSeries, o)
 		}

@@ -77,13 +77,7 @@ func single(p plot, d figure.Drop) *charts.Line {
 		add(series("density", "density", densityAxis, densityStyle, rise))
 	}
 	if p.hasOxygen {
-		var data []xy
-		for _, r := range d.Readings {
-			if r.Oxygen.Known && r.Used {
-				data = append(data, xy{round4(r.Oxygen.Value), p.depthOf(r.DepthM)})
-			}
-		}
-		add(series("oxygen", "oxygen", oxygenAxis, oxygenStyle, data))
+		add(series("oxygen", "oxygen", oxygenAxis, oxygenStyle, p.oxygens(d)))
 	}
 	for i, run := range runs(d.Curve) {
 		look := curveStyle
@@ -101,6 +95,17 @@ func (p plot) points(curve []figure.Point) []xy {
 	out := make([]xy, 0, len(curve))
 	for _, q := range curve {
 		out = append(out, xy{p.tempOf(q.TempC), p.depthOf(q.DepthM)})
+	}
+	return out
+}
+
+// oxygens are the oxygen readings that are used.
+func (p plot) oxygens(d figure.Drop) []xy {
+	var out []xy
+	for _, r := range d.Readings {
+		if r.Oxygen.Known && r.Used {
+			out = append(out, xy{round4(r.Oxygen.Value), p.depthOf(r.DepthM)})
+		}
 	}
 	return out
 }

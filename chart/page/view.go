@@ -3,18 +3,19 @@ package page
 import (
 	"bytes"
 	"crypto/sha256"
-	_ "embed"
+	"embed"
 	"encoding/base64"
 	"errors"
 	"html/template"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
 	"coldseam/chart/figure"
 )
 
-//go:embed page.html
-var frameText string
+//go:embed page.html season.html shared.html
+var frameFiles embed.FS
 
 //go:embed page.css
 var styleText string
@@ -22,15 +23,21 @@ var styleText string
 //go:embed page.js
 var scriptText string
 
-var frame = template.Must(template.New("page").Parse(frameText))
+// frames are the page of drops and that of a season, with the parts that they share.
+var frames = template.Must(template.ParseFS(frameFiles, "*.html"))
+
+// head is what every page begins with.
+type head struct {
+	Title  string
+	Policy string
+	Style  template.CSS
+}
 
 // view is what the page's frame is filled with. Only Style, Script, Own, Data and
 // Still are trusted as they are: the first three are ours or the caller's, Data comes
 // from the JSON encoder and Still is base64.
 type view struct {
-	Title       string
-	Policy      string
-	Style       template.CSS
+	head
 	Script, Own template.JS
 	Data        template.JS
 	Still       template.URL
@@ -66,7 +73,7 @@ type key struct {
 
 func newView(o Options, drops []figure.Drop) (view, error) {
 	last := drops[len(drops)-1]
-	v := view{Title: shown(o.Title), Style: template.CSS(styleText), Several: len(drops) > 1}
+	v := view{head: head{Title: shown(o.Title), Style: template.CSS(styleText)}, Several: len(drops) > 1}
 	if v.Title == "" {
 		v.Title = titleOf(drops)
 	}
@@ -98,18 +105,18 @@ func newView(o Options, drops []figure.Drop) (view, error) {
 		}
 		v.Script, v.Own, v.Data = template.JS(script), template.JS(scriptText), template.JS(encoded)
 	}
-	v.Policy = v.policy()
-	return v, nil
-}
-
-// policy lets the page run its own script and style, show its own picture, and
-// nothing else from anywhere.
-func (v view) policy() string {
 	scripts := "'none'"
 	if v.Script != "" {
 		scripts = hashed(string(v.Script)) + " " + hashed(string(v.Own))
 	}
-	return "default-src 'none'; script-src " + scripts + "; style-src " + hashed(string(v.Style)) + "; img-src data:; base-uri 'none'; form-action 'none'"
+	v.Policy = policy("script-src " + scripts + "; ")
+	return v, nil
+}
+
+// policy lets a page use its own style and show its own pictures, and nothing else from
+// anywhere but what more it is given.
+func policy(more string) string {
+	return "default-src 'none'; " + more + "style-src " + hashed(styleText) + "; img-src data:; base-uri 'none'; form-action 'none'"
 }
 
 // titleOf names a page that was given no title.
@@ -144,15 +151,9 @@ func inline(script []byte) ([]byte, error) {
 
 func sheetOf(d figure.Drop) sheet {
 	u := d.Units.Shown()
-	s := sheet{Title: shown(d.Title), Sure: shown(d.Sure), Depth: u.Depth.String(), Temp: u.Temp.String()}
-	for _, t := range d.Warnings {
-		s.Warnings = append(s.Warnings, shown(t))
-	}
-	for _, t := range d.Answer {
-		s.Answer = append(s.Answer, shown(t))
-	}
-	for _, t := range d.Cautions {
-		s.Cautions = append(s.Cautions, shown(t))
+	s := sheet{
+		Title: shown(d.Title), Sure: shown(d.Sure), Depth: u.Depth.String(), Temp: u.Temp.String(),
+		Warnings: allShown(d.Warnings), Answer: allShown(d.Answer), Cautions: allShown(d.Cautions),
 	}
 	for _, r := range d.Readings {
 		w := row{deepText(u, r), warmText(u, r), "", note(r)}
@@ -163,6 +164,14 @@ func sheetOf(d figure.Drop) sheet {
 		s.Rows = append(s.Rows, w)
 	}
 	return s
+}
+
+func allShown(texts []string) []string {
+	var out []string
+	for _, t := range texts {
+		out = append(out, shown(t))
+	}
+	return out
 }
 
 // keysOf names what is in the picture.
@@ -178,14 +187,7 @@ func keysOf(p plot, drops []figure.Drop) []key {
 		return out
 	}
 	d := drops[0]
-	has := func(want func(figure.Reading) bool) bool {
-		for _, r := range d.Readings {
-			if want(r) {
-				return true
-			}
-		}
-		return false
-	}
+	has := func(want func(figure.Reading) bool) bool { return slices.ContainsFunc(d.Readings, want) }
 	out = append(out, key{Name: "readings", Text: "readings", Look: readingStyle})
 	if has(func(r figure.Reading) bool { return r.Used && r.Flag != "" }) {
 		out = append(out, key{Name: "odd", Text: "odd readings", Look: oddStyle})

@@ -18,7 +18,7 @@ import (
 func TestInBrowser(t *testing.T) {
 	ctx, script := browser(t)
 	full := os.Getenv("COLDSEAM_FULL") == "1"
-	one, more := demo(t, "alder-kettle-july"), three(t)
+	one, more := lake(t, "alder-kettle-july"), three(t)
 	with, without := Options{Script: script, Still: stillSVG}, Options{Still: stillSVG}
 	for _, s := range []screen{phone, desk} {
 		if s == desk && !full {

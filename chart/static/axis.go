@@ -58,6 +58,11 @@ func (p *page) across(a axis, y float64, ticks []float64, name string, above boo
 	p.text(pt{(a.from + a.to) / 2, y + name1}, centre, p.bold(), ink, name)
 }
 
+// besideDepths is the x of a plot that has its depths at its left, within the margin.
+func (p *page) besideDepths(depth axis, margin float64) float64 {
+	return margin + p.plain().width(number(math.Floor(depth.hi))) + 8
+}
+
 // down draws the scale of the depth axis along x.
 func (p *page) down(a axis, x float64, ticks []float64) {
 	p.line(stroke{0.8, ink, nil}, pt{x, a.from}, pt{x, a.to})

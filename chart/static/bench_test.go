@@ -21,7 +21,7 @@ func benchmark(b *testing.B, draw func(Format) error) {
 }
 
 func BenchmarkColumn(b *testing.B) {
-	d := demo(b, "alder-kettle-july.txt")
+	d := lake(b, "alder-kettle-july")
 	benchmark(b, func(f Format) error { return Column(io.Discard, f, Desk, d) })
 }
 

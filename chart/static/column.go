@@ -66,7 +66,7 @@ func layColumn(p *page, d figure.Drop) *column {
 		}
 		c.depth.from += (1.25*float64(len(text.lines)) + 0.3) * p.em
 	}
-	x0 := c.margin + p.plain().width(number(math.Floor(c.depth.hi))) + 8
+	x0 := p.besideDepths(c.depth, c.margin)
 	c.beside = p.w - c.margin/2 - c.wide
 	x := c.beside - 2
 	for _, k := range []int{oxygenLane, bandLane, layerLane} {
@@ -80,8 +80,7 @@ func layColumn(p *page, d figure.Drop) *column {
 		c.depth.from += 1.5 * p.em
 		c.oxygen = axis{0, math.Max(2*math.Ceil(o/2), 2), x0, x - 3}
 	}
-	lines := p.legendLines(c.legend, p.w-2*c.margin)
-	c.below = p.h - 0.6*c.margin - (float64(lines)-0.5)*1.45*p.em
+	c.below = p.legendTop(c.legend, c.margin)
 	c.depth.to = c.below - 4.2*p.em
 	return c
 }
@@ -176,11 +175,7 @@ func (c *column) draw(p *page) {
 	c.scales(p)
 	c.zones(p)
 	p.gutter(c.labels(), c.beside, c.wide, c.depth.from, c.depth.to+1.5*p.em, "flagged readings")
-	p.legend(c.legend, pt{c.margin, c.below}, p.w-2*c.margin, true)
-}
-
-func (c *column) depthTicks(p *page) []float64 {
-	return depthTicks(p, c.depth, c.u)
+	p.legend(c.legend, c.below, c.margin, true)
 }
 
 // depthTicks are no finer than a line is marked.
@@ -192,8 +187,9 @@ func depthTicks(p *page, a axis, u unit.System) []float64 {
 	return ticks(0, a.hi, math.Max(finest, step(a.hi, (a.to-a.from)/(2.6*p.em))))
 }
 
-func (c *column) tempTicks(p *page) []float64 {
-	return ticks(c.temp.lo, c.temp.hi, math.Max(1, step(c.temp.hi-c.temp.lo, (c.temp.to-c.temp.from)/(3*p.em))))
+// tempTicks are whole degrees at the finest.
+func tempTicks(p *page, a axis) []float64 {
+	return ticks(a.lo, a.hi, math.Max(1, step(a.hi-a.lo, (a.to-a.from)/(3*p.em))))
 }
 
 // ground is the band's tint and the grid.
@@ -205,7 +201,7 @@ func (c *column) ground(p *page) {
 			p.lines(stroke{0.9, bandInk, nil}, []pt{{c.temp.from, top}, {c.temp.to, top}}, []pt{{c.temp.from, bottom}, {c.temp.to, bottom}})
 		}
 	}
-	p.grid(c.temp, c.depth, c.tempTicks(p), c.depthTicks(p))
+	p.grid(c.temp, c.depth, tempTicks(p, c.temp), depthTicks(p, c.depth, c.u))
 }
 
 // doubt is the 80 % interval about the curve.
@@ -219,8 +215,8 @@ func (c *column) doubt(p *page) {
 		high = append(high, pt{c.x(q.HighC), c.y(q.DepthM)})
 	}
 	around := slices.Clone(high)
-	for i := len(low) - 1; i >= 0; i-- {
-		around = append(around, low[i])
+	for _, at := range slices.Backward(low) {
+		around = append(around, at)
 	}
 	p.fill(ribbon, around)
 	p.lines(stroke{0.7, ribbonInk, nil}, low, high)
@@ -251,9 +247,9 @@ var assumedDash = []float64{3, 2.5}
 
 func (c *column) scales(p *page) {
 	p.loops(stroke{0.8, ink, nil}, box(c.temp.from, c.depth.from, c.temp.to, c.depth.to))
-	p.down(c.depth, c.temp.from, c.depthTicks(p))
+	p.down(c.depth, c.temp.from, depthTicks(p, c.depth, c.u))
 	up := 0.7 * p.em
-	p.across(c.temp, c.depth.to, c.tempTicks(p), "temperature, "+c.u.Temp.String(), false)
+	p.across(c.temp, c.depth.to, tempTicks(p, c.temp), "temperature, "+c.u.Temp.String(), false)
 	if c.oxygen.hi > 0 {
 		p.across(c.oxygen, c.depth.from, ticks(0, c.oxygen.hi, step(c.oxygen.hi, (c.oxygen.to-c.oxygen.from)/(4*p.em))), "oxygen, mg/L", true)
 		up = 4 + 1.55*p.em

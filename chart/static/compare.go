@@ -123,9 +123,8 @@ func layCompared(p *page, title string, drops []figure.Drop) *compared {
 		c.legend = append(c.legend, entry{func(p *page, at pt) { p.bar(pt{at.x + sign/2, at.y}, ink) }, "thermocline"})
 	}
 	c.depth.from = p.headed(title, c.margin) + 2*p.em
-	c.temp.from = c.margin + p.plain().width(number(math.Floor(c.depth.hi))) + 8
-	lines := p.legendLines(c.legend, p.w-2*c.margin)
-	c.below = p.h - 0.6*c.margin - (float64(lines)-0.5)*1.45*p.em
+	c.temp.from = p.besideDepths(c.depth, c.margin)
+	c.below = p.legendTop(c.legend, c.margin)
 	c.depth.to = c.below - 4.2*p.em
 	if c.beside = p.w > 60*p.em; c.beside {
 		c.wide = 24 * p.em
@@ -157,7 +156,7 @@ func (c *compared) height(p *page, d figure.Drop, i int) float64 {
 func (c *compared) draw(p *page) {
 	p.titled(c.title, c.margin)
 	depths := depthTicks(p, c.depth, c.u)
-	temps := ticks(c.temp.lo, c.temp.hi, math.Max(1, step(c.temp.hi-c.temp.lo, (c.temp.to-c.temp.from)/(3*p.em))))
+	temps := tempTicks(p, c.temp)
 	p.grid(c.temp, c.depth, temps, depths)
 	curves := make([][]pt, len(c.drops))
 	for i, d := range c.drops {
@@ -189,7 +188,7 @@ func (c *compared) draw(p *page) {
 		c.item(p, at, d, i)
 		at.y += c.height(p, d, i)
 	}
-	p.legend(c.legend, pt{c.margin, c.below}, p.w-2*c.margin, true)
+	p.legend(c.legend, c.below, c.margin, true)
 }
 
 // place is where a depth and a temperature stand, kept inside the plot.

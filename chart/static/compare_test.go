@@ -11,7 +11,7 @@ import (
 )
 
 func TestCompareCount(t *testing.T) {
-	d := demo(t, "alder-kettle-july.txt")
+	d := lake(t, "alder-kettle-july")
 	for n, want := range map[int]string{0: "nothing to compare", 1: "nothing to compare", 2: "", 8: "", 9: "9 drops are too many"} {
 		var b bytes.Buffer
 		var all []figure.Drop
@@ -91,7 +91,7 @@ func TestCompareLegible(t *testing.T) {
 
 // Drops in other units than the first are drawn in the first's.
 func TestCompareUnits(t *testing.T) {
-	feet, metres := demo(t, "alder-kettle-july.txt"), demo(t, "sedge-mere-august.txt")
+	feet, metres := lake(t, "alder-kettle-july"), lake(t, "sedge-mere-august")
 	p, _ := recorded(Desk)
 	c := layCompared(p, "", []figure.Drop{feet, metres})
 	if !c.u.Feet() {
@@ -109,7 +109,7 @@ func TestCompareUnits(t *testing.T) {
 
 // The list says each drop's name, or its place in the row.
 func TestCompareNames(t *testing.T) {
-	a, b := demo(t, "alder-kettle-july.txt"), dropOf(t, "units: ft F\n0 70\n10 60\n20 58\n")
+	a, b := lake(t, "alder-kettle-july"), dropOf(t, "units: ft F\n0 70\n10 60\n20 58\n")
 	file := columnsSVG(t, a, b)
 	for _, want := range []string{"2026-07-18 14:20", "drop 2", "thermocline", "band "} {
 		if !strings.Contains(file, want) {

@@ -7,54 +7,29 @@ import (
 	"image/color"
 	"image/png"
 	"math"
-	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
 	"coldseam/chart/figure"
-	"coldseam/profile/fish"
-	"coldseam/profile/notebook"
-	"coldseam/profile/plan"
-	"coldseam/profile/rig"
+	"coldseam/chart/internal/demo"
 	"coldseam/profile/unit"
 
 	stdfont "golang.org/x/image/font"
 	"gonum.org/v1/plot/vg/recorder"
 )
 
-// dropsOf gives the figures of all drops on a page.
-func dropsOf(t testing.TB, page string) []figure.Drop {
+// dropOf is the figure of a page of text.
+func dropOf(t testing.TB, page string) figure.Drop {
 	t.Helper()
-	sheets, err := notebook.Read([]byte(page), notebook.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := fish.Find("rainbow")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []figure.Drop
-	for _, s := range sheets {
-		p, err := plan.Make(plan.Input{Drop: s.Drop, Fish: f, Stock: rig.DefaultStock(), ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM})
-		if err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, figure.Of(p))
-	}
-	return out
+	return figure.Of(demo.Plan(t, page))
 }
 
-func dropOf(t testing.TB, page string) figure.Drop { t.Helper(); return dropsOf(t, page)[0] }
-
-// demo is the figure of a page of the project's testdata.
-func demo(t testing.TB, name string) figure.Drop {
+// lake is the figure of a demo page.
+func lake(t testing.TB, name string) figure.Drop {
 	t.Helper()
-	page, err := os.ReadFile(filepath.Join("../../testdata", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return dropOf(t, string(page))
+	return dropOf(t, demo.Page(t, name))
 }
 
 // named is a figure with a name for messages.
@@ -66,13 +41,14 @@ type named struct {
 // drops are the demo pages and the shapes that a lake can have.
 func drops(t testing.TB) []named {
 	t.Helper()
-	pages, err := filepath.Glob("../../testdata/*.txt")
+	pages, err := filepath.Glob(demo.Folder + "/*.txt")
 	if err != nil || len(pages) < 4 {
 		t.Fatalf("%d demo pages, %v", len(pages), err)
 	}
 	var out []named
 	for _, p := range pages {
-		out = append(out, named{filepath.Base(p), demo(t, filepath.Base(p))})
+		name := strings.TrimSuffix(filepath.Base(p), ".txt")
+		out = append(out, named{name, lake(t, name)})
 	}
 	for _, p := range [][2]string{
 		{"one reading", "units: ft F\n0 70\n"},
@@ -80,7 +56,7 @@ func drops(t testing.TB) []named {
 		{"mixed", "units: m C\n0 12\n5 11.9\n10 11.9\n"},
 		{"inverse", "units: m C\n0 0.5\n2 2\n5 3.8\n"},
 		{"odd", "units: ft F\nbottom: 31 ft\n0 74\n5 73\n10 720\n12 75\n15 65\n300 50\n18 40\n20 58\n25 54\n"},
-		{"long name", "water: " + string(bytes.Repeat([]byte("Long Water "), 40)) + "\nspot: " + string(bytes.Repeat([]byte("W"), 200)) + "\nunits: ft F\n0 74\n5 73\n15 65\n20 58\n"},
+		{"long name", "water: " + strings.Repeat("Long Water ", 40) + "\nspot: " + strings.Repeat("W", 200) + "\nunits: ft F\n0 74\n5 73\n15 65\n20 58\n"},
 		{"300 readings", longPage(300)},
 	} {
 		out = append(out, named{p[0], dropOf(t, p[1])})

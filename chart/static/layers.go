@@ -1,8 +1,8 @@
 package static
 
 import (
+	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"coldseam/chart/figure"
@@ -21,9 +21,10 @@ type layerLine struct {
 func zone(k figure.ZoneKind, top bool) func(figure.Drop) (float64, bool) {
 	return func(d figure.Drop) (float64, bool) {
 		for _, z := range d.Zones {
-			if z.Kind == k && top {
+			switch {
+			case z.Kind == k && top:
 				return z.TopM, true
-			} else if z.Kind == k {
+			case z.Kind == k:
 				return z.BottomM, true
 			}
 		}
@@ -90,9 +91,7 @@ func (s *season) ends() []label {
 			out = append(out, label{at: s.y(z), from: s.x(len(s.drops) - 1), name: l.name, value: s.u.Length(z)})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b label) int {
-		return int(math.Copysign(math.Ceil(math.Min(math.Abs(a.at-b.at), 1)), a.at-b.at))
-	})
+	slices.SortStableFunc(out, func(a, b label) int { return cmp.Compare(a.at, b.at) })
 	return out
 }
 

@@ -9,14 +9,17 @@ type entry struct {
 
 const sign = 24 // points
 
-// legendLines says into how many lines of a width a legend breaks.
-func (p *page) legendLines(entries []entry, width float64) int {
-	return p.legend(entries, pt{}, width, false)
+// legendTop is the y of a legend's first line, so that its last stands at the foot of the
+// page.
+func (p *page) legendTop(entries []entry, margin float64) float64 {
+	lines := p.legend(entries, 0, margin, false)
+	return p.h - 0.6*margin - (float64(lines)-0.5)*1.45*p.em
 }
 
-// legend writes entries from a place rightwards and downwards, and returns how many
-// lines they took.
-func (p *page) legend(entries []entry, at pt, width float64, draw bool) int {
+// legend writes entries between the margins from a y downward, or only counts their
+// lines; it returns how many they take.
+func (p *page) legend(entries []entry, top, margin float64, draw bool) int {
+	width := p.w - 2*margin
 	lines, x := 1, 0.0
 	for _, e := range entries {
 		text := p.small().cut(e.text, width-sign-5)
@@ -25,9 +28,9 @@ func (p *page) legend(entries []entry, at pt, width float64, draw bool) int {
 			lines, x = lines+1, 0
 		}
 		if draw {
-			y := at.y + float64(lines-1)*1.45*p.em
-			e.draw(p, pt{at.x + x, y})
-			p.text(pt{at.x + x + sign + 5, y + 0.33*p.em}, left, p.small(), ink, text)
+			at := pt{margin + x, top + float64(lines-1)*1.45*p.em}
+			e.draw(p, at)
+			p.text(pt{at.x + sign + 5, at.y + 0.33*p.em}, left, p.small(), ink, text)
 		}
 		x += w + 1.4*p.em
 	}

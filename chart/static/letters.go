@@ -12,9 +12,7 @@ func penOf(i int) (stroke, func(at pt, r float64) []pt) {
 	signs := []func(at pt, r float64) []pt{
 		circle, diamond,
 		func(at pt, r float64) []pt { return box(at.x-0.85*r, at.y-0.85*r, at.x+0.85*r, at.y+0.85*r) },
-		func(at pt, r float64) []pt {
-			return []pt{{at.x, at.y - 1.1*r}, {at.x + 1.1*r, at.y + 0.8*r}, {at.x - 1.1*r, at.y + 0.8*r}}
-		},
+		triangle(true),
 	}
 	c := compareInks[i%len(compareInks)]
 	return stroke{1.7, c, dashes[i%4]}, signs[(i+i/4)%4]

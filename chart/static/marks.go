@@ -15,12 +15,10 @@ func (c *column) zones(p *page) {
 		switch z.Kind {
 		case figure.MixedLayer:
 			p.fill(mixedTint, box(l.x0, top, l.x1, bottom))
-		case figure.Metalimnion:
-			p.lines(stroke{0.8, quiet, nil}, hatch(l.x0, top, l.x1, bottom, 0.55*p.em, true)...)
 		case figure.Band:
 			p.fill(bandTint, box(l.x0, top, l.x1, bottom))
-		case figure.Unproven:
-			p.lines(stroke{0.8, quiet, nil}, hatch(l.x0, top, l.x1, bottom, 0.55*p.em, false)...)
+		case figure.Metalimnion, figure.Unproven:
+			p.lines(stroke{0.8, quiet, nil}, hatch(l.x0, top, l.x1, bottom, 0.55*p.em, z.Kind == figure.Metalimnion)...)
 		}
 		p.loops(stroke{0.9, ink, nil}, box(l.x0, top, l.x1, bottom))
 	}

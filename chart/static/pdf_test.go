@@ -10,7 +10,7 @@ import (
 // A PDF carries no date of its making, and needs no folder for working files.
 func TestPDFAlone(t *testing.T) {
 	t.Setenv("TMPDIR", "/nowhere/at/all")
-	file := columnBytes(t, PDF, Phone, demo(t, "alder-kettle-july.txt"))
+	file := columnBytes(t, PDF, Phone, lake(t, "alder-kettle-july"))
 	for _, key := range []string{"/CreationDate (D:20000101000000", "/ModDate (D:20000101000000"} {
 		if !bytes.Contains(file, []byte(key)) {
 			t.Errorf("no %s", key)

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
@@ -17,7 +16,7 @@ import (
 
 // Every picture is the same to the byte when it is drawn again.
 func TestSameBytes(t *testing.T) {
-	july := demo(t, "alder-kettle-july.txt")
+	july := lake(t, "alder-kettle-july")
 	july.Title = "Алдер 鱒 <&> " + july.Title // letters that a PDF gets as outlines
 	season := seasonOf(t, 4, 2)
 	for _, f := range []Format{SVG, PNG, PDF} {
@@ -79,10 +78,6 @@ func svgTexts(t *testing.T, file []byte) map[string][]string {
 
 // Whatever the angler called the water, it is text and nothing else.
 func TestHostileNames(t *testing.T) {
-	page, err := os.ReadFile("../../testdata/alder-kettle-july.txt")
-	if err != nil {
-		t.Fatal(err)
-	}
 	season := seasonOf(t, 2, 9)
 	for _, name := range []string{
 		`</script><img src=x onerror=alert(1)>`,
@@ -94,7 +89,7 @@ func TestHostileNames(t *testing.T) {
 		strings.Repeat("very long ", 10000),
 		"מים שקטים", "Тихое озеро", "",
 	} {
-		d := dropOf(t, string(page)) // afresh: the names are put into it
+		d := lake(t, "alder-kettle-july") // afresh: the names are put into it
 		d.Title, d.Short = name, name
 		d.Zones[0].Name, d.Marks[0].Name, d.Readings[0].Flag, d.Answer[0] = name, name, name, name
 		season.Title = name
@@ -130,7 +125,7 @@ func TestHostileNames(t *testing.T) {
 }
 
 func TestFallbackFont(t *testing.T) {
-	file := string(columnBytes(t, SVG, Desk, demo(t, "alder-kettle-july.txt")))
+	file := string(columnBytes(t, SVG, Desk, lake(t, "alder-kettle-july")))
 	if n, m := strings.Count(file, "<text "), strings.Count(file, `style="font-family:'Liberation Sans',sans-serif;`); n == 0 || n != m {
 		t.Errorf("%d texts, %d of them with a font to fall back on", n, m)
 	}

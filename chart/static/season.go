@@ -19,8 +19,9 @@ const mostDrops = 400
 // temperature in equal steps with a line at each, the depths of the layers as lines.
 // Between two drops temperature goes straight in time; where they are more than 21 days
 // apart (figure.GapDays), or where one of them did not reach, nothing is filled. The clock
-// of a drop counts, not its time zone. Its errors are those of Column; it also refuses a season without drops or with more than 400, a drop without a
-// date, and dates more than 200 years apart.
+// of a drop counts, not its time zone. Its errors are those of Column; it also refuses a
+// season without drops or with more than 400, a drop without a date, and dates more than
+// 200 years apart.
 func DrawSeason(w io.Writer, f Format, size Size, s figure.Season) error {
 	if len(s.Drops) == 0 {
 		return errors.New("no drops to draw a season of")
@@ -92,7 +93,7 @@ func laySeason(p *page, title string, in figure.Season) *season {
 	}
 	s.legend = s.entries()
 	s.depth.from = p.headed(title, s.margin) + 2.9*p.em
-	s.below = p.h - 0.6*s.margin - (float64(p.legendLines(s.legend, p.w-2*s.margin))-0.5)*1.45*p.em
+	s.below = p.legendTop(s.legend, s.margin)
 	s.key = s.below - 3.1*p.em
 	s.keyName = "temperature, " + s.u.Temp.String()
 	s.keyFrom = s.margin + p.bold().width(s.keyName) + p.em
@@ -109,7 +110,7 @@ func laySeason(p *page, title string, in figure.Season) *season {
 	if !slices.ContainsFunc(layerLines(), func(l layerLine) bool { _, ok := l.of(last); return ok }) {
 		s.wide = 2 * p.em
 	}
-	s.time.from = s.margin + p.plain().width(number(math.Floor(s.depth.hi))) + 8
+	s.time.from = p.besideDepths(s.depth, s.margin)
 	s.time.to = p.w - s.margin/2 - s.wide
 	s.field = s.fill()
 	s.lines = s.layers()

@@ -31,7 +31,7 @@ func (s *season) draw(p *page) {
 	s.scales(p)
 	p.gutter(s.names, p.w-s.margin/2-s.wide, s.wide, s.depth.from, s.depth.to, "")
 	s.colorKey(p)
-	p.legend(s.legend, pt{s.margin, s.below}, p.w-2*s.margin, true)
+	p.legend(s.legend, s.below, s.margin, true)
 }
 
 // dense reports whether the drops stand too near to each other for a sign on each.

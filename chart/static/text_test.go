@@ -77,49 +77,6 @@ func TestWidth(t *testing.T) {
 	}
 }
 
-// Stacked labels keep their order, do not overlap, stay in their room, and no small
-// change that keeps all this brings them nearer to where they want to be.
-func TestStack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(0, 12).Draw(t, "n")
-		want := rapid.SliceOfN(rapid.Float64Range(0, 400), n, n).Draw(t, "want")
-		high := rapid.SliceOfN(rapid.Float64Range(5, 30), n, n).Draw(t, "high")
-		slices.Sort(want)
-		const top, bottom = 0, 400
-		got := stack(want, high, top, bottom)
-		cost := func(at []float64) (sum float64) {
-			for i := range at {
-				sum += (at[i] - want[i]) * (at[i] - want[i])
-			}
-			return sum
-		}
-		fits := func(at []float64) bool {
-			for i := range at {
-				if at[i]-high[i]/2 < top-1e-9 || at[i]+high[i]/2 > bottom+1e-9 || i > 0 && at[i]-high[i]/2 < at[i-1]+high[i-1]/2-1e-9 {
-					return false
-				}
-			}
-			return true
-		}
-		if !fits(got) {
-			t.Fatalf("%v do not fit", got)
-		}
-		for i := range got {
-			for j := i; j < n; j++ { // a run of neighbours moved together
-				for _, d := range []float64{-0.01, 0.01} {
-					other := slices.Clone(got)
-					for k := i; k <= j; k++ {
-						other[k] += d
-					}
-					if fits(other) && cost(other) < cost(got)-1e-9 {
-						t.Fatalf("labels %d to %d would be nearer if moved by %v: %v", i, j, d, got)
-					}
-				}
-			}
-		}
-	})
-}
-
 func TestTicks(t *testing.T) {
 	if got := ticks(-0.3, 1, 0.5); !slices.Equal(got, []float64{0, 0.5, 1}) {
 		t.Errorf("%v", got)
