@@ -161,7 +161,7 @@ func (c *cable) counted() string {
 	add(n.Torn, "torn")
 	add(n.TooLong, "without an end")
 	if n.Lost > 0 {
-		text += fmt.Sprintf("; the cable was lost %d times", n.Lost)
+		text += "; the cable was lost " + counted(n.Lost, "time")
 	}
 	return text
 }
