@@ -10,6 +10,7 @@ import (
 	"coldseam/profile/layers"
 	"coldseam/profile/light"
 	"coldseam/profile/rig"
+	"coldseam/profile/unproven"
 )
 
 // Input is a drop, corrected but not yet checked, and what the angler has settled
@@ -44,7 +45,8 @@ type Plan struct {
 	ClearanceM float64
 	Level      Level
 	Doubts     []Doubt
-	StepM      float64 // m, where a fitted step puts the break, if that is a doubt; else 0
+	Hope       unproven.Hope // that the doubt about oxygen nobody measured is a false alarm
+	StepM      float64       // m, where a fitted step puts the break, if that is a doubt; else 0
 	Assumed    []Assumption
 	Cautions   []Caution
 }
@@ -67,10 +69,18 @@ func Make(in Input) (Plan, error) {
 		r := rig.Find(p.rigInput(in))
 		p.Rig = &r
 	}
+	if p.Band.DoubtfulBelow != nil && !in.Drop.AnchorBlack() {
+		p.Hope = unproven.HopeOf(p.lakeM(), in.Drop.Secchi, in.Drop.Colour)
+	}
 	p.Level, p.Doubts = p.confidence()
 	p.Assumed = p.assumed()
 	p.Cautions = p.cautions()
 	return p, nil
+}
+
+// lakeM is the greatest depth known of the lake, m.
+func (p *Plan) lakeM() float64 {
+	return max(p.Column.Last().DepthM, p.Drop.Bottom.Or(0), p.Drop.Deepest.Or(0))
 }
 
 // wholeMarks rounds the depth of water to begin in to a mark on the line, so that

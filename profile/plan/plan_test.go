@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -10,6 +11,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/fish"
 	"coldseam/profile/rig"
+	"coldseam/profile/unproven"
 )
 
 // A reading written 2 for 72 is left out, and the answer stays where it would be: no
@@ -148,6 +150,34 @@ func BenchmarkMake(b *testing.B) {
 	for b.Loop() {
 		if _, err := Make(in); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// What is known of the lake softens the words about oxygen that nobody measured: the
+// deepest water known, wherever it is from.
+func TestHope(t *testing.T) {
+	layered := []float64{0, 24, 2, 24, 4, 23.5, 5, 20.5, 6, 15, 8, 9}
+	measured := oxygen(metres(layered...), 9, 9, 9, 9, 9, 9)
+	measured.Deepest = profile.Some(40)
+	for _, c := range []struct {
+		name string
+		drop profile.Drop
+		set  func(*profile.Drop)
+		want unproven.Hope
+	}{
+		{"nothing known", metres(layered...), func(*profile.Drop) {}, unproven.NoHope},
+		{"deepest known", metres(layered...), func(d *profile.Drop) { d.Deepest = profile.Some(40) }, unproven.Deep},
+		{"deep under the boat", metres(layered...), func(d *profile.Drop) { d.Bottom = profile.Some(25) }, unproven.Deep},
+		{"read that deep", metres(append(slices.Clone(layered), 22, 6)...), func(*profile.Drop) {}, unproven.Deep},
+		{"deep and clear", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Secchi = profile.Some(40), profile.Some(7) }, unproven.DeepClear},
+		{"deep and green", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Colour = profile.Some(40), "green" }, unproven.NoHope},
+		{"black mud", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Anchor = profile.Some(40), "black" }, unproven.NoHope},
+		{"oxygen measured", measured, func(*profile.Drop) {}, unproven.NoHope},
+	} {
+		c.set(&c.drop)
+		if p := planOf(t, c.drop, "rainbow"); p.Hope != c.want {
+			t.Errorf("%s: %q, want %q", c.name, p.Hope, c.want)
 		}
 	}
 }

@@ -142,44 +142,6 @@ func TestSeasons(t *testing.T) {
 	t.Log(b.String())
 }
 
-// What the rule costs where oxygen never falls under 5 mg/L, and how many columns have
-// too little at the surface already. Nothing in a temperature tells these apart.
-func TestNeverShort(t *testing.T) {
-	all := lakes(t)
-	var b strings.Builder
-	for _, g := range groups {
-		var n, short, named, cool, lost float64
-		var doubted []float64
-		for j := range all {
-			l := &all[j]
-			if l.group() != g || l.whole.Layers.Structure != layers.Layered {
-				continue
-			}
-			n++
-			switch _, how := l.crossing(5); how {
-			case low:
-				short++
-				continue
-			case crosses:
-				continue
-			}
-			e, ok := Below(l.whole)
-			if !ok {
-				continue
-			}
-			named++
-			doubted = append(doubted, (l.Bottom()-e.Low)/l.Bottom())
-			if edge, ok := l.coolEdge(); ok {
-				cool++
-				lost += one(edge >= e.Low)
-			}
-		}
-		fmt.Fprintf(&b, "\n%-23s %4.0f columns, too little at the surface %2.0f, never short %3.0f: %2.0f %% of their depth doubted in the median; of %3.0f with cool water all of it doubted in %3.0f %%",
-			g, n, short, named, 100*median(doubted), cool, 100*lost/max(1, cool))
-	}
-	t.Log(b.String())
-}
-
 // Columns that are not layered: how often a depth is named, and how often oxygen falls
 // under 5 mg/L all the same.
 func TestNotLayered(t *testing.T) {
