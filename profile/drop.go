@@ -2,8 +2,8 @@ package profile
 
 import (
 	"math"
-	"strings"
 
+	"coldseam/profile/remark"
 	"coldseam/profile/unit"
 )
 
@@ -147,21 +147,4 @@ func (d *Drop) PrecisionC() float64 {
 func round(v float64) float64 { return math.Round(v*1e4) / 1e4 }
 
 // AnchorBlack reports whether the mud on the anchor was noted as black or smelling.
-func (d *Drop) AnchorBlack() bool {
-	return says(d.Anchor, "black", "smel", "stink", "rotten", "sulf", "sulph")
-}
-
-// SkySays reports whether any of some words, in small letters, stands in what was noted
-// of the sky, and no "no" before it.
-func (d *Drop) SkySays(words ...string) bool { return says(d.Sky, words...) }
-
-func says(text string, words ...string) bool {
-	text = strings.ToLower(text)
-	for _, w := range words {
-		before, _, found := strings.Cut(text, w)
-		if fields := strings.Fields(before); found && (len(fields) == 0 || fields[len(fields)-1] != "no" && fields[len(fields)-1] != "not") {
-			return true
-		}
-	}
-	return false
-}
+func (d *Drop) AnchorBlack() bool { return remark.Anchor(d.Anchor).Has(remark.BlackMud) }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"coldseam/profile"
+	"coldseam/profile/remark"
 )
 
 // Shift is which way the light moves the depth to fish within the band.
@@ -59,27 +60,26 @@ type Advice struct {
 // sky is common practice, and untested: no data here can test it. So are the hours,
 // which are those of the page's clock, for no latitude is known.
 func Advise(s Sky) Advice {
-	said := read(s.Text)
-	has := func(k kind) bool { return said&k != 0 }
-	sunny, covered := has(bright), has(cloud)
-	if has(mixed) || sunny && covered {
+	has := remark.Sky(s.Text).Has
+	sunny, covered := has(remark.Bright), has(remark.Cloud)
+	if has(remark.Mixed) || sunny && covered {
 		sunny, covered = false, false
 	}
 	windKnown := s.Wind.Known && s.Wind.Value >= 0 && !math.IsInf(s.Wind.Value, 1)
-	choppy := has(chop) && !has(calm) || windKnown && s.Wind.Value >= chopFromMps
-	still := has(calm)
+	choppy := has(remark.Chop) && !has(remark.Calm) || windKnown && s.Wind.Value >= chopFromMps
+	still := has(remark.Calm)
 	if windKnown {
 		still = s.Wind.Value < calmBelowMps
 	}
 	h := hour(s.Date) // comparisons with NaN are false
 	switch {
-	case has(low), h < lowUntilH, h > lowAfterH:
+	case has(remark.Low), h < lowUntilH, h > lowAfterH:
 		return Advice{Shallower, LowSun}
 	case covered:
 		return Advice{Shallower, Overcast}
 	case choppy:
 		return Advice{Shallower, Chop}
-	case sunny && still && !has(chop) && h >= brightFromH && h <= brightTillH:
+	case sunny && still && !has(remark.Chop) && h >= brightFromH && h <= brightTillH:
 		return Advice{Deeper, BrightCalm}
 	}
 	return Advice{Shift: None}

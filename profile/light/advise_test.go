@@ -105,21 +105,6 @@ func TestSkyWords(t *testing.T) {
 	}
 }
 
-// The longest beginning wins, so no two may be the same, and a word with more than one
-// space or with capitals would never be met.
-func TestWordsCanBeMet(t *testing.T) {
-	seen := map[string]bool{}
-	for _, w := range words {
-		if found, n := find([]string{w.begins}); seen[w.begins] || n == 0 || found != w {
-			t.Errorf("%q finds %q", w.begins, found.begins)
-		}
-		seen[w.begins] = true
-		if _, is := modifiers[w.begins]; is {
-			t.Errorf("%q is also a modifier", w.begins)
-		}
-	}
-}
-
 func TestStart(t *testing.T) {
 	const ft = 0.3048
 	for _, r := range []struct {

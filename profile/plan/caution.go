@@ -1,6 +1,9 @@
 package plan
 
-import "coldseam/profile/layers"
+import (
+	"coldseam/profile/layers"
+	"coldseam/profile/remark"
+)
 
 // Caution is the code of one caution that applies. The texts are in package say.
 //
@@ -13,7 +16,7 @@ import "coldseam/profile/layers"
 //	cold        water cold enough for cold shock, here or brought up by wind
 //	ice         water near freezing: ice
 //	wind        wind of 15 mph or more, or whitecaps: come in
-//	thunder     thunder or lightning noted: off the water
+//	thunder     thunder, lightning or a storm noted: off the water
 //	anchors     two anchors: how to set and free them
 //	rules       the local rules come first
 type Caution string
@@ -63,7 +66,7 @@ func (p *Plan) UnderIce() bool {
 // gravest first.
 func (p *Plan) cautions() []Caution {
 	var out []Caution
-	warm := p.Layers.MixedTempC
+	warm, sky := p.Layers.MixedTempC, remark.Sky(p.Drop.Sky)
 	switch {
 	case !p.Fish.Salmonid || p.Column.Len() == 0:
 	case p.Gate():
@@ -77,10 +80,10 @@ func (p *Plan) cautions() []Caution {
 	for _, q := range p.Column.Points() {
 		coldest = min(coldest, q.TempC)
 	}
-	if p.Drop.SkySays("thunder", "lightning") {
+	if sky.Has(remark.Thunder) {
 		out = append(out, Thunder)
 	}
-	if p.Drop.Wind.Known && p.Drop.Wind.Value >= windMps-0.01 || p.Drop.SkySays("whitecap", "white cap") {
+	if p.Drop.Wind.Known && p.Drop.Wind.Value >= windMps-0.01 || sky.Has(remark.Whitecaps) {
 		out = append(out, Wind)
 	}
 	if p.Band.Found && p.Band.Start.Best > pressureM {

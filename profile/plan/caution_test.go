@@ -79,6 +79,8 @@ func TestCautions(t *testing.T) {
 	deep := feet(0, 74, 10, 74, 20, 73.5, 27, 72, 32, 62, 37, 54, 42, 50)
 	everything := deep
 	everything.Wind = profile.Some(12)
+	thunder, caps := summer(), summer()
+	thunder.Sky, caps.Sky = "No thunder this morning, thunder now", "calm at six, no whitecaps then, whitecaps now"
 	for _, c := range []struct {
 		name string
 		drop profile.Drop
@@ -88,6 +90,8 @@ func TestCautions(t *testing.T) {
 		{"summer", summer(), "rainbow", []Caution{Warm70, Cold, Anchors, Rules}},
 		{"15 mph", blown, "rainbow", []Caution{Warm70, Wind, Cold, Anchors, Rules}},
 		{"14 mph", breeze, "rainbow", []Caution{Warm70, Cold, Anchors, Rules}},
+		{"thunder after a morning without", thunder, "rainbow", []Caution{Warm70, Thunder, Cold, Anchors, Rules}},
+		{"whitecaps after a calm", caps, "rainbow", []Caution{Warm70, Wind, Cold, Anchors, Rules}},
 		{"fished deeper than 25 ft", deep, "rainbow", []Caution{Warm70, Pressure, Cold, Anchors, Rules}},
 		{"all that can apply in summer", everything, "rainbow", []Caution{Warm70, Wind, Pressure, Cold, Anchors, Rules}},
 		{"bass in warm water", metres(0, 26, 2, 26, 4, 25, 6, 24), "smallmouth", []Caution{Anchors, Rules}},
