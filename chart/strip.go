@@ -1,6 +1,6 @@
-// Package chart draws pictures of a plan. So far: the strip for the terminal, depth
-// downward and to scale, in plain characters that survive a sunlit screen, no colour
-// and a printer.
+// Package chart draws pictures for the terminal: the strip of a plan, and that of a drop
+// while it is taken. Depth goes downward and to scale, in plain characters that survive
+// a sunlit screen, no colour and a printer.
 package chart
 
 import (
@@ -13,13 +13,17 @@ import (
 )
 
 const (
-	stripRows = 26 // rows at most
+	stripRows = 26 // rows at most, besides those of readings closer together
 	stripCols = 40 // columns of the temperature's scale
+	nameCols  = 20 // columns for names: 60 stand before them
+	crowded   = 40 // readings, over which they share rows
 )
 
 // Strip draws the column of a plan: temperature to the right, the readings, the
 // curve between them, the metalimnion and the band at the left, the layers named at
-// the right. It returns lines no wider than 80 columns, "" when nothing was read.
+// the right. Every reading, the bottom and every name has its place; what has no room
+// beside its row stands on a line under it. It returns lines no wider than 80 columns,
+// "" when nothing was read.
 func Strip(p plan.Plan) string {
 	k := p.Layers.Curve
 	if k == nil || len(k.Depths) == 0 {
@@ -27,34 +31,30 @@ func Strip(p plan.Plan) string {
 	}
 	u := p.Drop.Units.Shown()
 	s := strip{p: p, u: u}
-	deepest := k.Bottom()
-	for _, r := range p.Drop.Readings {
-		if r.DepthM < 2*k.Bottom()+1 {
-			deepest = math.Max(deepest, r.DepthM)
-		}
-	}
-	deepest = math.Max(deepest, p.Drop.Bottom.Or(0))
-	if p.Band.Found {
-		deepest = math.Max(deepest, p.Band.Bottom.Best)
-	}
 	s.top, s.bottom = p.Band.Safe(p.Column.Last().DepthM)
-	s.step = stepFor(deepest, u)
 	s.low, s.high = k.Temps[0], k.Temps[0]
-	for _, q := range p.Column.Points() {
-		s.low, s.high = math.Min(s.low, q.TempC), math.Max(s.high, q.TempC)
+	for _, r := range p.Drop.Readings { // where it is warmer below, readings leave the curve
+		if r.Used() {
+			s.low, s.high = min(s.low, r.TempC), max(s.high, r.TempC)
+		}
 	}
 	if s.high-s.low < 2 { // a mixed column is a straight line, not noise blown up
 		mid := (s.high + s.low) / 2
 		s.low, s.high = mid-1, mid+1
 	}
+	s.place()
+	s.name()
 	var b strings.Builder
 	left, right := u.Degrees(s.low), u.Degrees(s.high)
 	fmt.Fprintf(&b, "%5s %6s     %s%s%s\n", u.Depth, u.Temp, left, strings.Repeat(" ", stripCols-len(left)-len(right)), right)
-	rows := int(math.Round(deepest/s.step)) + 1
-	for i := range rows {
-		b.WriteString(strings.TrimRight(s.row(float64(i)*s.step), " ") + "\n")
+	for i := range s.rows {
+		for _, line := range s.lines(i) {
+			b.WriteString(strings.TrimRight(line, " ") + "\n")
+		}
 	}
-	b.WriteString("            " + s.legend() + "\n")
+	for _, line := range s.legend() {
+		b.WriteString("            " + line + "\n")
+	}
 	return b.String()
 }
 
@@ -62,112 +62,87 @@ func Strip(p plan.Plan) string {
 type strip struct {
 	p         plan.Plan
 	u         unit.System
-	step      float64 // metres a row
 	low, high float64 // ends of the temperature's scale, C
 
 	top, bottom float64 // the band's edges as the text gives them, m
+
+	step   float64 // metres between even rows
+	rows   []row   // from the surface down
+	scaled int     // how many of them, from the first, are to scale
+	shared bool    // rows hold several readings, and print the number of one
 }
 
-// stepFor picks whole marks so that the picture fits the rows.
-func stepFor(deepest float64, u unit.System) float64 {
-	steps := []float64{0.25, 0.5, 1, 2, 5, 10, 20, 50}
-	mark := 1.0
-	if u.Feet() {
-		steps, mark = []float64{1, 2, 5, 10, 20, 50, 100}, 0.3048
-	}
-	for _, n := range steps {
-		if deepest/(n*mark) <= stripRows-1 {
-			return n * mark
-		}
-	}
-	return deepest / (stripRows - 1)
-}
-
-// in reports whether a depth belongs to the row at z.
-func (s strip) in(z, depthM float64) bool {
-	return depthM >= z-s.step/2-1e-9 && depthM < z+s.step/2-1e-9
-}
-
-func (s strip) row(z float64) string {
-	p := s.p
-	k := p.Layers.Curve
+// lines are the line of a row, and those under it for names that have no room on it.
+func (s *strip) lines(i int) []string {
+	r, k := s.rows[i], s.p.Layers.Curve
 	cells := []rune(strings.Repeat(" ", stripCols))
-	put := func(tempC float64, r rune) {
-		i := int(math.Round((tempC - s.low) / (s.high - s.low) * (stripCols - 1)))
-		if i >= 0 && i < stripCols {
-			cells[i] = r
+	put := func(tempC float64, sign rune) {
+		at := int(math.Round((tempC - s.low) / (s.high - s.low) * (stripCols - 1)))
+		if at >= 0 && at < stripCols {
+			cells[at] = sign
 		}
 	}
-	depth := z
-	read := false
-	for _, r := range p.Drop.Readings {
-		if s.in(z, r.DepthM) && (!read || r.Used()) {
-			depth, read = r.DepthM, read || r.Used()
-		}
+	label, used := "", false
+	for _, q := range r.readings {
+		used = used || q.Used()
 	}
-	if !read && z >= k.Top()-s.step/2 && z <= k.Bottom()+s.step/2 {
-		put(k.At(math.Min(math.Max(z, k.Top()), k.Bottom())), '.')
+	if !used && i < s.scaled && r.depthM >= k.Top()-s.step/2 && r.depthM <= k.Bottom()+s.step/2 {
+		put(k.At(min(max(r.depthM, k.Top()), k.Bottom())), '.')
 	}
-	label := ""
-	for _, r := range p.Drop.Readings {
-		if !s.in(z, r.DepthM) {
-			continue
+	for _, q := range r.readings {
+		if q.Used() {
+			put(q.TempC, 'o')
 		}
-		if r.Used() { // its row carries its own depth
-			put(r.TempC, 'o')
-			label = s.temp(r.TempC)
-		} else if label == "" {
-			label = s.temp(r.TempC) + "!"
+		if q.DepthM == r.depthM {
+			if label = clip(fmt.Sprintf("%.1f", s.u.Temp.FromC(q.TempC)), 6); !q.Used() && !strings.HasSuffix(label, "!") {
+				label += "!"
+			}
 		}
-	}
-	if len(label) > 7 {
-		label = label[:6] + "!"
 	}
 	gutter := []rune("   ")
-	if top, bottom := s.top, s.bottom; p.Band.Found && z >= top-s.step/2 && z <= bottom+s.step/2+1e-9 {
+	if s.p.Band.Found && i >= s.rowOf(s.top) && i <= s.rowOf(s.bottom) {
 		gutter[0] = '#'
 	}
-	if l := p.Layers; l.MetaTop != nil && z >= l.MetaTop.Best-s.step/2 && z <= l.MetaBottom.Best+s.step/2-1e-9 {
+	if l := s.p.Layers; l.MetaTop != nil && i >= s.rowOf(l.MetaTop.Best) && i <= s.rowOf(l.MetaBottom.Best) {
 		gutter[1] = '='
 	}
-	mark := fmt.Sprintf("%g", math.Round(s.u.Depth.From(depth)*10)/10)
-	return fmt.Sprintf("%5s %7s %s|%s| %s", mark, label, string(gutter), string(cells), s.names(z))
-}
-
-func (s strip) temp(c float64) string { return fmt.Sprintf("%.1f", s.u.Temp.FromC(c)) }
-
-// names are the layers that begin or end in this row.
-func (s strip) names(z float64) string {
-	p := s.p
-	var words []string
-	add := func(ok bool, depthM float64, w string) {
-		if ok && s.in(z, depthM) {
-			words = append(words, w)
-		}
-	}
-	l, b := p.Layers, p.Band
-	add(l.SkinM > 0, l.SkinM, "skin to here")
-	add(b.Found && !b.ToSurface, s.top, "band top")
-	add(b.Found, b.Start.Best, "start")
-	add(b.Found && !b.Suspended, b.WaterM, "cast over")
-	if l.MetaTop != nil {
-		add(true, l.MetaTop.Best, "break top")
-		add(true, l.Thermocline.Best, "thermocline")
-		add(!l.BottomReached, l.MetaBottom.Best, "break end")
-	}
-	add(b.Found && !b.ToDeepest, s.bottom, "band end")
-	add(p.Drop.Bottom.Known, p.Drop.Bottom.Value, "BOTTOM")
-	out := strings.Join(words, ", ")
-	if len(out) > 20 { // 60 columns stand before the names
-		out = out[:20]
-		if i := strings.LastIndex(out, ","); i > 0 {
-			out = out[:i]
-		}
+	names := wrapped(r.names)
+	out := []string{fmt.Sprintf("%5s %7s %s|%s| %s", s.depth(r.depthM), label, string(gutter), string(cells), names[0])}
+	for _, more := range names[1:] {
+		out = append(out, fmt.Sprintf("%13s %s|%s| %s", "", string(gutter), strings.Repeat(" ", stripCols), more))
 	}
 	return out
 }
 
-func (s strip) legend() string {
+// depth prints a depth in five columns, to a hundredth where there is room.
+func (s *strip) depth(metres float64) string {
+	v := s.u.Depth.From(metres)
+	for _, k := range []float64{100, 10, 1} {
+		if text := unit.Exact(math.Round(v*k) / k); len(text) <= 5 {
+			return text
+		}
+	}
+	return clip(unit.Exact(math.Round(v)), 5)
+}
+
+// wrapped puts names into lines that fit beside the rows, at least one.
+func wrapped(names []string) []string {
+	lines := []string{""}
+	for _, n := range names {
+		last := &lines[len(lines)-1]
+		switch {
+		case *last == "":
+			*last = n
+		case len(*last)+len(", ")+len(n) <= nameCols:
+			*last += ", " + n
+		default:
+			lines = append(lines, n)
+		}
+	}
+	return lines
+}
+
+func (s *strip) legend() []string {
 	words := []string{"o reading", ". between"}
 	if s.p.Band.Found {
 		words = append([]string{"# band"}, words...)
@@ -178,5 +153,9 @@ func (s strip) legend() string {
 	if _, unused := s.p.Flagged(); unused > 0 {
 		words = append(words, "! not used")
 	}
-	return strings.Join(words, "   ")
+	lines := []string{strings.Join(words, "   ")}
+	if s.shared {
+		lines = append(lines, fmt.Sprintf("%d readings, not every number is printed", len(s.p.Drop.Readings)))
+	}
+	return lines
 }

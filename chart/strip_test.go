@@ -2,8 +2,11 @@ package chart
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -52,8 +55,8 @@ func TestStrip(t *testing.T) {
 	}
 }
 
-// TestStripFits: whatever was read, the strip is no wider than 80 columns and no
-// longer than 40 rows, and the rows go down.
+// TestStripFits: whatever was read, the strip is no wider than 80 columns, no longer
+// than its even rows and one for each reading, and the rows go down.
 func TestStripFits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		depthUnit := rapid.SampledFrom([]string{"ft", "m"}).Draw(t, "unit")
@@ -69,8 +72,8 @@ func TestStripFits(t *testing.T) {
 			return
 		}
 		lines := strings.Split(strings.TrimRight(Strip(p), "\n"), "\n")
-		if len(lines) > 40 {
-			t.Fatalf("%d rows", len(lines))
+		if most := stripRows + len(p.Drop.Readings) + 10; len(lines) > most { // 10: heads, legend, names under their row
+			t.Fatalf("%d lines, want %d at most", len(lines), most)
 		}
 		last := -1.0
 		for _, l := range lines {
@@ -86,6 +89,86 @@ func TestStripFits(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Every reading shows with its own depth and number, and so do the bottom and every
+// layer's name, in any unit and at any depth: nothing falls between two rows, and
+// nothing that has no room beside a row is dropped.
+func TestStripLosesNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		u := rapid.SampledFrom([]string{"ft F", "m C", "ft C", "m F"}).Draw(t, "units")
+		var b strings.Builder
+		fmt.Fprintf(&b, "units: %s\n", u)
+		n := rapid.IntRange(1, 12).Draw(t, "n")
+		tenths := rapid.IntRange(0, 30).Draw(t, "first")
+		for range n {
+			fmt.Fprintf(&b, "%.1f: %.1f\n", float64(tenths)/10, float64(rapid.IntRange(410, 800).Draw(t, "temp"))/10)
+			tenths += rapid.IntRange(1, 90).Draw(t, "step")
+		}
+		bottom := float64(tenths+rapid.IntRange(0, 400).Draw(t, "under")) / 10
+		fmt.Fprintf(&b, "bottom: %.1f %s\n", bottom, u[:strings.Index(u, " ")])
+		page := b.String()
+		if strings.HasSuffix(u, "C") { // the same water
+			page = regexp.MustCompile(`: (\d+\.\d)\n`).ReplaceAllStringFunc(page, func(s string) string {
+				f, _ := strconv.ParseFloat(s[2:len(s)-1], 64)
+				return fmt.Sprintf(": %.1f\n", (f-32)*5/9)
+			})
+		}
+		p, ok := planOf(t, page)
+		if !ok {
+			return
+		}
+		got := Strip(p)
+		shown := p.Drop.Units.Shown()
+		for _, r := range p.Drop.Readings {
+			mark := ""
+			if !r.Used() {
+				mark = "!"
+			}
+			want := regexp.MustCompile(fmt.Sprintf(`(?m)^ *%g +%.1f%s`, math.Round(shown.Depth.From(r.DepthM)*10)/10, shown.Temp.FromC(r.TempC), mark))
+			row := want.FindString(got)
+			if row == "" || r.Used() && !regexp.MustCompile(want.String()+`.*\|.*o.*\|`).MatchString(got) {
+				t.Fatalf("the reading of %.1f at %g is missing from\n%s\n%s", shown.Temp.FromC(r.TempC), shown.Depth.From(r.DepthM), page, got)
+			}
+		}
+		if !regexp.MustCompile(fmt.Sprintf(`(?m)^ *%g .*(\n {13}.*)*BOTTOM`, bottom)).MatchString(got) {
+			t.Fatalf("the bottom at %g is missing from\n%s\n%s", bottom, page, got)
+		}
+		if start := p.Band.Start.Best; p.Band.Found && !regexp.MustCompile(`(?m)^ *`+shown.Mark(start)+`(\.\d+)? .*(\n {13}.*)*start`).MatchString(got) {
+			t.Fatalf("the start at %s is missing from\n%s\n%s", shown.Length(start), page, got)
+		}
+		if p.Layers.Thermocline != nil && !strings.Contains(got, "thermocline") {
+			t.Fatalf("the thermocline is missing from\n%s", got)
+		}
+	})
+}
+
+// More readings than rows of their own: each is a dot still, the deepest and the bottom
+// have their rows, and the strip says that it does not print every number.
+func TestStripCrowded(t *testing.T) {
+	page := "units: ft F\nbottom: 81 ft\n"
+	for z := range 80 {
+		page += fmt.Sprintf("%d %.1f\n", z, 75-float64(z)/4)
+	}
+	p, _ := planOf(t, page)
+	got := Strip(p)
+	for _, want := range []string{"\n   79    55.2 ", "BOTTOM", "80 readings, not every number is printed"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+	if n := strings.Count(got, "\n"); n > 35 {
+		t.Errorf("%d rows", n)
+	}
+}
+
+// A reading far below anything plausible is in sight, and does not press the rest
+// together.
+func TestStripAbsurdDepth(t *testing.T) {
+	p, _ := planOf(t, strings.Replace(summer, "10 2\n", "300 51\n", 1))
+	if got := Strip(p); !strings.Contains(got, "\n  300   51.0! ") || !strings.Contains(got, "\n   15    65.0 ") || !strings.Contains(got, "not to scale") {
+		t.Errorf("got\n%s", got)
+	}
 }
 
 func TestStripOfDemos(t *testing.T) {
