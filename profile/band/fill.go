@@ -113,16 +113,16 @@ func (f *finder) starved() []Interval {
 	return out
 }
 
-// oxygenCovers reports whether oxygen was measured at both ends of a run, or as far
-// as it matters: two readings at least, the deepest no more than 2 ft above the
-// run's end, or where its end was set by oxygen. A run that ends at the first
-// reading has none inside it.
+// oxygenCovers reports whether oxygen was measured at both ends of a run, or as far as it
+// matters, to where trout feed or the run's top if that is deeper: two readings at least,
+// the deepest no more than 2 ft above that, or where its end was set by oxygen. A run
+// that ends at the first reading has none inside it.
 func (f *finder) oxygenCovers(r run) bool {
 	n := len(f.oxygenZ)
 	if n < 2 || f.oxygenZ[0] >= r.bottom.depthM {
 		return false
 	}
-	return f.oxygenZ[n-1] >= math.Min(r.bottom.depthM, PracticeM)-AssumedM-1e-6 && f.oxygenZ[0] <= r.top.depthM+AssumedM+1
+	return f.oxygenZ[n-1] >= math.Min(r.bottom.depthM, math.Max(PracticeM, r.top.depthM+intoBandM))-AssumedM-1e-6 && f.oxygenZ[0] <= r.top.depthM+AssumedM+1
 }
 
 // doubt gives an edge's 80 % interval: that of the curve for a temperature, a share

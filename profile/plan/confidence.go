@@ -10,14 +10,25 @@ import (
 	"coldseam/profile/layers/method"
 )
 
-// Level is how sure the plan is.
+// Confidence is how sure one part of the plan is, and why.
+type Confidence struct {
+	Level Level
+	Why   []Doubt
+}
+
+// Level is how sure: good, fair or poor of the depths; measured, likely or unknown of the
+// oxygen.
 type Level string
 
-// The levels.
+// The levels. TestGrades shows what each promises.
 const (
 	Good Level = "good"
 	Fair Level = "fair"
 	Poor Level = "poor"
+
+	Measured Level = "measured" // over the band, and enough
+	Likely   Level = "likely"   // not measured, but where the fly starts there is enough in most lakes
+	Unknown  Level = "unknown"
 )
 
 // Doubt is one reason for the level.
@@ -31,6 +42,7 @@ const (
 	LeftOut         Doubt = "readings left out"   // flagged and not used
 	Disagreeing     Doubt = "readings disagree"   // flagged and used
 	OxygenUnknown   Doubt = "oxygen not measured" //
+	OxygenKnown     Doubt = "oxygen measured"     // nothing speaks against it
 	BreakCutOff     Doubt = "break cut off"       // it runs past the deepest reading
 	NoNearSurface   Doubt = "top not read"        // a wide first interval may hide a skin
 	CloseReadings   Doubt = "readings close"      // nothing speaks against it
@@ -45,9 +57,9 @@ const (
 	wideM   = 3.2
 )
 
-// confidence weighs what is doubtful: anything that could move the fly by several
-// feet makes it poor, by a foot or two fair.
-func (p *Plan) confidence() (Level, []Doubt) {
+// sureOfDepth weighs what is doubtful of the thermocline and the band's edges: anything
+// that could move the fly by several feet makes it poor, by a foot or two fair.
+func (p *Plan) sureOfDepth() Confidence {
 	var doubts []Doubt
 	level := Good
 	add := func(to Level, d Doubt) {
@@ -87,16 +99,37 @@ func (p *Plan) confidence() (Level, []Doubt) {
 	if l.WideTop && l.Structure != layers.TooFew {
 		doubts = append(doubts, NoNearSurface)
 	}
-	if p.Band.Found && !p.Band.Oxygen {
-		add(Fair, OxygenUnknown)
-	}
 	if p.Band.Found && p.Band.ToDeepest {
 		doubts = append(doubts, DeepWaterUnread)
 	}
 	if level == Good {
 		doubts = append(doubts, CloseReadings)
 	}
-	return level, doubts
+	return Confidence{level, doubts}
+}
+
+// sureOfOxygen weighs what is known of the oxygen where the fly starts.
+func (p *Plan) sureOfOxygen() Confidence {
+	switch b := p.Band; {
+	case b.Verdict == band.NoOxygen || b.Found && b.Oxygen:
+		return Confidence{Measured, []Doubt{OxygenKnown}}
+	case b.Found && b.Start.Best <= p.enoughDownTo()+1e-9:
+		return Confidence{Likely, []Doubt{OxygenUnknown}}
+	}
+	return Confidence{Unknown, []Doubt{OxygenUnknown}}
+}
+
+// enoughDownTo is how far down, m, there is oxygen enough in most lakes, though nobody
+// measured it: the safe end of what package unproven says, else the mixed layer, which is
+// in touch with the air.
+func (p *Plan) enoughDownTo() float64 {
+	switch l := p.Layers; {
+	case p.Band.DoubtfulBelow != nil:
+		return p.Band.DoubtfulBelow.Best
+	case l.MixedLayer != nil:
+		return l.MixedLayer.Best
+	}
+	return 0
 }
 
 func width(e profile.Estimate, d Doubt, add func(Level, Doubt)) {
@@ -121,48 +154,6 @@ func stepApart(l layers.Layers) (depthM float64, ok bool) {
 	start := sort.SearchFloat64s(z, l.SkinM) // 0 without a skin
 	step := method.Named(method.Thermoclines(z[start:], t[start:]), method.StepCentre)
 	return step.DepthM, step.OK && math.Abs(step.DepthM-l.Thermocline.Best) > method.ApartM
-}
-
-// Assumption is something that was assumed or not measured.
-type Assumption string
-
-// The assumptions.
-const (
-	MarksAssumed     Assumption = "marks"       // counted at the water
-	BottomNotGiven   Assumption = "bottom"      // the bottom under the boat
-	OxygenNotGiven   Assumption = "oxygen"      //
-	OxygenPartly     Assumption = "oxygen part" // read at some depths, not where it matters
-	AngleNotGiven    Assumption = "line angle"  // the line is taken as hanging straight
-	PrecisionAssumed Assumption = "precision"   // of the thermometer
-	IcePointUnknown  Assumption = "ice point"   // the thermometer was not checked
-	BelowAssumed     Assumption = "below"       // the deepest reading is taken to hold for 2 ft more
-	WindUnknown      Assumption = "wind"        //
-	RulesUnknown     Assumption = "rules"       // none noted for this water
-)
-
-func (p *Plan) assumed() []Assumption {
-	var out []Assumption
-	add := func(when bool, a Assumption) {
-		if when {
-			out = append(out, a)
-		}
-	}
-	d := p.Drop
-	oxygen := false
-	for _, r := range d.Readings {
-		oxygen = oxygen || r.Oxygen.Known
-	}
-	add(p.Band.Found && !p.Band.Oxygen && !oxygen, OxygenNotGiven)
-	add(p.Band.Found && !p.Band.Oxygen && oxygen, OxygenPartly)
-	add(!d.Bottom.Known, BottomNotGiven)
-	add(d.Marks == profile.MarksNotStated, MarksAssumed)
-	add(!d.LineAngle.Known, AngleNotGiven)
-	add(!d.IcePoint.Known, IcePointUnknown)
-	add(!d.Precision.Known, PrecisionAssumed)
-	add(p.Band.Found && p.Band.ToDeepest, BelowAssumed)
-	add(p.Rig != nil && !d.Wind.Known && !p.UnderIce(), WindUnknown)
-	add(p.Rules.Water == "", RulesUnknown)
-	return out
 }
 
 // maybeSkin reports whether the break may be a warm skin, since a break of its own may

@@ -21,22 +21,54 @@ func TestConfidence(t *testing.T) {
 		has  []Doubt
 	}{
 		{"readings close, oxygen measured", dense, Good, []Doubt{CloseReadings}},
-		{"oxygen not measured", bare, Fair, []Doubt{OxygenUnknown}},
+		{"oxygen not measured", bare, Good, []Doubt{CloseReadings}},
 		{"three readings, 10 m apart", sparse, Poor, []Doubt{TooFewReadings, WideBreak}},
 		{"two readings", two, Poor, []Doubt{TooFewReadings}},
 		{"one left out", odd, Fair, []Doubt{LeftOut}},
 	} {
 		p := planOf(t, c.drop, "rainbow")
-		if p.Level != c.want {
-			t.Errorf("%s: %q because %v, want %q", c.name, p.Level, p.Doubts, c.want)
+		if p.Depths.Level != c.want {
+			t.Errorf("%s: %q because %v, want %q", c.name, p.Depths.Level, p.Depths.Why, c.want)
 		}
 		for _, d := range c.has {
-			if !slices.Contains(p.Doubts, d) {
-				t.Errorf("%s: doubts %v, want %q among them", c.name, p.Doubts, d)
+			if !slices.Contains(p.Depths.Why, d) {
+				t.Errorf("%s: doubts %v, want %q among them", c.name, p.Depths.Why, d)
 			}
 		}
-		if p.Level != Good && slices.Contains(p.Doubts, CloseReadings) {
-			t.Errorf("%s: %q, yet nothing is said to speak against it", c.name, p.Level)
+		if p.Depths.Level != Good && slices.Contains(p.Depths.Why, CloseReadings) {
+			t.Errorf("%s: %q, yet nothing is said to speak against it", c.name, p.Depths.Level)
+		}
+	}
+}
+
+// What is said of the oxygen follows where the fly starts: 0.80 of the depth at which 15 %
+// of the fall is done (package unproven), about 5.2 m here, is the depth to start above.
+func TestSureOfOxygen(t *testing.T) {
+	layered := []float64{0, 24, 2, 24, 4, 24, 6, 24, 7, 20, 8, 16, 9, 12, 10, 9, 14, 8}
+	early := []float64{0, 19, 4, 19, 6, 14, 8, 9, 12, 7}
+	for _, c := range []struct {
+		name string
+		drop profile.Drop
+		fish string
+		want Level
+		why  Doubt
+	}{
+		{"cool only below the doubtful depth", metres(layered...), "rainbow", Unknown, OxygenUnknown},
+		{"cool from high up", metres(early...), "rainbow", Likely, OxygenUnknown},
+		{"one layer", metres(0, 15, 3, 15, 6, 15, 9, 15), "rainbow", Likely, OxygenUnknown},
+		{"under ice, the warmest water is the deepest", metres(0.5, 0.4, 2, 1.8, 5, 3, 9, 3.9), "brook", Unknown, OxygenUnknown},
+		{"too warm as far as read", metres(0, 24, 3, 24, 6, 24), "rainbow", Unknown, OxygenUnknown},
+		{"measured", oxygen(metres(layered...), 9, 9, 9, 9, 9, 9, 8, 8, 6), "rainbow", Measured, OxygenKnown},
+		{"measured to a metre above the band, which begins deeper than trout feed", oxygen(metres(layered...), 9, 9, 9, 9), "rainbow", Unknown, OxygenUnknown},
+		{"measured at the top", oxygen(metres(early...), 9), "rainbow", Likely, OxygenUnknown},
+		{"measured, and none left", oxygen(metres(layered...), 9, 9, 9, 9, 1, 0, 0, 0, 0), "rainbow", Measured, OxygenKnown},
+	} {
+		p := planOf(t, c.drop, c.fish)
+		if p.Oxygen.Level != c.want || len(p.Oxygen.Why) != 1 || p.Oxygen.Why[0] != c.why {
+			t.Errorf("%s: %v, start %v, doubtful below %v; want %q because of %q", c.name, p.Oxygen, p.Band.Start, p.Band.DoubtfulBelow, c.want, c.why)
+		}
+		if slices.Contains(p.Depths.Why, OxygenUnknown) {
+			t.Errorf("%s: oxygen is held against the depths: %v", c.name, p.Depths)
 		}
 	}
 }
@@ -64,8 +96,8 @@ func TestMethodsApart(t *testing.T) {
 	} {
 		mgl := slices.Repeat([]float64{9}, len(c.pairs)/2)
 		p := planOf(t, oxygen(metres(c.pairs...), mgl...), "rainbow")
-		if got := slices.Contains(p.Doubts, MethodsApart); got != c.want || p.Level != c.level {
-			t.Errorf("%s: %q because %v, want %q and %q among them: %v", c.name, p.Level, p.Doubts, c.level, MethodsApart, c.want)
+		if got := slices.Contains(p.Depths.Why, MethodsApart); got != c.want || p.Depths.Level != c.level {
+			t.Errorf("%s: %q because %v, want %q and %q among them: %v", c.name, p.Depths.Level, p.Depths.Why, c.level, MethodsApart, c.want)
 		}
 		if math.Abs(p.StepM-c.stepM) > 0.15 {
 			t.Errorf("%s: step at %.2f m, want %g m", c.name, p.StepM, c.stepM)
@@ -92,8 +124,8 @@ func TestMaybeASkin(t *testing.T) {
 		d := feet(c.pairs...)
 		d.Bottom = c.bottomM
 		p := planOf(t, d, "rainbow")
-		if got := slices.Contains(p.Doubts, MaybeSkin); got != c.want {
-			t.Errorf("%s: %v, doubts %v, want %q among them: %v", c.name, p.Layers, p.Doubts, MaybeSkin, c.want)
+		if got := slices.Contains(p.Depths.Why, MaybeSkin); got != c.want {
+			t.Errorf("%s: %v, doubts %v, want %q among them: %v", c.name, p.Layers, p.Depths.Why, MaybeSkin, c.want)
 		}
 	}
 }

@@ -43,8 +43,8 @@ type Plan struct {
 	Rig        *rig.Rig // nil when there is no band to fish
 	Rules      rig.Rules
 	ClearanceM float64
-	Level      Level
-	Doubts     []Doubt
+	Depths     Confidence    // how sure the thermocline and the band's edges are
+	Oxygen     Confidence    // how sure it is that the fish have oxygen enough
 	Hope       unproven.Hope // that the doubt about oxygen nobody measured is a false alarm
 	StepM      float64       // m, where a fitted step puts the break, if that is a doubt; else 0
 	Assumed    []Assumption
@@ -72,7 +72,7 @@ func Make(in Input) (Plan, error) {
 	if p.Band.DoubtfulBelow != nil && !in.Drop.AnchorBlack() {
 		p.Hope = unproven.HopeOf(p.lakeM(), in.Drop.Secchi, in.Drop.Colour)
 	}
-	p.Level, p.Doubts = p.confidence()
+	p.Depths, p.Oxygen = p.sureOfDepth(), p.sureOfOxygen()
 	p.Assumed = p.assumed()
 	p.Cautions = p.cautions()
 	return p, nil

@@ -128,8 +128,8 @@ func TestMakeHoldsTogether(t *testing.T) {
 		if (p.Rig != nil) != p.Band.Found {
 			rt.Fatalf("band %v, rig %v", p.Band.Found, p.Rig)
 		}
-		if p.Level == "" || len(p.Doubts) == 0 || p.Cautions[len(p.Cautions)-1] != Rules {
-			rt.Fatalf("level %q, doubts %v, cautions %v", p.Level, p.Doubts, p.Cautions)
+		if p.Depths.Level == "" || len(p.Depths.Why) == 0 || p.Oxygen.Level == "" || len(p.Oxygen.Why) == 0 || p.Cautions[len(p.Cautions)-1] != Rules {
+			rt.Fatalf("depths %v, oxygen %v, cautions %v", p.Depths, p.Oxygen, p.Cautions)
 		}
 		if p.Band.Found {
 			b := p.Band

@@ -85,8 +85,16 @@ type RigJSON struct {
 	RunnerUp  rig.Kind          `json:"runner_up"`
 }
 
-// ConfidenceJSON is how sure the plan is.
+// ConfidenceJSON is how sure the plan is: of its depths good, fair or poor; of oxygen
+// measured, likely (not measured, but most lakes have enough where the fly starts) or
+// unknown. A script may rely on these words, not on those of why.
 type ConfidenceJSON struct {
+	Depth  SureJSON `json:"depth"`
+	Oxygen SureJSON `json:"oxygen"`
+}
+
+// SureJSON is how sure one of them is, and why.
+type SureJSON struct {
 	Level plan.Level `json:"level"`
 	Why   []string   `json:"why"`
 }
@@ -124,7 +132,7 @@ func JSON(p plan.Plan, notes []string) PlanJSON {
 		Water: p.Drop.Water, Spot: p.Drop.Spot, Date: p.Drop.Date, For: p.Fish.Key,
 		BottomM: known(p.Drop.Bottom), SecchiM: known(p.Drop.Secchi), AltitudeM: known(p.Drop.Altitude),
 		Layers: Layers(p.Layers), Band: s.band(), Cautions: []CautionJSON{}, Notes: append([]string{}, notes...),
-		Confidence: ConfidenceJSON{p.Level, []string{}},
+		Confidence: ConfidenceJSON{SureJSON{p.Depths.Level, s.doubts(p.Depths)}, SureJSON{p.Oxygen.Level, s.doubts(p.Oxygen)}},
 	}
 	for _, r := range p.Drop.Readings {
 		out.Readings = append(out.Readings, ReadingJSON{milli(r.DepthM), milli(r.TempC), known(r.Oxygen), r.Flag})
@@ -132,9 +140,6 @@ func JSON(p plan.Plan, notes []string) PlanJSON {
 	if p.Rig != nil {
 		r := Rig(*p.Rig)
 		out.Rig = &r
-	}
-	for _, d := range p.Doubts {
-		out.Confidence.Why = append(out.Confidence.Why, s.doubt(d))
 	}
 	for _, c := range p.Cautions {
 		out.Cautions = append(out.Cautions, CautionJSON{c, CautionText(p, c), CautionSource(c)})

@@ -3,6 +3,7 @@ package say
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"coldseam/profile"
@@ -11,14 +12,19 @@ import (
 	"coldseam/profile/unit"
 )
 
-// Sure says how sure the plan is, and why.
+// Sure says how sure the plan is of its depths and of the oxygen, and why.
 func Sure(p plan.Plan) string {
 	s := speak(p)
-	var why []string
-	for _, d := range p.Doubts {
-		why = append(why, s.doubt(d))
+	why := slices.Concat(s.doubts(p.Depths), s.doubts(p.Oxygen))
+	return fmt.Sprintf("How sure: depth %s; oxygen %s. %s", p.Depths.Level, p.Oxygen.Level, sentence(strings.Join(why, "; ")))
+}
+
+func (s speaker) doubts(c plan.Confidence) []string {
+	out := []string{}
+	for _, d := range c.Why {
+		out = append(out, s.doubt(d))
 	}
-	return fmt.Sprintf("How sure: %s. %s", p.Level, sentence(strings.Join(why, "; ")))
+	return out
 }
 
 func (s speaker) doubt(d plan.Doubt) string {
@@ -53,6 +59,8 @@ func (s speaker) doubt(d plan.Doubt) string {
 		default:
 			return fmt.Sprintf("oxygen below about %s is unproven", s.u.Length(d.Best))
 		}
+	case plan.OxygenKnown:
+		return "oxygen was measured"
 	case plan.BreakCutOff:
 		return "the break runs past the deepest reading"
 	case plan.NoNearSurface:
