@@ -284,7 +284,7 @@ func (b *builder) headers(page []Header, units bool) error {
 		k := find(h.Key)
 		err := fmt.Errorf("%q is not a key", h.Key)
 		if k != nil {
-			err = k.set(&b.d, h.Value, bare)
+			err = k.take(&b.d, h.Value, bare)
 		}
 		switch {
 		case err == nil:

@@ -27,6 +27,21 @@ type key struct {
 	get  func(d *profile.Drop) string // "" when not noted
 }
 
+// take reads a value into the drop.
+func (k *key) take(d *profile.Drop, value string, bare unit.System) error {
+	most := maxValue
+	switch k.name {
+	case "note":
+		most = maxNote
+	case "water", "spot", "for", "weight", "sky", "colour", "anchor":
+		most = maxText
+	}
+	if len(value) > most {
+		return fmt.Errorf("%s is longer than %d letters: shorten it", shown(value), most)
+	}
+	return k.set(d, value, bare)
+}
+
 // Keys are the names of the header keys, in the order in which they are written.
 func Keys() []string {
 	var names []string
@@ -122,25 +137,43 @@ var keys = []key{
 	text("colour", "of the water: clear, stained, green", func(d *profile.Drop) *string { return &d.Colour }),
 	text("anchor", "what came up on it: clean, black, smells", func(d *profile.Drop) *string { return &d.Anchor }),
 	{"note", "anything else", func(d *profile.Drop, v string, _ unit.System) error {
-		d.Notes = append(d.Notes, v)
-		return plain(v)
+		v, err := plain(v)
+		if len(d.Notes) >= maxNotes {
+			return fmt.Errorf("more than %d notes in one drop: leave some out", maxNotes)
+		}
+		if v != "" {
+			d.Notes = append(d.Notes, v)
+		}
+		return err
 	}, nil},
 }
 
 // text is a key whose value is kept as it stands.
 func text(name, help string, field func(*profile.Drop) *string) key {
 	return key{name, help, func(d *profile.Drop, v string, _ unit.System) error {
+		v, err := plain(v)
 		*field(d) = v
-		return plain(v)
+		return err
 	}, func(d *profile.Drop) string { return *field(d) }}
 }
 
-// plain refuses words that would not stay on one line when they are written out.
-func plain(v string) error {
-	if strings.ContainsFunc(v, func(r rune) bool { return unicode.IsControl(r) && r != '\t' }) {
-		return fmt.Errorf("%q holds a control character: write it on one line, in letters and signs", v)
+// Limits of what is noted beside the readings: a name and a note are short, and a page
+// of many notes stays under MaxPage. The first three are bytes of a value.
+const (
+	maxValue = 100
+	maxText  = 400
+	maxNote  = MaxLine
+	maxNotes = 200
+)
+
+// plain is a text as it stays when it is written out and read back: on one line, its
+// outer blanks gone. A control character is refused.
+func plain(v string) (string, error) {
+	v = strings.TrimSpace(strings.ReplaceAll(strings.ToValidUTF8(v, "\ufffd"), "\t", " "))
+	if strings.ContainsFunc(v, unicode.IsControl) {
+		return v, fmt.Errorf("%s holds a control character: write it on one line, in letters and signs", shown(v))
 	}
-	return nil
+	return v, nil
 }
 
 // inUnits writes a length in the angler's unit where that loses nothing, else in metres.
@@ -279,5 +312,5 @@ func Check(name, value string) error {
 		return fmt.Errorf("%q is not a key", name)
 	}
 	var d profile.Drop
-	return k.set(&d, value, unit.System{})
+	return k.take(&d, value, unit.System{})
 }

@@ -278,17 +278,3 @@ func TestKeysAreDistinct(t *testing.T) {
 		}
 	}
 }
-
-// TestNumberSign: a # with blanks around it begins a comment, one in a name does not.
-func TestNumberSign(t *testing.T) {
-	sheets, err := Read([]byte("water: Pond #3\nspot: the reeds # not the point\nbottom: 31 ft # by the line\n0 ft 74 F\n"), Options{Name: "p"})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if d := sheets[0].Drop; d.Water != "Pond #3" || d.Spot != "the reeds" || d.Bottom != profile.Some(9.4488) {
-		t.Errorf("%q, %q, %v", d.Water, d.Spot, d.Bottom)
-	}
-	if back, err := Read([]byte(Write(sheets[0].Drop)), Options{Name: "p"}); err != nil || back[0].Drop.Water != "Pond #3" {
-		t.Errorf("%v, %v", back, err)
-	}
-}

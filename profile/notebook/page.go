@@ -327,10 +327,7 @@ func headerOf(m []string, raw string, line int) (Header, bool) {
 	}
 	value := m[2]
 	if _, after, ok := strings.Cut(raw, ":"); ok { // as written, not as cleaned
-		value = after
-		if i := strings.Index(after+" ", " # "); i >= 0 { // a comment; the # of "Pond #3" belongs to the name
-			value = after[:i]
-		}
+		value = withoutComment(after)
 	}
 	value = strings.TrimSpace(value)
 	if name == "bottom" && value != "" {

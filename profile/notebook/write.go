@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"coldseam/profile"
 )
@@ -21,11 +20,11 @@ func Write(d profile.Drop) string {
 			continue
 		}
 		if v := k.get(&d); v != "" {
-			b.WriteString(k.name + ": " + oneLine(v) + "\n")
+			b.WriteString(k.name + ": " + commentSafe(v) + "\n")
 		}
 	}
 	for _, n := range d.Notes {
-		b.WriteString("note: " + oneLine(n) + "\n")
+		b.WriteString("note: " + commentSafe(n) + "\n")
 	}
 	readings := slices.Clone(d.Readings)
 	slices.SortStableFunc(readings, func(a, b profile.Reading) int { return cmp.Compare(metres(a), metres(b)) })
@@ -33,17 +32,6 @@ func Write(d profile.Drop) string {
 		b.WriteString(writeReading(r) + "\n")
 	}
 	return b.String()
-}
-
-// oneLine keeps a text from breaking the page: line ends and other control
-// characters become blanks.
-func oneLine(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
-			return ' '
-		}
-		return r
-	}, s)
 }
 
 func metres(r profile.Reading) float64 { return r.DepthUnit.Metres(r.Depth) }
