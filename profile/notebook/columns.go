@@ -164,10 +164,13 @@ func (e *entry) take(tempFirst bool) {
 // the temperature taken again.
 func (r *reader) third() error {
 	var open []*entry
-	oxygen, repeat := true, true
+	oxygen, repeat, all := true, true, 0
 	for i := range r.items {
 		for j := range r.items[i].entries {
 			e := &r.items[i].entries[j]
+			if !e.missing {
+				all++
+			}
 			if len(e.free) == 0 || len(e.temps) == 0 || len(e.depths) == 0 && !e.surface {
 				continue
 			}
@@ -208,6 +211,18 @@ func (r *reader) third() error {
 			return err
 		}
 		repeat = n == 1
+	case !repeat && oxygen && 2*len(open) <= all: // a slip, more likely than oxygen
+		n, err := r.ask(Question{Line: first.line, Text: first.text, What: "the third number, which most lines do not have",
+			Choices: []string{"dissolved oxygen in mg/L", "left out"}, Instead: "write \"DO 7.8\" if it is oxygen, else leave it out"})
+		if err != nil {
+			return err
+		}
+		if n == 1 {
+			for _, e := range open {
+				e.free, e.odd = nil, true
+			}
+			return nil
+		}
 	case !oxygen && !repeat:
 		return r.fail(first.line, shown(first.text)+": what is the third number? Add the line \"oxygen: mg/L\" or \"oxygen: %\", or write \"DO 7.8\"")
 	}

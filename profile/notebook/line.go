@@ -49,11 +49,12 @@ func parseLine(line string, points bool) ([][]entry, error) {
 	if commaBetweenDigits(line) {
 		decimal, errDecimal := meaningsOf(tokens(line, true))
 		separate := err == nil && whole(meanings[0])
-		switch {
-		case errDecimal != nil || !whole(decimal[0]), separate && points:
-		case !separate || strings.Count(line, ",") < 3:
+		switch comma := commaOf(line, points); {
+		case errDecimal != nil || !whole(decimal[0]):
+		case !separate || comma == decimalComma:
 			meanings, err = decimal, nil
-		default:
+			mended = mended || points
+		case comma == openComma:
 			meanings = append(decimal, meanings...)
 		}
 	}
@@ -66,6 +67,43 @@ func parseLine(line string, points bool) ([][]entry, error) {
 		}
 	}
 	return meanings, nil
+}
+
+// commaUse is what the commas between the digits of a line are.
+type commaUse int
+
+const (
+	openComma commaUse = iota
+	decimalComma
+	betweenComma
+)
+
+// commaOf tells by the line's shape what its commas are, where they may be both: "2 21,2"
+// and "1,5 23,4" write decimals, "0,23,8" on a page of decimal points parts numbers.
+// "5,73 10,72" stays open.
+func commaOf(line string, points bool) commaUse {
+	numbers, commas, tenths := 0, 0, false
+	fields := strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(" \t;/|", r) })
+	for _, f := range fields {
+		if !strings.ContainsAny(f, "0123456789") {
+			continue
+		}
+		numbers++
+		if commaBetweenDigits(f) {
+			commas++
+			after := f[strings.LastIndexByte(f, ',')+1:]
+			tenths = tenths || len(after) == 1 || !isDigit(after[1])
+		}
+	}
+	switch {
+	case numbers == 1 && len(fields) > 1 && strings.Count(line, ",") == 1: // "top 23,5"
+		return decimalComma
+	case numbers == 1 && points:
+		return betweenComma
+	case numbers > 1 && (commas < numbers || tenths):
+		return decimalComma
+	}
+	return openComma
 }
 
 // meaningsOf reads the tokens of a line, and reads them again without the range
@@ -109,6 +147,10 @@ func parseTokens(ts []token, ranges bool) ([]entry, error) {
 	for i := 1; i < len(ts); i++ {
 		if ts[i].kind == number && ts[i-1].kind == number && !ts[i].spaced && ts[i-1].role == unknown {
 			return nil, errors.New("two numbers run into each other: put a blank between depth and temperature")
+		}
+		if ts[i].text == ".." && !ts[i].spaced && ts[i-1].kind == number && i+1 < len(ts) && ts[i+1].kind == number && !ts[i+1].spaced {
+			a, b := ts[i-1].text, ts[i+1].text
+			return nil, fmt.Errorf("two points in %s..%s: write %s.%s, or a depth and a temperature with a blank between", a, b, a, b)
 		}
 		if feetAndInches(ts, i) {
 			return nil, fmt.Errorf("%s'%s may be feet and inches: write %s'%s\" or put a blank between", exact(ts[i-1].value.Value), ts[i].text, exact(ts[i-1].value.Value), ts[i].text)
