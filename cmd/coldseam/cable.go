@@ -149,6 +149,15 @@ func (c *cable) sinceS(e device.Event) float64 {
 	return e.At.Sub(c.begun).Seconds()
 }
 
+// nowS is the time now, on the clock of sinceS.
+func (c *cable) nowS() float64 {
+	now := time.Now()
+	if c.sim != nil {
+		now = c.sim.Now()
+	}
+	return now.Sub(c.begun).Seconds()
+}
+
 // counted says how many lines were read and how many were not, and why.
 func (c *cable) counted() string {
 	n := c.Counts()

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"strings"
-	"time"
 
 	"github.com/urfave/cli/v2"
 
@@ -14,7 +13,6 @@ import (
 	"coldseam/profile/say"
 	"coldseam/profile/settings"
 	"coldseam/profile/taking"
-	"coldseam/profile/unit"
 )
 
 func (p *program) dropCommand() *cli.Command {
@@ -42,9 +40,12 @@ func bookFlag() cli.Flag {
 // dropping is one run of the command.
 type dropping struct {
 	*talk
-	set  settings.Settings
-	fish fish.Fish
-	take *taking.Taking
+	set     settings.Settings
+	fish    fish.Fish
+	take    *taking.Taking
+	disk    book.Disk
+	unlocks []func() // of the books it was saved in
+	copied  string   // what was last shown to be copied down
 }
 
 func (p *program) drop(c *cli.Context) error {
@@ -63,10 +64,10 @@ func (p *program) drop(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	defer unlock()
 	t, stop := p.talk()
 	defer stop()
-	d := &dropping{talk: t, set: set}
+	d := p.dropping(t, set, shelf, unlock)
+	defer d.unlock()
 	d.say("%s", say.AtAnchor)
 	var probe *cable
 	if probe, err = plugInIfWanted(c, set); err != nil && (c.IsSet("port") || errors.As(err, new(refused))) {
@@ -87,7 +88,7 @@ func (p *program) takeDrop(c *cli.Context, d *dropping, shelf *book.Book, flags 
 	case d.cut.Load():
 		return d.interrupted()
 	case err != nil:
-		return err
+		return d.lost(err)
 	case probe == nil:
 		err = d.typed()
 	default:
@@ -135,165 +136,19 @@ func plugInIfWanted(c *cli.Context, set settings.Settings) (*cable, error) {
 // withProbe takes readings from a probe; from the keyboard, where its lines are not
 // waited for.
 func (d *dropping) withProbe(c *cable, moving bool) error {
-	how, err := c.learn(d.talk)
-	switch {
-	case err != nil || how == stopped:
-		return err
-	case how == byHand:
+	switch c.learn(d.talk) {
+	case stopped:
+		return nil
+	case byHand:
 		return d.typed()
-	case moving:
+	}
+	if moving && c.depths {
 		return d.moving(c)
 	}
+	if moving {
+		d.say("A probe that is lowered without stopping must state its depth, and this one does not: hold it at one depth after the other instead.")
+	}
 	return d.probed(c)
-}
-
-// openBook opens and locks the folder of saved drops.
-func (p *program) openBook(c *cli.Context, set settings.Settings) (b *book.Book, unlock func(), err error) {
-	dir := c.String("book")
-	if dir == "" {
-		dir = set.Book
-	}
-	if dir == "" {
-		if dir, err = book.DefaultDir(); err != nil {
-			return nil, nil, refused{err}
-		}
-	}
-	if b, err = book.Open(dir, p.disk); err == nil {
-		unlock, err = b.Lock()
-	}
-	if errors.Is(err, book.ErrInUse) {
-		return nil, nil, fmt.Errorf("%s: %w: end that one first, or use another folder with --book", dir, err)
-	}
-	if err != nil {
-		return nil, nil, fmt.Errorf("%s: drops cannot be saved there: %s; use another folder with --book", dir, cause(err))
-	}
-	return b, unlock, nil
-}
-
-// begin finds the drop to go on with, or begins one.
-func (d *dropping) begin(shelf *book.Book, flags []notebook.Header, now time.Time) error {
-	old, err := d.unended(shelf)
-	if err != nil {
-		return err
-	}
-	if old == nil {
-		if err := d.anew(shelf, flags, now); err != nil {
-			return err
-		}
-	} else {
-		d.take = old
-		for _, h := range flags {
-			if err := d.note(h); err != nil {
-				return refused{err}
-			}
-		}
-	}
-	drop := d.take.Drop()
-	wanted := drop.For
-	if wanted == "" {
-		wanted = usualFish
-	}
-	if d.fish, err = fish.FindIn(d.set.Fish, wanted); err != nil {
-		return refused{err}
-	}
-	if !drop.Bottom.Known {
-		if err := d.askBottom(); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// unended offers the newest drop that was cut off; nil when there is none or it is
-// left.
-func (d *dropping) unended(shelf *book.Book) (*taking.Taking, error) {
-	pages, drops, err := shelf.Unended()
-	if err != nil || len(pages) == 0 {
-		return nil, err
-	}
-	page, drop := pages[0], drops[0]
-	what := fmt.Sprintf("A drop was cut off: %s, %s (%s).", say.WhereWhen(drop), counted(len(drop.Readings), "reading"), say.Shown(page.Path))
-	if log := page.Beside(book.LogEnding); len(drop.Readings) == 0 && exists(log) {
-		what += fmt.Sprintf(" What the probe said is beside it: coldseam probe replay --page %s", say.Shown(log))
-	}
-	n, err := d.choose(what, "go on with it", "leave it for later and begin a new one", "it has ended: keep it as it is, and begin a new one")
-	switch {
-	case errors.Is(err, errHungUp) || err == nil && n == 1:
-		return nil, nil
-	case err != nil:
-		return nil, err
-	}
-	take := taking.GoOn(shelf, page, drop)
-	if n == 2 {
-		return nil, take.End()
-	}
-	return take, nil
-}
-
-// anew begins a drop with what the flags and the settings say, asking for the units
-// where they say nothing.
-func (d *dropping) anew(shelf *book.Book, flags []notebook.Header, now time.Time) error {
-	u, err := d.units(flags)
-	if err != nil {
-		return err
-	}
-	flags = append(flags, notebook.Header{Key: "units", Value: u.String(), From: "--units"})
-	page := "date: " + now.Format("2006-01-02 15:04") + "\n"
-	sheets, err := notebook.Read([]byte(page), notebook.Options{Name: "drop", Unread: true, Flags: flags, Defaults: d.set.Headers})
-	if err != nil {
-		return refused{err}
-	}
-	d.take = taking.Begin(shelf, sheets[0].Drop)
-	return nil
-}
-
-// units are those of the flags, else of the settings, else what the angler answers.
-func (d *dropping) units(flags []notebook.Header) (unit.System, error) {
-	var u unit.System
-	for _, h := range append(append([]notebook.Header(nil), d.set.Headers...), flags...) {
-		if h.Key != "units" {
-			continue
-		}
-		s, err := unit.ParseSystem(h.Value)
-		if err != nil {
-			return u, refused{err}
-		}
-		if s.Depth != unit.NoLength {
-			u.Depth = s.Depth
-		}
-		if s.Temp != unit.NoTemperature {
-			u.Temp = s.Temp
-		}
-	}
-	if u.Depth != unit.NoLength && u.Temp != unit.NoTemperature {
-		return u, nil
-	}
-	systems := []unit.System{{Depth: unit.Foot, Temp: unit.Fahrenheit}, {Depth: unit.Metre, Temp: unit.Celsius}, {Depth: unit.Foot, Temp: unit.Celsius}, {Depth: unit.Metre, Temp: unit.Fahrenheit}}
-	n, err := d.choose("In which units are the line's marks and the thermometer? (--units or the settings save this question)",
-		"feet and Fahrenheit", "metres and Celsius", "feet and Celsius", "metres and Fahrenheit")
-	if err != nil {
-		return u, refuse("the units were not given: say --units \"ft F\" or --units \"m C\"")
-	}
-	return systems[n], nil
-}
-
-// askBottom asks for the depth under the boat, which tells where to read first.
-func (d *dropping) askBottom() error {
-	u := d.take.Drop().Units
-	for {
-		text, err := d.answer("How deep is it here, in %s? (Enter alone if you do not know):", u.Depth)
-		if err != nil || text == "" {
-			return nil
-		}
-		if _, _, err := unit.ParseLength(text); err != nil {
-			text += " " + u.Depth.String()
-		}
-		if err := d.note(notebook.Header{Key: "bottom", Value: text}); err != nil {
-			d.say("%s", say.Shown(err.Error()))
-			continue
-		}
-		return nil
-	}
 }
 
 // note takes a header into the drop.
@@ -309,17 +164,6 @@ func (d *dropping) note(h notebook.Header) error {
 		return err
 	}
 	return d.take.Note(sheets[0].Drop)
-}
-
-// lost is the error of a drop whose page could not be written: what was read is
-// printed, so that it can be copied down.
-func (d *dropping) lost(err error) error {
-	if errors.As(err, new(refused)) {
-		return err
-	}
-	d.say("SAVING FAILED. Copy this down:")
-	fmt.Fprint(d.err, notebook.Write(d.take.Drop()))
-	return fmt.Errorf("the drop could not be saved: %s", cause(err))
 }
 
 // endDrop saves the drop as ended and gives the plan.

@@ -30,8 +30,8 @@ type orderedFile struct {
 	o *order
 }
 
-func (o *order) Create(path string) (book.File, error) {
-	f, err := o.System.Create(path)
+func (o *order) Create(path string, mode fs.FileMode) (book.File, error) {
+	f, err := o.System.Create(path, mode)
 	return orderedFile{f, o}, err
 }
 func (f orderedFile) Write(b []byte) (int, error) {
@@ -39,9 +39,9 @@ func (f orderedFile) Write(b []byte) (int, error) {
 	return f.File.Write(b)
 }
 func (f orderedFile) Sync() error { f.o.steps = append(f.o.steps, "sync"); return f.File.Sync() }
-func (o *order) Link(a, b string) error {
+func (o *order) Move(a, b string) error {
 	o.steps = append(o.steps, "name")
-	return o.System.Link(a, b)
+	return o.System.Move(a, b)
 }
 func (o *order) Rename(a, b string) error {
 	o.steps = append(o.steps, "name")
@@ -86,11 +86,11 @@ type full struct {
 	left int
 }
 
-func (f *full) Create(path string) (book.File, error) {
+func (f *full) Create(path string, mode fs.FileMode) (book.File, error) {
 	if f.left--; f.left < 0 {
 		return nil, &fs.PathError{Op: "create", Path: path, Err: errors.New("no space left on device")}
 	}
-	return f.System.Create(path)
+	return f.System.Create(path, mode)
 }
 
 // TestDiskFull: what could not be saved is printed, and what was saved stays.

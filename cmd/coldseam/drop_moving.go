@@ -13,9 +13,6 @@ import (
 func (d *dropping) moving(c *cable) error {
 	defer c.Close()
 	defer c.log.Close()
-	if !c.depths {
-		return refuse("a probe that is lowered without stopping must state its depth, and this one does not: leave --moving out")
-	}
 	p := &probing{dropping: d, cable: c}
 	if err := p.ownDepth(); err != nil {
 		return err
@@ -24,9 +21,7 @@ func (d *dropping) moving(c *cable) error {
 	if err := d.take.Keep(); err != nil {
 		return err
 	}
-	if err := c.log.Sync(d.take.Saved); err != nil {
-		return err
-	}
+	c.logged(d.talk, c.log.Sync(d.take.Saved))
 	d.say("Lower the probe slowly and evenly to the bottom, a foot (30 cm) in two seconds or slower, then draw it up as slowly. Enter when it is up again, or at the bottom.")
 	if c.sim != nil {
 		d.say("(Rehearsal: the line runs out by itself, and in again.)")
@@ -52,9 +47,7 @@ func (d *dropping) moving(c *cable) error {
 				continue
 			}
 			atS := c.sinceS(e)
-			if err := c.log.Line(atS, e.Line); err != nil {
-				return err
-			}
+			c.logged(d.talk, c.log.Line(atS, e.Line))
 			s, err := c.decode(e.Line)
 			if err != nil || !s.DepthM.Known || !s.TempC.Known {
 				continue
@@ -62,9 +55,7 @@ func (d *dropping) moving(c *cable) error {
 			record.Add(atS, s.DepthM.Value, s.TempC.Value)
 			if atS-synced > syncS {
 				synced = atS
-				if err := c.log.Sync(d.take.Saved); err != nil {
-					return err
-				}
+				c.logged(d.talk, c.log.Sync(d.take.Saved))
 			}
 			u := d.take.Drop().Units.Shown()
 			live.show(fmt.Sprintf("%.1f %s  %.1f %s  (%d lines)", u.Depth.From(s.DepthM.Value), u.Depth, u.Temp.FromC(s.TempC.Value), u.Temp, record.Len()))
@@ -84,11 +75,13 @@ func (d *dropping) castTaken(c *cable, record *cast.Record) error {
 	readings, trip, err := record.Readings(drop.Units, drop.TimeConst.Or(0))
 	if err != nil {
 		d.say("%s. What the probe said is kept in %s", say.Shown(err.Error()), say.Shown(d.take.Saved.Beside(book.LogEnding)))
-		return c.log.Sync(d.take.Saved)
+		c.logged(d.talk, c.log.Sync(d.take.Saved))
+		return nil
 	}
 	d.say("%s; %s. From the probe: %s.", counted(len(readings), "depth"), castTold(record, trip), c.counted())
 	if err := d.take.AddAll(readings); err != nil {
 		return err
 	}
-	return c.log.Sync(d.take.Saved)
+	c.logged(d.talk, c.log.Sync(d.take.Saved))
+	return nil
 }

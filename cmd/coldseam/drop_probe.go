@@ -20,8 +20,8 @@ type probing struct {
 	*dropping
 	*cable
 	watch  *still.Watch
-	state  still.State // of the last line
-	at     profile.Optional
+	at     profile.Optional // where a probe without depth was said to hang,
+	hungS  float64          // and when
 	advice next.Advice
 	live   *status
 	boat   map[string]bool // what was told of the boat's instruments
@@ -45,9 +45,7 @@ func (d *dropping) probed(c *cable) error {
 	if err := p.ownDepth(); err != nil {
 		return err
 	}
-	if err := c.log.Remark(fmt.Sprintf("%s, lines read as: %s", c.name, c.layout)); err != nil {
-		return err
-	}
+	c.logged(d.talk, c.log.Remark(fmt.Sprintf("%s, lines read as: %s", c.name, c.layout)))
 	d.say("%s", p.help())
 	for {
 		p.advice = d.take.Next(d.fish.LimitsC())
@@ -129,8 +127,9 @@ func (p *probing) untilTaken() (more bool, err error) {
 			if e.Kind != device.Line {
 				p.live.clear()
 				p.say("%s", p.told(e))
-				if err := p.log.Remark(e.Kind.String() + ": " + e.Text); err != nil {
-					return false, err
+				p.logged(p.talk, p.log.Remark(e.Kind.String()+": "+e.Text))
+				if p.restarted(e.Kind) {
+					return true, nil
 				}
 				continue
 			}
@@ -139,6 +138,19 @@ func (p *probing) untilTaken() (more bool, err error) {
 			}
 		}
 	}
+}
+
+// restarted has a probe without depth hang nowhere once its cable was lost: nobody
+// knows where it is. It is asked for anew when it is back.
+func (p *probing) restarted(k device.Kind) (again bool) {
+	if p.depths {
+		return false
+	}
+	if k == device.Lost {
+		p.watch.Release()
+		p.at = profile.Optional{}
+	}
+	return k == device.Back
 }
 
 // typed does what a typed line says.
@@ -173,18 +185,18 @@ func (p *probing) typed(text string) (changed, stop bool, err error) {
 // be taken now.
 func (p *probing) enter() (changed, stop bool, err error) {
 	u := p.take.Drop().Units.Shown()
-	hangs := p.state.Phase == still.Settling || p.state.Phase == still.Settled
+	now := p.watch.State()
 	switch {
 	case p.advice.Enough && !p.at.Known: // the prompt says so
 		return false, true, nil
 	case !p.depths && !p.at.Known:
 		p.hang(profile.Some(p.advice.DepthM))
-	case !hangs && p.state.Phase != still.Taken:
+	case now.Phase == still.Moving:
 		p.say("Not yet: the probe is still moving, or has said nothing.")
-	case p.state.ErrC > 5*soonC:
+	case now.ErrC > 5*soonC:
 		p.say("Not yet: too little was heard to tell. Hold it there.")
-	case p.state.ErrC > soonC:
-		p.say("Not yet: it could still be off by %s. Hold it there.", difference(2*p.state.ErrC, u))
+	case now.ErrC > soonC:
+		p.say("Not yet: it could still be off by %s. Hold it there.", difference(2*now.ErrC, u))
 	default:
 		return true, false, p.accept()
 	}
@@ -207,16 +219,14 @@ func (p *probing) hangsAt(text string) error {
 }
 
 func (p *probing) hang(depthM profile.Optional) {
-	p.at = depthM
+	p.at, p.hungS = depthM, p.nowS()
 	p.watch.Hold()
 }
 
 // heard takes in a line of the probe; taken reports that it brought a reading.
 func (p *probing) heard(e device.Event) (taken bool, err error) {
 	atS := p.sinceS(e)
-	if err := p.log.Line(atS, e.Line); err != nil {
-		return false, err
-	}
+	p.logged(p.talk, p.log.Line(atS, e.Line))
 	s, err := p.decode(e.Line)
 	if err != nil {
 		if !aside(line.CodeOf(err)) {
@@ -225,8 +235,8 @@ func (p *probing) heard(e device.Event) (taken bool, err error) {
 		return false, nil
 	}
 	p.instruments(s.BottomM, s.SurfaceC)
-	if !s.TempC.Known || p.depths && !s.DepthM.Known {
-		return false, nil
+	if !s.TempC.Known || p.depths && !s.DepthM.Known || !p.depths && atS < p.hungS {
+		return false, nil // none, or said before the probe hung where it hangs now
 	}
 	sample := still.Sample{TimeS: atS, TempC: s.TempC.Value}
 	if p.depths {
@@ -236,7 +246,6 @@ func (p *probing) heard(e device.Event) (taken bool, err error) {
 	if err != nil { // a time twice, a value no probe has: one line lost
 		return false, nil
 	}
-	p.state = state
 	p.live.show(p.progress())
 	if state.Phase != still.Settled || p.depths && p.near(state.DepthM.Value) {
 		return false, nil
@@ -260,12 +269,12 @@ const nearM = 0.3
 // accept takes the reading of the state into the drop.
 func (p *probing) accept() error {
 	u := p.take.Drop().Units.Shown()
-	depth := p.at
+	now, depth := p.watch.State(), p.at
 	if p.depths {
-		depth = p.state.DepthM
+		depth = now.DepthM
 	}
 	p.live.clear()
-	r := p.state.Reading(depth.Value, u)
+	r := now.Reading(depth.Value, u)
 	p.watch.Take()
 	_, err := p.add([]profile.Reading{r})
 	if err != nil {
@@ -274,13 +283,14 @@ func (p *probing) accept() error {
 	if r.SpreadC > 0 {
 		p.say("Taken early: %s %s, give or take %s.", unit.Exact(r.Temp), r.TempUnit, difference(r.SpreadC, u))
 	}
-	return p.log.Sync(p.take.Saved)
+	p.logged(p.talk, p.log.Sync(p.take.Saved))
+	return nil
 }
 
 // progress is the line that shows what the probe does.
 func (p *probing) progress() string {
 	u := p.take.Drop().Units.Shown()
-	s := p.state
+	s := p.watch.State()
 	text := fmt.Sprintf("%.1f %s", u.Temp.FromC(s.TempC), u.Temp)
 	depth := s.DepthM
 	if !p.depths {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"strconv"
 
@@ -15,8 +14,6 @@ const (
 	giveUpAfter = 40 // lines, none of which could be understood
 )
 
-var errNoLayout = errors.New("the probe's lines could not be understood: say what they hold with --layout, e.g. --layout \"depth m, temp C\"")
-
 // learnt is how listening to the first lines ended.
 type learnt int
 
@@ -27,10 +24,10 @@ const (
 )
 
 // learn listens to the first lines until it is known what they hold, asking what they
-// leave open.
-func (c *cable) learn(t *talk) (how learnt, err error) {
+// leave open. Where that fails, the readings are typed.
+func (c *cable) learn(t *talk) learnt {
 	if c.layout != nil && len(c.layout.Parts) > 0 {
-		return read, nil
+		return read
 	}
 	t.say("Listening to %s for what its lines hold... (Enter: type instead)", say.Shown(c.name))
 	var first [][]byte
@@ -38,10 +35,10 @@ func (c *cable) learn(t *talk) (how learnt, err error) {
 		select {
 		case text, ok := <-t.lines:
 			if w, _ := word(text); !ok || w == "stop" {
-				return stopped, nil
+				return stopped
 			}
 			t.say("Not waiting for the probe: the readings are typed.")
-			return byHand, nil
+			return byHand
 		case e := <-c.Events():
 			if e.Kind == device.Cut {
 				c.cut = e.Line
@@ -51,42 +48,43 @@ func (c *cable) learn(t *talk) (how learnt, err error) {
 				t.say("%s", c.told(e))
 				continue
 			}
-			if err := c.log.Line(c.sinceS(e), e.Line); err != nil {
-				return stopped, err
-			}
+			c.logged(t, c.log.Line(c.sinceS(e), e.Line))
 			first = append(first, append([]byte(nil), e.Line...))
-			if known, err := c.settleLayout(t, first); known || err != nil {
-				return read, err
+			if how, ended := c.settleLayout(t, first); ended {
+				return how
 			}
 		}
 	}
 }
 
-// settleLayout finds the layout of some lines, or asks for it when there are enough.
-func (c *cable) settleLayout(t *talk, first [][]byte) (known bool, err error) {
+// settleLayout finds the layout of some lines, or asks for it when there are enough;
+// ended is false while more lines are wanted.
+func (c *cable) settleLayout(t *talk, first [][]byte) (how learnt, ended bool) {
 	if c.layout != nil { // NMEA sentences: only they tell whether there is a depth
 		s, err := layout.New(*c.layout, c.options).Line(first[len(first)-1])
 		c.depths = err == nil && s.DepthM.Known
-		return c.depths || len(first) >= askAfter, nil
+		return read, c.depths || len(first) >= askAfter
 	}
 	f := c.find(first)
 	switch {
 	case f.Known && len(f.Layout.Parts) == 0:
 		c.use(f.Layout)
-		return false, nil
+		return read, false
 	case f.Known:
 	case len(first) < askAfter || len(f.Choices) == 0 && len(first) < giveUpAfter:
-		return false, nil
+		return read, false
 	case len(f.Choices) == 0:
-		return false, errNoLayout
+		t.say("The probe's lines could not be understood, so the readings are typed. What the lines hold can be said with --layout, e.g. --layout \"depth m, temp C\".")
+		return byHand, true
 	default:
+		var err error
 		if f.Layout, err = t.whichLayout(f); err != nil {
-			return false, err
+			return stopped, true
 		}
 	}
 	c.use(f.Layout)
 	t.say("The probe's lines are read as: %s. (--layout %s saves the finding.)", f.Layout, strconv.Quote(f.Layout.String()))
-	return true, nil
+	return read, true
 }
 
 // whichLayout asks what the lines hold.
@@ -97,9 +95,16 @@ func (t *talk) whichLayout(f layout.Found) (layout.Layout, error) {
 	}
 	n, err := t.choose(fmt.Sprintf("The probe says %s: %s. What does such a line hold?", say.Shown(strconv.Quote(f.Example)), f.Why), texts...)
 	if err != nil {
-		return layout.Layout{}, errNoLayout
+		return layout.Layout{}, err
 	}
 	return f.Choices[n], nil
+}
+
+// logged tells, once, that the probe's lines can no longer be kept: the drop goes on.
+func (c *cable) logged(t *talk, err error) {
+	if err != nil {
+		t.say("What the probe says can no longer be kept beside the page: %s. Its readings are saved as before.", say.Shown(cause(err)))
+	}
 }
 
 // told says what happened to the port.

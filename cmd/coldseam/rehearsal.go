@@ -56,11 +56,6 @@ func (p *program) rehearse(c *cli.Context) error {
 			return err
 		}
 	}
-	shelf, unlock, err := p.openBook(c, set)
-	if err != nil {
-		return err
-	}
-	defer unlock()
 	flags := []notebook.Header{
 		{Key: "units", Value: c.String("units"), From: "--units"},
 		{Key: "water", Value: o.Lake.Name(), From: "--lake"},
@@ -73,9 +68,14 @@ func (p *program) rehearse(c *cli.Context) error {
 		}
 		flags = append(flags, notebook.Header{Key: "for", Value: c.String("for"), From: "--for"})
 	}
+	shelf, unlock, err := p.openBook(c, set)
+	if err != nil {
+		return err
+	}
 	t, stop := p.talk()
 	defer stop()
-	d := &dropping{talk: t, set: set}
+	d := p.dropping(t, set, shelf, unlock)
+	defer d.unlock()
 	d.say("A rehearsal: %s and the probe are made up, and their clock runs %g times as fast.", o.Lake.Name(), c.Float64("speed"))
 	k, err := plugInRehearsal(o)
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strconv"
 	"strings"
 	"sync/atomic"
 	"syscall"
@@ -132,8 +133,8 @@ func choice(text string, most int) (int, bool) {
 	if text == "" {
 		return 0, true
 	}
-	var n int
-	if _, err := fmt.Sscanf(text, "%d", &n); err != nil || n < 1 || n > most {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 || n > most {
 		return 0, false
 	}
 	return n - 1, true

@@ -62,6 +62,7 @@ type Watch struct {
 	held   []Sample // since it hangs still
 	holds  bool
 	taken  bool
+	now    State // after the last sample since it was held, let go or taken
 }
 
 // New makes a Watch; o is the settling's, of a probe whose time constant is 60 s at most
@@ -91,16 +92,29 @@ func (w *Watch) Release() { w.release() }
 
 // Take says that the reading at this depth was taken; the phase is Taken until the
 // probe moves, or Hold is said again.
-func (w *Watch) Take() { w.taken = true }
+func (w *Watch) Take() { w.taken, w.now = true, State{} }
+
+// State is what is known now: that of the last sample, and nothing where none came
+// since Hold, Release or Take. A reading ends its state, so that no second one can be
+// made of it.
+func (w *Watch) State() State { return w.now }
 
 func (w *Watch) release() {
 	w.w.Reset()
-	w.held, w.recent, w.holds, w.taken = nil, nil, false, false
+	w.held, w.recent, w.holds, w.taken, w.now = nil, nil, false, false, State{}
 }
 
 // Add takes a sample in. Samples that settle does not take are errors, and change
 // nothing.
 func (w *Watch) Add(s Sample) (State, error) {
+	state, err := w.add(s)
+	if err == nil {
+		w.now = state
+	}
+	return state, err
+}
+
+func (w *Watch) add(s Sample) (State, error) {
 	state := State{DepthM: s.DepthM, TempC: s.TempC}
 	if n := len(w.recent); s.DepthM.Known && n > 0 && math.Abs(s.TimeS-w.recent[n-1].TimeS) > gapS {
 		w.release()

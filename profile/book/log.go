@@ -2,7 +2,6 @@ package book
 
 import (
 	"bytes"
-	"os"
 	"strconv"
 )
 
@@ -11,8 +10,13 @@ const LogEnding = ".probe"
 
 // Log keeps the raw lines of a probe beside the page of its drop. Lines that come
 // before there is a page wait for it; what does not fit the wait is counted.
+//
+// A log is a help, and no part of the drop: its first failure is an error, and then it
+// keeps no more, without another, until the drop goes on in another page.
 type Log struct {
-	file    *os.File
+	file    File
+	path    string // of the file, or of the one that failed
+	failed  bool
 	waiting bytes.Buffer
 	lost    int
 }
@@ -42,15 +46,17 @@ func (l *Log) write(head, line []byte) error {
 		}
 	}
 	head = append(head, '\n')
-	if l.file != nil {
-		_, err := l.file.Write(head)
-		return err
-	}
-	if l.waiting.Len()+len(head) > maxWaiting {
-		l.lost++
+	switch {
+	case l.failed:
 		return nil
+	case l.file != nil:
+		_, err := l.file.Write(head)
+		return l.fail(err)
+	case l.waiting.Len()+len(head) > maxWaiting:
+		l.lost++
+	default:
+		l.waiting.Write(head)
 	}
-	l.waiting.Write(head)
 	return nil
 }
 
@@ -59,21 +65,41 @@ func (l *Log) Sync(p *Page) error {
 	if p == nil {
 		return nil
 	}
-	if l.file == nil {
-		f, err := os.OpenFile(p.Beside(LogEnding), os.O_WRONLY|os.O_CREATE|os.O_APPEND, 0o644)
-		if err != nil {
-			return err
-		}
-		l.file = f
-		if l.lost > 0 {
-			l.waiting.WriteString("# " + strconv.Itoa(l.lost) + " lines before the first reading were not kept\n")
-		}
-		if _, err := f.Write(l.waiting.Bytes()); err != nil {
-			return err
-		}
-		l.waiting = bytes.Buffer{}
+	if path := p.Beside(LogEnding); path != l.path {
+		return l.fail(l.open(p, path))
 	}
-	return l.file.Sync()
+	if l.failed {
+		return nil
+	}
+	return l.fail(l.file.Sync())
+}
+
+// open begins the file beside a page, with what waited for it.
+func (l *Log) open(p *Page, path string) error {
+	l.Close()
+	l.path, l.failed = path, false
+	f, err := p.book.disk.Append(path)
+	if err != nil {
+		return err
+	}
+	l.file = f
+	if l.lost > 0 {
+		l.waiting.WriteString("# " + strconv.Itoa(l.lost) + " lines before the first reading were not kept\n")
+	}
+	_, err = f.Write(l.waiting.Bytes())
+	l.waiting, l.lost = bytes.Buffer{}, 0
+	if err == nil {
+		err = f.Sync()
+	}
+	if err == nil {
+		err = p.book.disk.SyncFolder(p.book.Dir)
+	}
+	return err
+}
+
+func (l *Log) fail(err error) error {
+	l.failed = err != nil
+	return err
 }
 
 // Close closes the file.
@@ -81,7 +107,9 @@ func (l *Log) Close() error {
 	if l.file == nil {
 		return nil
 	}
-	return l.file.Close()
+	err := l.file.Close()
+	l.file = nil
+	return err
 }
 
 // Logged takes a line of a Log apart into its time and the line as it came; ok is

@@ -20,6 +20,10 @@ type Taking struct {
 	// Saved is the page, nil before the first reading.
 	Saved *book.Page
 
+	// Failed is asked what to do where saving failed: to try again, in another book
+	// where it gives one, or to give up. nil gives up.
+	Failed func(err error) (again bool, elsewhere *book.Book)
+
 	drop    profile.Drop
 	book    *book.Book
 	old     int // readings that were there when it was gone on with
@@ -39,9 +43,9 @@ func Begin(b *book.Book, d profile.Drop) *Taking {
 	return &Taking{drop: d, book: b}
 }
 
-// GoOn goes on with a page of the book.
-func GoOn(b *book.Book, p *book.Page, d profile.Drop) *Taking {
-	t := &Taking{Saved: p, drop: d, book: b, old: len(d.Readings)}
+// GoOn goes on with a page of the book that has no Err.
+func GoOn(b *book.Book, u book.Unended) *Taking {
+	t := &Taking{Saved: u.Page, drop: u.Drop, book: b, old: len(u.Drop.Readings)}
 	t.flag()
 	return t
 }
@@ -181,17 +185,36 @@ func (t *Taking) End() error {
 	return t.save(true)
 }
 
+// save saves the drop, until it is saved or Failed gives up.
 func (t *Taking) save(ended bool) error {
-	var err error
+	for {
+		err := t.write(ended)
+		if err == nil {
+			return nil
+		}
+		again, elsewhere := false, (*book.Book)(nil)
+		if t.Failed != nil {
+			again, elsewhere = t.Failed(err)
+		}
+		if !again {
+			return Unsaved{err}
+		}
+		if elsewhere != nil { // what was saved before stays where it is
+			t.book, t.Saved = elsewhere, nil
+		}
+	}
+}
+
+func (t *Taking) write(ended bool) error {
 	if t.Saved != nil {
-		err = t.Saved.Save(t.drop, ended)
-	} else if p, e := t.book.Begin(t.drop); e == nil {
+		return t.Saved.Save(t.drop, ended)
+	}
+	p, err := t.book.Begin(t.drop)
+	if p.Path != "" { // it has its name, even where that is not durable yet
 		t.Saved = p
-	} else {
-		err = e
 	}
-	if err != nil {
-		return Unsaved{err}
+	if err == nil && ended {
+		err = p.Save(t.drop, true)
 	}
-	return nil
+	return err
 }

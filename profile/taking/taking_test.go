@@ -1,8 +1,11 @@
 package taking
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
+	"path/filepath"
 	"testing"
 
 	"coldseam/profile"
@@ -70,6 +73,78 @@ func TestSkipAndNext(t *testing.T) {
 	}
 }
 
+// A save that failed is tried again for as long as somebody says so, in another book
+// where one is given, and nothing is lost by it.
+func TestFailedIsTriedAgain(t *testing.T) {
+	disk := &full{}
+	b, err := book.Open(t.TempDir(), disk)
+	if err != nil {
+		t.Fatal(err)
+	}
+	other, err := book.Open(t.TempDir(), book.System{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	k := Begin(b, profile.Drop{Water: "Alder Kettle", Units: unit.System{Depth: unit.Foot, Temp: unit.Fahrenheit}})
+	pageHolds := func(want ...float64) {
+		t.Helper()
+		data, err := os.ReadFile(k.Saved.Path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets, err := notebook.Read(data, notebook.Options{})
+		if err != nil || !cmp.Equal(temps(sheets[0].Drop), want) {
+			t.Fatalf("page %q, %v; want %v", data, err, want)
+		}
+	}
+	add := func(depthFt, tempF float64) error { _, err := k.Add(reading(depthFt, tempF)); return err }
+	if err := add(1, 74); err != nil {
+		t.Fatal(err)
+	}
+	first := k.Saved.Path
+
+	disk.left = 2 // fails twice
+	asked := 0
+	k.Failed = func(err error) (bool, *book.Book) { asked++; return true, nil }
+	if err := add(5, 73); err != nil || asked != 2 {
+		t.Fatalf("%v, asked %d times", err, asked)
+	}
+	pageHolds(74, 73)
+
+	disk.left = 1
+	k.Failed = func(err error) (bool, *book.Book) { return true, other }
+	if err := add(10, 70); err != nil || filepath.Dir(k.Saved.Path) != other.Dir {
+		t.Fatalf("%v, saved in %s", err, k.Saved.Path)
+	}
+	pageHolds(74, 73, 70)
+	if _, err := os.Stat(first); err != nil {
+		t.Error("what was saved first is gone")
+	}
+
+	k.book, k.Saved, disk.left = b, nil, 1
+	k.Failed = func(err error) (bool, *book.Book) { return false, nil }
+	if err := add(15, 66); !errors.As(err, new(Unsaved)) {
+		t.Errorf("given up: %v", err)
+	}
+	if got := temps(k.Drop()); !cmp.Equal(got, []float64{74, 73, 70, 66}) {
+		t.Errorf("the drop has %v", got)
+	}
+}
+
+// full is a disk that is full for the next left pages.
+type full struct {
+	book.System
+	left int
+}
+
+func (f *full) Create(path string, mode fs.FileMode) (book.File, error) {
+	if f.left > 0 {
+		f.left--
+		return nil, errors.New("no space left on device")
+	}
+	return f.System.Create(path, mode)
+}
+
 // Whatever is done in whatever order, the page in the book is the drop: read back it
 // gives the same readings, and a list kept beside it agrees.
 func TestPageIsTheDrop(t *testing.T) {
@@ -117,11 +192,11 @@ func TestPageIsTheDrop(t *testing.T) {
 				if k.Saved == nil {
 					continue
 				}
-				pages, drops, e := k.book.Unended()
-				if e != nil || len(pages) != 1 {
+				pages, e := k.book.Unended()
+				if e != nil || len(pages) != 1 || pages[0].Err != nil {
 					t.Fatalf("%d pages to go on with, %v", len(pages), e)
 				}
-				k = GoOn(k.book, pages[0], drops[0])
+				k = GoOn(k.book, pages[0])
 				sitting, model = len(model), k.Drop().Readings // sorted by depth now
 			}
 			if err != nil {
@@ -152,7 +227,7 @@ func TestPageIsTheDrop(t *testing.T) {
 		if err := k.End(); err != nil {
 			t.Fatal(err)
 		}
-		if pages, _, _ := k.book.Unended(); len(pages) != 0 {
+		if pages, _ := k.book.Unended(); len(pages) != 0 {
 			t.Fatalf("%d pages go on after the end", len(pages))
 		}
 	})
