@@ -11,7 +11,9 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -113,6 +115,7 @@ func TestDiskFull(t *testing.T) {
 // TestKilled kills drops at random moments: whatever was taken before the last
 // prompt is in the page, the page reads back, and the drop is offered again.
 func TestKilled(t *testing.T) {
+	t.Parallel()
 	program, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
@@ -121,84 +124,101 @@ func TestKilled(t *testing.T) {
 	if testing.Short() {
 		runs = 40
 	}
-	random := rand.New(rand.NewPCG(1, 2))
-	cut, taken := 0, 0
-	for run := range runs {
-		dir := t.TempDir()
-		cmd := exec.Command(program, "drop", "--book", dir, "--units", "ft F", "--bottom", "60ft")
-		cmd.Env = append(os.Environ(), "COLDSEAM_TEST_PROGRAM=1", "XDG_CONFIG_HOME="+dir)
-		in, err := cmd.StdinPipe()
+	var cut, taken atomic.Int64
+	const side = 4 // by side: most of the time is the disk's
+	t.Run("by side", func(t *testing.T) {
+		for n := range side {
+			t.Run(strconv.Itoa(n), func(t *testing.T) {
+				t.Parallel()
+				random := rand.New(rand.NewPCG(1, uint64(n)))
+				for range runs / side {
+					if readings, ok := killed(t, program, random); ok {
+						cut.Add(1)
+						taken.Add(int64(readings))
+					}
+				}
+			})
+		}
+	})
+	t.Logf("%d drops were cut off with a page, %d readings in all", cut.Load(), taken.Load())
+	if cut.Load() < int64(runs*3/4) {
+		t.Errorf("only %d of %d drops had begun: the moments prove nothing", cut.Load(), runs)
+	}
+}
+
+// killed kills one drop, and looks at its page; ok is false where it had none yet.
+func killed(t *testing.T, program string, random *rand.Rand) (taken int, ok bool) {
+	t.Helper()
+	dir := t.TempDir()
+	cmd := exec.Command(program, "drop", "--book", dir, "--units", "ft F", "--bottom", "60ft")
+	cmd.Env = append(os.Environ(), "COLDSEAM_TEST_PROGRAM=1", "XDG_CONFIG_HOME="+dir)
+	in, err := cmd.StdinPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	errOut, err := cmd.StderrPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	go func() {
+		for i := range 15 {
+			fmt.Fprintf(in, "%d %.1f\n", i+1, 74-float64(i)/2)
+		}
+	}()
+	// the moment: some time behind one of the prompts
+	after, wait := random.IntN(13), time.Duration(random.IntN(3000))*time.Microsecond
+	said, killed := "", false
+	for buf := make([]byte, 4096); ; {
+		n, err := errOut.Read(buf)
+		said += string(buf[:n])
+		if !killed && asked(said) > after {
+			killed = true
+			time.Sleep(wait)
+			cmd.Process.Kill()
+		}
 		if err != nil {
-			t.Fatal(err)
-		}
-		errOut, err := cmd.StderrPipe()
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := cmd.Start(); err != nil {
-			t.Fatal(err)
-		}
-		go func() {
-			for i := range 15 {
-				fmt.Fprintf(in, "%d %.1f\n", i+1, 74-float64(i)/2)
-			}
-		}()
-		// the moment: some time behind one of the prompts
-		after, wait := random.IntN(13), time.Duration(random.IntN(3000))*time.Microsecond
-		said, killed := "", false
-		for buf := make([]byte, 4096); ; {
-			n, err := errOut.Read(buf)
-			said += string(buf[:n])
-			if !killed && asked(said) > after {
-				killed = true
-				time.Sleep(wait)
-				cmd.Process.Kill()
-			}
-			if err != nil {
-				break
-			}
-		}
-		cmd.Wait()
-		prompts := asked(said)
-		names, _ := filepath.Glob(filepath.Join(dir, "*.txt"))
-		if len(names) == 0 {
-			if prompts > 1 {
-				t.Fatalf("run %d: %d prompts and no page", run, prompts)
-			}
-			continue
-		}
-		cut++
-		page := pageIn(t, dir)
-		sheets, err := notebook.Read([]byte(page), notebook.Options{})
-		if err != nil {
-			t.Fatalf("run %d: %v\n%s", run, err, page)
-		}
-		got := sheets[0].Drop.Readings
-		if len(got) < prompts-1 || len(got) > 15 {
-			t.Fatalf("run %d: %d prompts, and %d readings in the page", run, prompts, len(got))
-		}
-		for i, r := range got {
-			if r.Depth != float64(i+1) || r.Temp != 74-float64(i)/2 {
-				t.Fatalf("run %d: reading %d is %v at %v", run, i, r.Temp, r.Depth)
-			}
-		}
-		taken += len(got)
-		if strings.Contains(page, "not ended") {
-			_, _, errOut := dropWith(t, dir, "1\nstop\n")
-			if want := counted(len(got), "reading"); !strings.Contains(errOut, want) || strings.Contains(pageIn(t, dir), "not ended") {
-				t.Fatalf("run %d: not offered with %s: %s", run, want, errOut)
-			}
+			break
 		}
 	}
-	t.Logf("%d drops were cut off with a page, %d readings in all", cut, taken)
-	if cut < runs*3/4 {
-		t.Errorf("only %d of %d drops had begun: the moments prove nothing", cut, runs)
+	cmd.Wait()
+	prompts := asked(said)
+	names, _ := filepath.Glob(filepath.Join(dir, "*.txt"))
+	if len(names) == 0 {
+		if prompts > 1 {
+			t.Fatalf("%d prompts and no page", prompts)
+		}
+		return 0, false
 	}
+	page := pageIn(t, dir)
+	sheets, err := notebook.Read([]byte(page), notebook.Options{})
+	if err != nil {
+		t.Fatalf("%v\n%s", err, page)
+	}
+	got := sheets[0].Drop.Readings
+	if len(got) < prompts-1 || len(got) > 15 {
+		t.Fatalf("%d prompts, and %d readings in the page", prompts, len(got))
+	}
+	for i, r := range got {
+		if r.Depth != float64(i+1) || r.Temp != 74-float64(i)/2 {
+			t.Fatalf("reading %d is %v at %v", i, r.Temp, r.Depth)
+		}
+	}
+	if strings.Contains(page, "not ended") {
+		_, _, errOut := dropWith(t, dir, "1\nstop\n")
+		if want := counted(len(got), "reading"); !strings.Contains(errOut, want) || strings.Contains(pageIn(t, dir), "not ended") {
+			t.Fatalf("not offered with %s: %s", want, errOut)
+		}
+	}
+	return len(got), true
 }
 
 // TestCtrlC: the drop says in one line where it is, with another status than a plan's,
 // and is offered again; no reading is lost.
 func TestCtrlC(t *testing.T) {
+	t.Parallel()
 	program, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)

@@ -2,12 +2,17 @@ package main
 
 import (
 	"bytes"
+	"errors"
+	"flag"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"coldseam/profile/settings"
 )
 
 func TestMain(m *testing.M) {
@@ -15,12 +20,28 @@ func TestMain(m *testing.M) {
 		main()
 		return
 	}
-	testscript.Main(m, map[string]func(){"coldseam": main})
+	testscript.Main(unsettled{m}, map[string]func(){"coldseam": main})
+}
+
+// unsettled runs the tests without the settings of the machine's user, for all of them
+// at once: a test that changes the environment could not run beside others.
+type unsettled struct{ *testing.M }
+
+func (m unsettled) Run() int {
+	dir, err := os.MkdirTemp("", "coldseam")
+	if err != nil {
+		panic(err)
+	}
+	defer os.RemoveAll(dir)
+	os.Setenv("XDG_CONFIG_HOME", dir)
+	flag.Set("test.parallel", "8") // they mostly wait: for a disk, for a probe
+	return m.M.Run()
 }
 
 // TestCommands runs the scripts of testdata: each types commands as a user does and
 // states what comes out. No settings of the machine's user are read.
 func TestCommands(t *testing.T) {
+	t.Parallel()
 	pages, err := filepath.Abs("../../testdata")
 	if err != nil {
 		t.Fatal(err)
@@ -50,7 +71,17 @@ func runWith(t *testing.T, stdin string, args ...string) (status int, out, errOu
 	return status, o.String(), e.String()
 }
 
-func noSettings(t *testing.T) { t.Setenv("XDG_CONFIG_HOME", t.TempDir()) }
+// noSettings makes sure that a test reads no settings.
+func noSettings(t *testing.T) {
+	t.Helper()
+	path, err := settings.Path()
+	if err == nil {
+		_, err = os.Stat(path)
+	}
+	if !errors.Is(err, fs.ErrNotExist) {
+		t.Fatalf("%s: %v", path, err)
+	}
+}
 
 // TestReadmeExample: the page printed in the README is what its first command
 // prints, to the byte, and the settings shown there are read.

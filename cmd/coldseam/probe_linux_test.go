@@ -10,6 +10,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -23,6 +24,7 @@ type fakeProbe struct {
 	name   string
 	master *os.File
 	water  chan float64 // the temperature from now on
+	said   atomic.Int64 // lines
 	pull   chan struct{}
 	done   chan struct{}
 }
@@ -65,7 +67,16 @@ func (p *fakeProbe) talk(slave *os.File) {
 				fmt.Fprintf(p.master, "\x1b[2J\x1b]0;owned\x07\r\n") // must reach no terminal
 			}
 			fmt.Fprintf(p.master, "%.2f\r\n", temp)
+			p.said.Add(1)
 		}
+	}
+}
+
+// in has the probe hang in water of a temperature, and say so.
+func (p *fakeProbe) in(tempC float64) {
+	p.water <- tempC
+	for from := p.said.Load(); p.said.Load() < from+3; {
+		time.Sleep(20 * time.Millisecond)
 	}
 }
 
@@ -77,6 +88,7 @@ func (p *fakeProbe) unplug() {
 // TestDropFromProbe takes a whole drop from a probe on a real port, whose cable is
 // pulled in the middle and comes back as another device.
 func TestDropFromProbe(t *testing.T) {
+	t.Parallel()
 	noSettings(t)
 	name, dir := filepath.Join(t.TempDir(), "probe"), t.TempDir()
 	probe := plugged(t, name)
@@ -90,7 +102,7 @@ func TestDropFromProbe(t *testing.T) {
 
 	take := func(temp float64) {
 		t.Helper()
-		probe.water <- temp
+		probe.in(temp)
 		c.typeLine("")
 		for {
 			time.Sleep(200 * time.Millisecond) // the probe's lines come in real time
@@ -157,6 +169,7 @@ func TestDropFromProbe(t *testing.T) {
 
 // TestDropPastAProbe: whoever does not want to wait for what the probe's lines hold types.
 func TestDropPastAProbe(t *testing.T) {
+	t.Parallel()
 	noSettings(t)
 	name, dir := filepath.Join(t.TempDir(), "probe"), t.TempDir()
 	silent := plugged(t, name)
@@ -177,6 +190,7 @@ func TestDropPastAProbe(t *testing.T) {
 
 // TestListen: each line of a probe with how it is read, until Ctrl-C.
 func TestListen(t *testing.T) {
+	t.Parallel()
 	program, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)

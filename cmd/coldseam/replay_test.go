@@ -102,6 +102,7 @@ func TestReplayPage(t *testing.T) {
 // TestRehearsal takes whole drops with the simulated probe, as fast as its clock goes,
 // with everything going wrong.
 func TestRehearsal(t *testing.T) {
+	t.Parallel()
 	noSettings(t)
 	for _, c := range []struct {
 		name string
@@ -112,6 +113,7 @@ func TestRehearsal(t *testing.T) {
 		{"metric, mixed", []string{"--depth", "--lake", "thimble-flat", "--units", "m C"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
 			dir := t.TempDir()
 			k := begin(t, append([]string{"probe", "rehearse", "--speed", "100", "--book", dir}, c.args...)...)
 			for n := 0; ; n++ {
@@ -142,6 +144,7 @@ func TestRehearsal(t *testing.T) {
 // TestRehearsalMoving: a cast down and up gives the lake's temperatures, the lag taken
 // out.
 func TestRehearsalMoving(t *testing.T) {
+	t.Parallel()
 	noSettings(t)
 	dir := t.TempDir()
 	k := begin(t, "probe", "rehearse", "--speed", "20", "--moving", "--book", dir, "--units", "m C")
