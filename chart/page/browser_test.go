@@ -78,6 +78,7 @@ type screen struct {
 
 var (
 	phone = screen{"phone", 390, 844, true}
+	small = screen{"small phone", 320, 568, true}
 	desk  = screen{"desk", 1280, 800, false}
 )
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -20,8 +21,8 @@ func TestInBrowser(t *testing.T) {
 	full := os.Getenv("COLDSEAM_FULL") == "1"
 	one, more := lake(t, "alder-kettle-july"), three(t)
 	with, without := Options{Script: script, Still: stillSVG}, Options{Still: stillSVG}
-	for _, s := range []screen{phone, desk} {
-		if s == desk && !full {
+	for _, s := range []screen{phone, small, desk} {
+		if s != phone && !full {
 			break // the hostile names are looked at on a desk
 		}
 		t.Run("one drop, "+s.name, func(t *testing.T) {
@@ -162,6 +163,11 @@ func (v *visit) answersTo(d figure.Drop, i int, finger bool) {
 		if !strings.Contains(got, want) {
 			v.t.Errorf("under the finger stands %q, want %q too", got, want)
 		}
+	}
+	box := value[[]float64](v, `(function (p, t) { return [t.left - p.left, p.right - t.right, t.top - p.top, p.bottom - t.bottom]; })(
+		document.getElementById('picture').getBoundingClientRect(), document.querySelector('.tip').parentElement.getBoundingClientRect())`)
+	if slices.Min(box) < -0.5 { // the library counts in whole pixels
+		v.t.Errorf("the words under the finger leave the picture: room left, right, above and below %v px", box)
 	}
 }
 
