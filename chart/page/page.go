@@ -18,9 +18,10 @@ import (
 
 // Options are what a page is made of besides its drops.
 type Options struct {
-	Script []byte // the echarts script; nil: the page is the still picture
-	Still  []byte // a picture as SVG, shown where there is no script or it fails; nil: none. Upright: a phone is 390 px wide
-	Title  string // of the page; "": that of its last drop
+	Script   []byte // the echarts script; nil: the page is the still picture
+	Licences string // of the script, which must go along with it; "" only where there is no script that asks for any
+	Still    []byte // a picture as SVG, shown where there is no script or it fails; nil: none. Upright: a phone is 390 px wide
+	Title    string // of the page; "": that of its last drop
 }
 
 // Write writes a page of one drop, or of several to compare, in the order given; with

@@ -118,6 +118,9 @@ func TestRefused(t *testing.T) {
 			t.Errorf("%q was taken", script)
 		}
 	}
+	if err := Write(io.Discard, Options{Script: stub, Licences: "</script>"}, []figure.Drop{d}); err == nil {
+		t.Error("licences that end their element were taken")
+	}
 	full := errors.New("full")
 	if err := Write(failing{full}, Options{}, []figure.Drop{d}); !errors.Is(err, full) {
 		t.Errorf("a full disk: %v", err)
@@ -163,7 +166,7 @@ func wellFormed(t *testing.T, page string) {
 // else, and what it allows is what is in it.
 func TestStandsAlone(t *testing.T) {
 	crlf := []byte("var a;\r\nvar b;\rvar c;")
-	for _, o := range []Options{{}, {Still: stillSVG}, {Script: crlf, Still: stillSVG}} {
+	for _, o := range []Options{{}, {Still: stillSVG}, {Script: crlf, Licences: "Apache License & <others>", Still: stillSVG}} {
 		for _, drops := range [][]figure.Drop{{lake(t, "sedge-mere-august")}, three(t)} {
 			page := written(t, o, drops...)
 			wellFormed(t, page)
@@ -177,7 +180,7 @@ func TestStandsAlone(t *testing.T) {
 			}
 			policy := strings.ReplaceAll(page, "&#43;", "+") // as a browser reads it
 			for _, m := range inScript.FindAllStringSubmatch(page, -1) {
-				if strings.Contains(m[0], "application/json") {
+				if strings.Contains(m[0], "application/json") || strings.Contains(m[0], "text/plain") {
 					continue
 				}
 				if want := strings.ReplaceAll(hashed(m[2]), "'", "&#39;"); !strings.Contains(policy, want) || strings.Contains(m[2], "\r") {
@@ -199,6 +202,20 @@ func TestStandsAlone(t *testing.T) {
 				t.Errorf("still picture: %v", has)
 			}
 		}
+	}
+}
+
+// The script's licences stand in the source of the page, word for word, and only where the
+// script does; a browser shows nothing of them.
+func TestLicencesInSource(t *testing.T) {
+	o := Options{Script: stub, Licences: "Apache License\n & NOTICE <1>", Still: stillSVG}
+	want := "<script type=\"text/plain\" id=\"licences\">\n" + o.Licences + "\n</script>"
+	if !strings.Contains(written(t, o, lake(t, "alder-kettle-july")), want) {
+		t.Errorf("no %q in the page", want)
+	}
+	o.Script = nil
+	if strings.Contains(written(t, o, lake(t, "alder-kettle-july")), "Apache") {
+		t.Error("licences of a script that is not there")
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"embed"
 	"encoding/base64"
 	"errors"
+	"fmt"
 	"html/template"
 	"slices"
 	"strings"
@@ -33,12 +34,13 @@ type head struct {
 	Style  template.CSS
 }
 
-// view is what the page's frame is filled with. Only Style, Script, Own, Data and
-// Still are trusted as they are: the first three are ours or the caller's, Data comes
-// from the JSON encoder and Still is base64.
+// view is what the page's frame is filled with. Only Style, Script, Own, Licences,
+// Data and Still are trusted as they are: the first four are ours or the caller's, Data
+// comes from the JSON encoder and Still is base64.
 type view struct {
 	head
 	Script, Own template.JS
+	Licences    template.HTML
 	Data        template.JS
 	Still       template.URL
 	Lead        sheet
@@ -99,10 +101,15 @@ func newView(o Options, drops []figure.Drop) (view, error) {
 		if err != nil {
 			return view{}, err
 		}
+		licences, err := inline([]byte(o.Licences))
+		if err != nil {
+			return view{}, fmt.Errorf("its licences: %w", err)
+		}
 		encoded, err := encoded(p, drops)
 		if err != nil {
 			return view{}, err
 		}
+		v.Licences = template.HTML(licences)
 		v.Script, v.Own, v.Data = template.JS(script), template.JS(scriptText), template.JS(encoded)
 	}
 	scripts := "'none'"

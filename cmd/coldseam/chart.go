@@ -67,7 +67,7 @@ func (p *program) chart(c *cli.Context) error {
 		if err := still(&upright, static.SVG, static.Phone); err != nil {
 			return err
 		}
-		return htmlpage.Write(buf, htmlpage.Options{Script: asset.Script(), Still: upright.Bytes()}, figure.Sorted(drops))
+		return htmlpage.Write(buf, htmlpage.Options{Script: asset.Script(), Licences: asset.Licences(), Still: upright.Bytes()}, figure.Sorted(drops))
 	})
 }
 

@@ -36,6 +36,9 @@ func TestChartNumbers(t *testing.T) {
 			}
 			t.Skip("the script was not fetched, so the page has no series: go generate ./chart/asset")
 		}
+		if !strings.Contains(string(html), "Copyright 2017-2023 The Apache Software Foundation") || !strings.Contains(string(html), "TERMS AND CONDITIONS FOR USE, REPRODUCTION, AND DISTRIBUTION") {
+			t.Errorf("%s: the page has the script without its notice and its licence", name) // Apache License 2.0, section 4
+		}
 		var page struct {
 			Option struct {
 				Series []struct {

@@ -17,7 +17,7 @@ func reorder(app *cli.App, args []string) ([]string, error) {
 	command := app.Command(args[1])
 	if command == nil {
 		switch args[1] {
-		case "--help", "-h", "help", "--version", "-v":
+		case "--help", "-h", "help", "--version", "-v", "--licences", "--licenses":
 			if len(args) > 2 && args[1] == "help" {
 				if app.Command(args[2]) == nil {
 					return nil, unknownCommand(app, args[2])

@@ -85,7 +85,11 @@ func (p *program) main(args []string) error {
 		ExitErrHandler:        func(*cli.Context, error) {}, // the status is ours to give
 		OnUsageError:          func(_ *cli.Context, err error, _ bool) error { return refused{err} },
 		Commands:              []*cli.Command{p.planCommand(), p.dropCommand(), p.probeCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.chartCommand(), p.seasonCommand(), p.batchCommand(), p.completionCommand()},
+		Flags:                 []cli.Flag{&cli.BoolFlag{Name: "licences", Aliases: []string{"licenses"}}},
 		Action: func(c *cli.Context) error {
+			if c.Bool("licences") {
+				return p.licences()
+			}
 			if c.Args().Present() {
 				return unknownCommand(c.App, c.Args().First())
 			}
@@ -160,6 +164,7 @@ const appHelp = `coldseam - {{.Usage}}
 Commands (coldseam COMMAND --help tells more):
 {{range .VisibleCommands}}   {{printf "%-12s" .Name}} {{.Usage}}
 {{end}}
+coldseam --version says which build this is, --licences what it is made of.
 Exit status: 0 done, 1 could not be done, 2 not understood.
 `
 
