@@ -5,8 +5,9 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"coldseam/profile/plain"
 )
 
 // Config says which port to open and how the probe talks on it. One stop bit and no
@@ -45,7 +46,7 @@ func (c Config) Check() error {
 	switch {
 	case c.Name == "":
 		return errors.New("no port named: give one such as /dev/ttyUSB0 or COM3")
-	case !utf8.ValidString(c.Name) || strings.ContainsFunc(c.Name, func(r rune) bool { return !unicode.IsPrint(r) }):
+	case !utf8.ValidString(c.Name) || plain.Line(c.Name) != c.Name:
 		return fmt.Errorf("the name %+q is not one of a port: there are signs in it that cannot be printed", c.Name)
 	case !slices.Contains(bauds, c.Baud):
 		return fmt.Errorf("%d baud is not a speed of a probe: use %s", c.Baud, oneOf(bauds))

@@ -7,6 +7,8 @@ import (
 	"runtime"
 	"strings"
 	"syscall"
+
+	"coldseam/profile/plain"
 )
 
 // ErrBusy is what Open's error is (errors.Is) when another program has the port.
@@ -20,6 +22,9 @@ type refusal struct {
 
 func (r *refusal) Error() string { return r.text }
 func (r *refusal) Unwrap() error { return r.cause }
+
+// longestCause is how much is shown of an error of the system.
+const longestCause = 200
 
 // explain says in one line why a port cannot be opened and what to do.
 func explain(name string, err error) error {
@@ -39,7 +44,7 @@ func explain(name string, err error) error {
 	case errors.Is(err, syscall.ENXIO), errors.Is(err, syscall.ENODEV), errors.Is(err, syscall.EIO):
 		return &refusal{name + " has no working device behind it: plug the probe in again, or give another port", err}
 	}
-	return &refusal{fmt.Sprintf("%s cannot be opened: %s", name, printable(err.Error())), err}
+	return &refusal{fmt.Sprintf("%s cannot be opened: %s", name, plain.Cut(err.Error(), longestCause)), err}
 }
 
 func busy(name string) error {
@@ -59,7 +64,7 @@ func denied(name, group string) string {
 func missing(name string, ports []Info, err error) string {
 	switch {
 	case err != nil:
-		return fmt.Sprintf("there is no port %s, and the ports cannot be listed: %s", name, printable(err.Error()))
+		return fmt.Sprintf("there is no port %s, and the ports cannot be listed: %s", name, plain.Cut(err.Error(), longestCause))
 	case len(ports) == 0:
 		return fmt.Sprintf("there is no port %s, and none is plugged in: check the cable", name)
 	}

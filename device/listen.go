@@ -9,6 +9,8 @@ import (
 	"sync"
 	"sync/atomic"
 	"time"
+
+	"coldseam/profile/plain"
 )
 
 const (
@@ -193,7 +195,7 @@ func (l *Listener) read(port io.Reader) (reason string) {
 		}
 		switch {
 		case err != nil && !errors.Is(err, io.EOF):
-			return printable(err.Error())
+			return plain.Cut(err.Error(), longestCause)
 		case n > 0:
 			continue
 		case at.Sub(asked) >= atOnce:
@@ -234,7 +236,7 @@ func (l *Listener) reopen() io.ReadCloser {
 				return port
 			}
 		}
-		if text := printable(err.Error()); text != said && !errors.Is(err, fs.ErrNotExist) {
+		if text := plain.Cut(err.Error(), longestCause); text != said && !errors.Is(err, fs.ErrNotExist) {
 			said = text
 			l.send(Event{Kind: Waiting, At: time.Now(), Text: text})
 		}

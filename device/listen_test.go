@@ -142,7 +142,7 @@ func TestTornLineIsNeverJoined(t *testing.T) {
 			t.Errorf("back: %q", e.Text)
 		}
 		wantLines(t, l, "16.0")
-		if e := next(t, l, Lost); e.Text != "odd" {
+		if e := next(t, l, Lost); e.Text != "\ufffdodd" {
 			t.Errorf("lost: %q", e.Text)
 		}
 		next(t, l, Back)
@@ -184,7 +184,7 @@ func TestWaitingSaysANewReasonOnce(t *testing.T) {
 		l, _ := listen(t, Options{}, &fake{steps: []step{{0, "", syscall.EIO}}},
 			fs.ErrNotExist, busy, busy, busy, errors.New("no\nright"), &fake{})
 		next(t, l, Lost)
-		for _, want := range []string{"busy", "no right"} {
+		for _, want := range []string{"busy", "no\ufffdright"} {
 			if e := next(t, l, Waiting); e.Text != want {
 				t.Errorf("waiting: %q, want %q", e.Text, want)
 			}

@@ -10,6 +10,8 @@ import (
 	"syscall"
 
 	"golang.org/x/sys/unix"
+
+	"coldseam/profile/plain"
 )
 
 // lock takes the port for this program: a flock on a handle of our own, which the
@@ -40,7 +42,7 @@ func owningGroup(name string) string {
 	}
 	gid := strconv.FormatUint(uint64(stat.Gid), 10)
 	if group, err := user.LookupGroupId(gid); err == nil {
-		return printable(group.Name)
+		return plain.Line(group.Name)
 	}
 	return gid
 }

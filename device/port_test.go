@@ -91,7 +91,7 @@ func TestExplain(t *testing.T) {
 		{pathError(syscall.EBUSY), "p is busy: close the other program that uses it, then try again", ErrBusy},
 		{pathError(syscall.ENXIO), "p has no working device behind it: plug the probe in again, or give another port", syscall.ENXIO},
 		{syscall.EIO, "p has no working device behind it: plug the probe in again, or give another port", syscall.EIO},
-		{errors.New("odd\x1b[2J"), "p cannot be opened: odd[2J", nil},
+		{errors.New("odd\x1b[2J"), "p cannot be opened: odd\ufffd[2J", nil},
 	} {
 		err := explain("p", c.err)
 		if err.Error() != c.want {
@@ -110,7 +110,7 @@ func TestExplain(t *testing.T) {
 
 		missing("p", nil, nil): "there is no port p, and none is plugged in: check the cable",
 		missing("p", []Info{{Name: "COM3"}, {Name: "COM4", Maker: "Acme", Product: "Cable"}}, nil): "there is no port p: there is COM3, COM4 (Acme Cable)",
-		missing("p", nil, errors.New("no\nlist")):                                                  "there is no port p, and the ports cannot be listed: no list",
+		missing("p", nil, errors.New("no\nlist")):                                                  "there is no port p, and the ports cannot be listed: no\ufffdlist",
 	} {
 		if got != want {
 			t.Errorf("%q, want %q", got, want)

@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 )
 
 // Info is a port that is there, with what the system knows of the device behind it;
@@ -43,18 +41,4 @@ func byName(ports []Info) {
 func cutNumber(name string) (word, number string) {
 	word = strings.TrimRight(name, "0123456789")
 	return word, name[len(word):]
-}
-
-// printable is s without what a terminal could take for a command: control and
-// formatting characters, bytes that are no text. Blanks become plain spaces.
-func printable(s string) string {
-	return strings.TrimSpace(strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case r == utf8.RuneError || !unicode.IsPrint(r):
-			return -1
-		}
-		return r
-	}, s))
 }

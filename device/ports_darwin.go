@@ -11,7 +11,7 @@ func Ports() ([]Info, error) {
 	}
 	var ports []Info
 	for _, name := range names {
-		if printable(name) == name {
+		if plain.Line(name) == name {
 			ports = append(ports, Info{Name: name})
 		}
 	}

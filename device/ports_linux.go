@@ -5,6 +5,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"coldseam/profile/plain"
 )
 
 // Ports lists the serial ports there are, by name. It opens none of them.
@@ -57,7 +59,7 @@ func namesByID(root string) map[string]string {
 	}
 	for _, e := range entries {
 		target, err := os.Readlink(filepath.Join(root, folder, e.Name()))
-		if err != nil || printable(e.Name()) != e.Name() {
+		if err != nil || plain.Line(e.Name()) != e.Name() {
 			continue
 		}
 		if tty := filepath.Base(target); ids[tty] == "" {
@@ -101,7 +103,7 @@ const maxFact = 512
 // fact is one printable text of /sys, empty when there is none.
 func fact(dir, name string) string {
 	text, _ := read(dir, name)
-	return printable(text[:min(len(text), maxFact)])
+	return plain.Line(strings.TrimSpace(text[:min(len(text), maxFact)]))
 }
 
 // read reads one small file of /sys.

@@ -77,7 +77,7 @@ func TestPortsUnder(t *testing.T) {
 		{Name: "/dev/ttyS0"},
 		{
 			Name: "/dev/ttyUSB2", ByID: "/dev/serial/by-id/usb-Acme_Kabel_A701-if00-port0",
-			Product: "Kabel [31mrot", Maker: "Acme", Serial: "A701", VendorID: "0403", ProductID: "6001",
+			Product: "Kabel \ufffd[31mrot\ufffd", Maker: "Acme", Serial: "A7\ufffd01", VendorID: "0403", ProductID: "6001",
 		},
 		{Name: "/dev/ttyUSB10"},
 	}

@@ -4,6 +4,8 @@ import (
 	"runtime"
 	"slices"
 	"testing"
+
+	"coldseam/profile/plain"
 )
 
 func TestByName(t *testing.T) {
@@ -19,21 +21,6 @@ func TestByName(t *testing.T) {
 	want := []string{"/dev/cu.a", "/dev/cu.b", "/dev/ttyACM0", "/dev/ttyUSB2", "/dev/ttyUSB10", "COM3", "COM10"}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
-	}
-}
-
-func TestPrintable(t *testing.T) {
-	for in, want := range map[string]string{
-		"Kabel für 5 °C":       "Kabel für 5 °C",
-		" a\r\nb\t":            "a  b",
-		"\x1b]0;title\x07name": "]0;titlename",
-		"a\u202eb\u200bc":      "abc",
-		"a\xffb\x9b":           "ab",
-		"\u00a0x\u2028y":       "x y",
-	} {
-		if got := printable(in); got != want {
-			t.Errorf("%q: %q, want %q", in, got, want)
-		}
 	}
 }
 
@@ -60,7 +47,7 @@ func TestPorts(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, p := range ports {
-		if p.Name == "" || p.String() != printable(p.String()) {
+		if p.Name == "" || p.String() != plain.Line(p.String()) {
 			t.Errorf("%+q", p)
 		}
 		if err := (Config{Name: p.Name}).Check(); err != nil {

@@ -4,6 +4,8 @@ import (
 	"errors"
 
 	"golang.org/x/sys/windows/registry"
+
+	"coldseam/profile/plain"
 )
 
 // Ports lists the serial ports there are, by name. It opens none of them. Windows keeps
@@ -24,7 +26,7 @@ func Ports() ([]Info, error) {
 	var ports []Info
 	for _, value := range values {
 		name, _, err := key.GetStringValue(value)
-		if err != nil || name == "" || printable(name) != name {
+		if err != nil || name == "" || plain.Line(name) != name {
 			continue // pulled since, or no name that Open takes
 		}
 		ports = append(ports, Info{Name: name})

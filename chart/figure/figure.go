@@ -13,6 +13,7 @@ import (
 	"strings"
 
 	"coldseam/profile"
+	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/say"
 	"coldseam/profile/unit"
@@ -114,7 +115,7 @@ func Of(p plan.Plan) Drop {
 func short(p plan.Plan) string {
 	for _, s := range []string{p.Drop.Date, p.Drop.Spot, p.Drop.Water} {
 		if s != "" {
-			return say.Shown(s)
+			return plain.Line(s)
 		}
 	}
 	return ""

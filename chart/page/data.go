@@ -8,7 +8,7 @@ import (
 
 	"coldseam/chart/figure"
 	"coldseam/profile"
-	"coldseam/profile/say"
+	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
 
@@ -82,7 +82,7 @@ func encoded(p plot, drops []figure.Drop) ([]byte, error) {
 			u.Readings = append(u.Readings, underAPoint{p.depthOf(r.DepthM), words(p.u, r)})
 		}
 		for _, z := range d.Zones {
-			u.Zones = append(u.Zones, underAZone{shown(z.Name), p.depthOf(z.TopM), p.depthOf(z.BottomM)})
+			u.Zones = append(u.Zones, underAZone{plain.Line(z.Name), p.depthOf(z.TopM), p.depthOf(z.BottomM)})
 		}
 		out.Drops = append(out.Drops, u)
 	}
@@ -109,11 +109,11 @@ func words(u unit.System, r figure.Reading) []string {
 func note(r figure.Reading) string {
 	switch {
 	case !r.Used && r.Flag != "":
-		return shown(r.Flag) + ", left out"
+		return plain.Line(r.Flag) + ", left out"
 	case !r.Used:
 		return "left out"
 	}
-	return shown(r.Flag)
+	return plain.Line(r.Flag)
 }
 
 // warmText and deepText print a reading's two numbers with their errors.
@@ -156,7 +156,5 @@ func shortOf(d figure.Drop, i int) string {
 	if d.Short == "" {
 		return "drop " + px(i+1)
 	}
-	return shown(d.Short)
+	return plain.Line(d.Short)
 }
-
-func shown(s string) string { return say.Shown(s) }

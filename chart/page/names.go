@@ -9,6 +9,7 @@ import (
 	"github.com/go-echarts/go-echarts/v2/opts"
 
 	"coldseam/chart/figure"
+	"coldseam/profile/plain"
 )
 
 // label is one name beside the plot.
@@ -41,11 +42,11 @@ func (p plot) labels(d figure.Drop) []label {
 			rail = 12
 		}
 		top, foot := p.depthOf(z.TopM), p.depthOf(z.BottomM)
-		out = append(out, label{folded(shown(z.Name), wide), (top + foot) / 2, top, foot, rail, zoneLooks[z.Kind].rail})
+		out = append(out, label{folded(plain.Line(z.Name), wide), (top + foot) / 2, top, foot, rail, zoneLooks[z.Kind].rail})
 	}
 	for _, m := range d.Marks {
 		y := p.depthOf(m.At.Best)
-		out = append(out, label{joined(folded(shown(m.Name), wide), markDepth(p.u, m), wide), y, y, y, 0, markLooks[m.Kind]})
+		out = append(out, label{joined(folded(plain.Line(m.Name), wide), markDepth(p.u, m), wide), y, y, y, 0, markLooks[m.Kind]})
 	}
 	slices.SortStableFunc(out, func(a, b label) int { return cmp.Compare(a.at, b.at) })
 	return out

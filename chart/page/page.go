@@ -14,6 +14,7 @@ import (
 	"io"
 
 	"coldseam/chart/figure"
+	"coldseam/profile/plain"
 )
 
 // Options are what a page is made of besides its drops.
@@ -34,7 +35,7 @@ func Write(w io.Writer, o Options, drops []figure.Drop) error {
 	}
 	for _, d := range drops {
 		if err := finite(d); err != nil {
-			return fmt.Errorf("%s: %w", shown(d.Title), err)
+			return fmt.Errorf("%s: %w", plain.Line(d.Title), err)
 		}
 	}
 	v, err := newView(o, drops)

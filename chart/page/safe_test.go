@@ -16,6 +16,7 @@ import (
 
 	"coldseam/chart/figure"
 	"coldseam/profile"
+	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
 
@@ -43,12 +44,12 @@ func hostile(t testing.TB) figure.Drop {
 func TestHostile(t *testing.T) {
 	d := hostile(t)
 	for _, drops := range [][]figure.Drop{{d}, {d, d}} {
-		plain := make([]figure.Drop, len(drops))
-		for i := range plain {
-			plain[i] = lake(t, "alder-kettle-july")
+		usual := make([]figure.Drop, len(drops))
+		for i := range usual {
+			usual[i] = lake(t, "alder-kettle-july")
 		}
 		o := Options{Script: stub, Still: stillSVG, Title: evil}
-		page, tame := written(t, o, drops...), written(t, Options{Script: stub, Still: stillSVG}, plain...)
+		page, tame := written(t, o, drops...), written(t, Options{Script: stub, Still: stillSVG}, usual...)
 		for _, tag := range []string{"<script", "</script", "<img", "<!--", "\u2028", "\u202e", "\x00"} {
 			if a, b := strings.Count(page, tag), strings.Count(tame, tag); a != b {
 				t.Errorf("%q stands %d times in the page, %d without the names", tag, a, b)
@@ -58,7 +59,7 @@ func TestHostile(t *testing.T) {
 			t.Error("a name was lost")
 		}
 		got := dataOf(t, page)
-		if z := got.Drops[0].Zones[0].Name; z != shown(evil) || !strings.Contains(z, "</script>") {
+		if z := got.Drops[0].Zones[0].Name; z != plain.Line(evil) || !strings.Contains(z, "</script>") {
 			t.Errorf("a zone is called %q", z)
 		}
 		wellFormed(t, page)

@@ -10,6 +10,7 @@ import (
 
 	"coldseam/chart/figure"
 	"coldseam/profile"
+	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
 
@@ -38,12 +39,12 @@ func WriteSeason(w io.Writer, wide, upright []byte, s figure.Season) error {
 	}
 	u := s.Units.Shown()
 	v := seasonView{
-		head:  head{shown(s.Title), policy(""), template.CSS(styleText)},
+		head:  head{plain.Line(s.Title), policy(""), template.CSS(styleText)},
 		Depth: u.Depth.String(), Temp: u.Temp.String(), Wide: template.URL(picture(wide)), Upright: template.Srcset(picture(upright)),
 	}
 	for _, d := range s.Drops {
 		if err := finite(d.Drop); err != nil {
-			return fmt.Errorf("%s: %w", shown(d.Drop.Title), err)
+			return fmt.Errorf("%s: %w", plain.Line(d.Drop.Title), err)
 		}
 		v.Rows = append(v.Rows, seasonRowOf(d.Drop, u))
 	}
@@ -65,7 +66,7 @@ func picture(svg []byte) string {
 var escape = strings.NewReplacer("%", "%25", "#", "%23", "\"", "%22", "'", "%27", "<", "%3C", ">", "%3E", " ", "%20", "\n", "%0A", "\t", "%09")
 
 func seasonRowOf(d figure.Drop, u unit.System) seasonRow {
-	r := seasonRow{Date: shown(d.Date)}
+	r := seasonRow{Date: plain.Line(d.Date)}
 	if n := len(d.Curve); n > 0 {
 		r.Top = fmt.Sprintf("%.1f", u.Temp.FromC(d.Curve[0].TempC))
 		r.Bottom = fmt.Sprintf("%.1f", u.Temp.FromC(d.Curve[n-1].TempC))

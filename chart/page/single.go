@@ -8,6 +8,7 @@ import (
 	"github.com/go-echarts/go-echarts/v2/opts"
 
 	"coldseam/chart/figure"
+	"coldseam/profile/plain"
 )
 
 func px(n int) string { return strconv.Itoa(n) }
@@ -185,7 +186,7 @@ func (p plot) areas(d figure.Drop) charts.SingleSeries {
 	for _, z := range d.Zones {
 		look := zoneLooks[z.Kind]
 		charts.WithMarkAreaNameCoordItemOpts(opts.MarkAreaNameCoordItem{
-			Name:        shown(z.Name),
+			Name:        plain.Line(z.Name),
 			Coordinate0: []any{p.temp.min, p.depthOf(z.TopM)},
 			Coordinate1: []any{p.temp.max, p.depthOf(z.BottomM)},
 			ItemStyle:   &opts.ItemStyle{Color: look.fill, BorderColor: look.rail.Color, BorderWidth: 0.5},
@@ -200,7 +201,7 @@ func (p plot) lines(d figure.Drop) []charts.SingleSeries {
 	for i, m := range d.Marks {
 		y := p.depthOf(m.At.Best)
 		s := series("mark"+px(i), "marks", tempAxis, markLooks[m.Kind], []item{
-			{shown(m.Name), []float64{p.temp.min, y}}, {shown(m.Name), []float64{p.temp.max, y}},
+			{plain.Line(m.Name), []float64{p.temp.min, y}}, {plain.Line(m.Name), []float64{p.temp.max, y}},
 		})
 		s.SymbolSize = 0
 		out = append(out, s)

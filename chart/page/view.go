@@ -13,6 +13,7 @@ import (
 	"unicode/utf8"
 
 	"coldseam/chart/figure"
+	"coldseam/profile/plain"
 )
 
 //go:embed page.html season.html shared.html
@@ -75,7 +76,7 @@ type key struct {
 
 func newView(o Options, drops []figure.Drop) (view, error) {
 	last := drops[len(drops)-1]
-	v := view{head: head{Title: shown(o.Title), Style: template.CSS(styleText)}, Several: len(drops) > 1}
+	v := view{head: head{Title: plain.Line(o.Title), Style: template.CSS(styleText)}, Several: len(drops) > 1}
 	if v.Title == "" {
 		v.Title = titleOf(drops)
 	}
@@ -130,7 +131,7 @@ func policy(more string) string {
 func titleOf(drops []figure.Drop) string {
 	n := len(drops)
 	if n == 1 {
-		return shown(drops[0].Title)
+		return plain.Line(drops[0].Title)
 	}
 	return px(n) + " drops, " + shortOf(drops[0], 0) + " to " + shortOf(drops[n-1], n-1)
 }
@@ -159,7 +160,7 @@ func inline(script []byte) ([]byte, error) {
 func sheetOf(d figure.Drop) sheet {
 	u := d.Units.Shown()
 	s := sheet{
-		Title: shown(d.Title), Sure: shown(d.Sure), Depth: u.Depth.String(), Temp: u.Temp.String(),
+		Title: plain.Line(d.Title), Sure: plain.Line(d.Sure), Depth: u.Depth.String(), Temp: u.Temp.String(),
 		Warnings: allShown(d.Warnings), Answer: allShown(d.Answer), Cautions: allShown(d.Cautions),
 	}
 	for _, r := range d.Readings {
@@ -176,7 +177,7 @@ func sheetOf(d figure.Drop) sheet {
 func allShown(texts []string) []string {
 	var out []string
 	for _, t := range texts {
-		out = append(out, shown(t))
+		out = append(out, plain.Line(t))
 	}
 	return out
 }

@@ -16,7 +16,7 @@ func Column(w io.Writer, f Format, size Size, d figure.Drop) error {
 	if err := check(d); err != nil {
 		return err
 	}
-	return render(w, f, size, printable(d.Title), func(p *page) { layColumn(p, d).draw(p) })
+	return render(w, f, size, drawable(d.Title), func(p *page) { layColumn(p, d).draw(p) })
 }
 
 // column is where everything of a column's picture stands.
@@ -46,7 +46,7 @@ const (
 )
 
 func layColumn(p *page, d figure.Drop) *column {
-	c := &column{d: d, u: d.Units.Shown(), title: printable(d.Title), margin: 1.2 * p.em}
+	c := &column{d: d, u: d.Units.Shown(), title: drawable(d.Title), margin: 1.2 * p.em}
 	c.depth.hi = c.z(d.DeepestM) * 1.04
 	c.temp.lo, c.temp.hi = c.degrees()
 	c.legend = c.entries()
@@ -142,10 +142,10 @@ func (c *column) mostOxygen() (most float64, any bool) {
 func (c *column) says(p *page) []said {
 	var out []said
 	for _, text := range c.d.Warnings {
-		out = append(out, said{p.bold(), p.bold().wrap(printable(text), p.w-2*c.margin, 4)})
+		out = append(out, said{p.bold(), p.bold().wrap(drawable(text), p.w-2*c.margin, 4)})
 	}
 	if len(c.d.Answer) > 0 {
-		out = append(out, said{p.plain(), p.plain().wrap(printable(c.d.Answer[0]), p.w-2*c.margin, 5)})
+		out = append(out, said{p.plain(), p.plain().wrap(drawable(c.d.Answer[0]), p.w-2*c.margin, 5)})
 	}
 	return out
 }

@@ -50,7 +50,7 @@ func common(drops []figure.Drop) string {
 	if len(parts) == 0 {
 		return count
 	}
-	return printable(strings.Join(parts, ", ")) + ": " + count
+	return drawable(strings.Join(parts, ", ")) + ": " + count
 }
 
 // compared is where everything of a comparison stands.
@@ -69,7 +69,7 @@ type compared struct {
 }
 
 func name(d figure.Drop, i int) string {
-	if s := printable(d.Short); s != "" {
+	if s := drawable(d.Short); s != "" {
 		return s
 	}
 	return fmt.Sprintf("drop %d", i+1)
@@ -80,12 +80,12 @@ func (c *compared) said(d figure.Drop) string {
 	var words []string
 	for _, m := range d.Marks {
 		if m.Kind == figure.Thermocline {
-			words = append(words, printable(m.Name)+" "+c.u.Length(m.At.Best))
+			words = append(words, drawable(m.Name)+" "+c.u.Length(m.At.Best))
 		}
 	}
 	for _, z := range d.Zones {
 		if z.Kind == figure.Band {
-			words = append(words, printable(z.Name)+" "+c.u.Span(z.TopM, z.BottomM))
+			words = append(words, drawable(z.Name)+" "+c.u.Span(z.TopM, z.BottomM))
 		}
 	}
 	if !slices.ContainsFunc(d.Zones, func(z figure.Zone) bool { return z.Kind == figure.Band }) {

@@ -74,14 +74,14 @@ func (c *column) labels() []label {
 		if z.Kind == figure.Unproven {
 			value = "below " + c.u.Length(z.TopM)
 		}
-		out = append(out, label{at: at, from: (l.x0 + l.x1) / 2, name: printable(z.Name), value: value, dot: true})
+		out = append(out, label{at: at, from: (l.x0 + l.x1) / 2, name: drawable(z.Name), value: value, dot: true})
 	}
 	for _, m := range c.d.Marks {
 		value := c.u.Length(m.At.Best)
 		if span := c.u.Span(m.At.Low, m.At.High); span != value {
 			value += " (" + span + ")"
 		}
-		out = append(out, label{at: c.y(m.At.Best), from: c.temp.to, name: printable(m.Name), value: value})
+		out = append(out, label{at: c.y(m.At.Best), from: c.temp.to, name: drawable(m.Name), value: value})
 	}
 	for _, r := range c.d.Readings {
 		if r.Flag == "" {
@@ -91,7 +91,7 @@ func (c *column) labels() []label {
 		if value = number(c.t(r.TempC)) + " " + value; !r.Used {
 			value += ", not used"
 		}
-		out = append(out, label{at: c.y(r.DepthM), from: c.temp.to, name: printable(r.Flag), value: value, minor: true})
+		out = append(out, label{at: c.y(r.DepthM), from: c.temp.to, name: drawable(r.Flag), value: value, minor: true})
 	}
 	slices.SortStableFunc(out, func(a, b label) int {
 		switch d := a.at - b.at; {

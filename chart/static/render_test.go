@@ -112,8 +112,8 @@ func TestHostileNames(t *testing.T) {
 					}
 				}
 			}
-			if got := svgTexts(t, column.Bytes())["title"]; len(got) != 1 || got[0] != printable(name) {
-				t.Errorf("title %q, want %q", got, printable(name))
+			if got := svgTexts(t, column.Bytes())["title"]; len(got) != 1 || got[0] != drawable(name) {
+				t.Errorf("title %q, want %q", got, drawable(name))
 			}
 		}
 	}

@@ -44,7 +44,7 @@ func DrawSeason(w io.Writer, f Format, size Size, s figure.Season) error {
 	if first, last := drops[0].When, drops[len(drops)-1].When; last.Year()-first.Year() > 200 {
 		return fmt.Errorf("the drops of %s and %s are too far apart for one picture", first.Format("2006-01-02"), last.Format("2006-01-02"))
 	}
-	title := printable(s.Title)
+	title := drawable(s.Title)
 	return render(w, f, size, title, func(p *page) { laySeason(p, title, s).draw(p) })
 }
 

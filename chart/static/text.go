@@ -4,13 +4,14 @@ import (
 	"strings"
 	"sync"
 	"unicode"
-	"unicode/utf8"
 
 	"codeberg.org/go-fonts/liberation/liberationsansbold"
 	"codeberg.org/go-fonts/liberation/liberationsansregular"
 	stdfont "golang.org/x/image/font"
 	"golang.org/x/image/font/opentype"
 	"gonum.org/v1/plot/font"
+
+	"coldseam/profile/plain"
 )
 
 // fonts are the two faces used. The fonts are part of the program, so that a failure to
@@ -54,13 +55,12 @@ const (
 	mostMarks = 2   // combining marks on one letter: more would climb into other lines
 )
 
-// printable makes a text safe to draw: what has no glyph (control and format characters,
-// text direction, bytes that are no UTF-8) becomes the replacement character, heaps of
-// combining marks are thinned, and the length is bounded.
-func printable(text string) string {
+// drawable makes a text plain and fit to draw: heaps of combining marks are thinned, all
+// blanks are one, and the length is bounded.
+func drawable(text string) string {
 	var b strings.Builder
 	runes, marks := 0, 0
-	for _, r := range text {
+	for _, r := range plain.Line(text) {
 		if runes++; runes > mostRunes {
 			b.WriteRune('…')
 			break
@@ -72,8 +72,6 @@ func printable(text string) string {
 			}
 		case unicode.Is(unicode.Zs, r):
 			r, marks = ' ', 0
-		case !unicode.IsGraphic(r):
-			r, marks = utf8.RuneError, 0
 		default:
 			marks = 0
 		}

@@ -11,11 +11,11 @@ import (
 	"pgregory.net/rapid"
 )
 
-func TestPrintable(t *testing.T) {
+func TestDrawable(t *testing.T) {
 	for in, want := range map[string]string{
 		"":                                  "",
 		"  Alder Kettle ":                   "Alder Kettle",
-		"a\tb\nc":                           "a\ufffdb\ufffdc",
+		"a\tb\nc":                           "a b\ufffdc",
 		"\x1b[31mred":                       "\ufffd[31mred",
 		"x\u202ey\u2066":                    "x\ufffdy\ufffd",
 		"bad \xff":                          "bad \ufffd",
@@ -24,15 +24,15 @@ func TestPrintable(t *testing.T) {
 		"e\u0301\u0301\u0301\u0301 o\u0308": "e\u0301\u0301 o\u0308",
 		"<&>\"'":                            "<&>\"'",
 	} {
-		if got := printable(in); got != want {
+		if got := drawable(in); got != want {
 			t.Errorf("%q: %q, want %q", in, got, want)
 		}
 	}
 }
 
-func TestPrintableAlways(t *testing.T) {
+func TestDrawableAlways(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		got := printable(string(rapid.SliceOf(rapid.Byte()).Draw(t, "bytes")) + rapid.String().Draw(t, "text"))
+		got := drawable(string(rapid.SliceOf(rapid.Byte()).Draw(t, "bytes")) + rapid.String().Draw(t, "text"))
 		if !utf8.ValidString(got) || utf8.RuneCountInString(got) > mostRunes+1 {
 			t.Fatalf("%q", got)
 		}
@@ -47,7 +47,7 @@ func TestPrintableAlways(t *testing.T) {
 func TestCutAndWrap(t *testing.T) {
 	s := style{size: 10}
 	rapid.Check(t, func(t *rapid.T) {
-		text := printable(rapid.StringMatching(`[a-zW ]{0,80}`).Draw(t, "text"))
+		text := drawable(rapid.StringMatching(`[a-zW ]{0,80}`).Draw(t, "text"))
 		width := rapid.Float64Range(15, 400).Draw(t, "width")
 		if got := s.cut(text, width); s.width(got) > width || got != text && !strings.HasSuffix(got, "…") {
 			t.Fatalf("%q cut to %q, %v wide", text, got, s.width(got))

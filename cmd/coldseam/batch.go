@@ -11,7 +11,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"coldseam/profile/batch"
-	"coldseam/profile/say"
+	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
 
@@ -76,7 +76,7 @@ func (p *program) batch(c *cli.Context) error {
 		return err
 	case sum.Problems > 0:
 		return fmt.Errorf("%d of %d columns could not be read; the first is \"%s\": %s",
-			sum.Problems, sum.Columns, say.Shown(short(sum.First)), say.Shown(sum.Problem))
+			sum.Problems, sum.Columns, plain.Line(short(sum.First)), plain.Line(sum.Problem))
 	}
 	return nil
 }

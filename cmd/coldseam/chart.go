@@ -14,6 +14,7 @@ import (
 	"coldseam/chart/figure"
 	htmlpage "coldseam/chart/page"
 	"coldseam/chart/static"
+	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/say"
 )
@@ -146,7 +147,7 @@ func (p *program) write(c *cli.Context, out string, data []byte) error {
 		os.Remove(part)
 		return fmt.Errorf("%s: cannot be written: %s", out, cause(err))
 	}
-	fmt.Fprintf(p.err, "Wrote %s\n", say.Shown(out))
+	fmt.Fprintf(p.err, "Wrote %s\n", plain.Line(out))
 	return nil
 }
 

@@ -10,6 +10,7 @@ import (
 	"coldseam/profile/book"
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
 	"coldseam/profile/say"
 	"coldseam/profile/settings"
 	"coldseam/profile/taking"
@@ -73,7 +74,7 @@ func (p *program) drop(c *cli.Context) error {
 	if probe, err = plugInIfWanted(c, set); err != nil && (c.IsSet("port") || errors.As(err, new(refused))) {
 		return err
 	} else if err != nil { // the settings' probe stayed at home
-		d.say("No probe: %s. Type the readings instead.", say.Shown(oneLine(err)))
+		d.say("No probe: %s. Type the readings instead.", plain.Line(oneLine(err)))
 	}
 	if probe != nil {
 		defer probe.Close()
@@ -175,7 +176,7 @@ func (p *program) endDrop(c *cli.Context, d *dropping) error {
 	if len(drop.Readings) == 0 {
 		return errors.New("no reading was taken, so there is no plan and nothing was saved")
 	}
-	d.say("Saved: %s", say.Shown(d.take.Saved.Path))
+	d.say("Saved: %s", plain.Line(d.take.Saved.Path))
 	fmt.Fprintln(d.err)
 	j, err := makeJob(notebook.Sheet{Name: d.take.Saved.Path, Drop: drop}, d.set, d.take.Saved.Path)
 	if err != nil {

@@ -8,6 +8,7 @@ import (
 	"coldseam/profile/book"
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
 	"coldseam/profile/say"
 	"coldseam/profile/taking"
 	"coldseam/profile/unit"
@@ -61,7 +62,7 @@ func (d *dropping) resume(shelf *book.Book) (bool, error) {
 			open = append(open, u)
 			continue
 		}
-		d.say("Not offered, though it may have been cut off: %s: %s.", say.Shown(u.Path), say.Shown(oneLine(u.Err)))
+		d.say("Not offered, though it may have been cut off: %s: %s.", plain.Line(u.Path), plain.Line(oneLine(u.Err)))
 	}
 	if len(open) == 0 {
 		return false, nil
@@ -89,7 +90,7 @@ func (d *dropping) resume(shelf *book.Book) (bool, error) {
 // leave them, and to end them.
 func offered(open []book.Unended) (what string, choices []string) {
 	named := func(u book.Unended) string {
-		return fmt.Sprintf("%s, %s (%s)", say.WhereWhen(u.Drop), counted(len(u.Drop.Readings), "reading"), say.Shown(u.Path))
+		return fmt.Sprintf("%s, %s (%s)", say.WhereWhen(u.Drop), counted(len(u.Drop.Readings), "reading"), plain.Line(u.Path))
 	}
 	leave, end := "leave it for later and begin a new one", "it has ended: keep it as it is, and begin a new one"
 	if len(open) == 1 {
@@ -103,7 +104,7 @@ func offered(open []book.Unended) (what string, choices []string) {
 	}
 	for _, u := range open {
 		if log := u.Beside(book.LogEnding); len(u.Drop.Readings) == 0 && exists(log) {
-			what += fmt.Sprintf(" What the probe said is beside it: coldseam probe replay --page %s", say.Shown(log))
+			what += fmt.Sprintf(" What the probe said is beside it: coldseam probe replay --page %s", plain.Line(log))
 		}
 	}
 	return what, append(choices, leave, end)
@@ -171,6 +172,6 @@ func (d *dropping) askBottom() error {
 		if err == nil || errors.As(err, new(taking.Unsaved)) {
 			return err
 		}
-		d.say("%s", say.Shown(err.Error()))
+		d.say("%s", plain.Line(err.Error()))
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"coldseam/device"
 	"coldseam/device/cast"
 	"coldseam/profile/book"
-	"coldseam/profile/say"
+	"coldseam/profile/plain"
 )
 
 // moving takes one cast of a probe that is lowered without stopping, until Enter.
@@ -74,7 +74,7 @@ func (d *dropping) castTaken(c *cable, record *cast.Record) error {
 	drop := d.take.Drop()
 	readings, trip, err := record.Readings(drop.Units, drop.TimeConst.Or(0))
 	if err != nil {
-		d.say("%s. What the probe said is kept in %s", say.Shown(err.Error()), say.Shown(d.take.Saved.Beside(book.LogEnding)))
+		d.say("%s. What the probe said is kept in %s", plain.Line(err.Error()), plain.Line(d.take.Saved.Beside(book.LogEnding)))
 		c.logged(d.talk, c.log.Sync(d.take.Saved))
 		return nil
 	}

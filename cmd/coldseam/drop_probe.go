@@ -11,6 +11,7 @@ import (
 	"coldseam/device/still"
 	"coldseam/profile"
 	"coldseam/profile/next"
+	"coldseam/profile/plain"
 	"coldseam/profile/say"
 	"coldseam/profile/unit"
 )
@@ -211,7 +212,7 @@ func (p *probing) hangsAt(text string) error {
 	u := p.take.Drop().Units
 	m, _, err := unit.ParseLength(decimalComma.ReplaceAllString(strings.TrimSpace(text), "$1.$2") + " " + u.Depth.String())
 	if err != nil {
-		p.say("%s", say.Shown(err.Error()))
+		p.say("%s", plain.Line(err.Error()))
 		return nil
 	}
 	p.hang(profile.Some(m))

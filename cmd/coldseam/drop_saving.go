@@ -11,7 +11,7 @@ import (
 
 	"coldseam/profile/book"
 	"coldseam/profile/notebook"
-	"coldseam/profile/say"
+	"coldseam/profile/plain"
 	"coldseam/profile/settings"
 	"coldseam/profile/taking"
 )
@@ -69,7 +69,7 @@ func (d *dropping) keep(t *taking.Taking) *taking.Taking {
 
 // touched tells what became of a page in which somebody else had a hand.
 func (d *dropping) touched(what book.Touch, path, now string) {
-	path, now = say.Shown(path), say.Shown(now)
+	path, now = plain.Line(path), plain.Line(now)
 	switch {
 	case what == book.Gone:
 		d.say("The page was gone and is written again: %s", path)
@@ -85,7 +85,7 @@ func (d *dropping) touched(what book.Touch, path, now string) {
 // failed asks what to do when the drop could not be saved. All of it is shown first, so
 // that it can be copied down.
 func (d *dropping) failed(err error) (again bool, elsewhere *book.Book) {
-	d.say("SAVING FAILED: %s. Copy this down if it cannot be mended:", say.Shown(cause(err)))
+	d.say("SAVING FAILED: %s. Copy this down if it cannot be mended:", plain.Line(cause(err)))
 	if page := notebook.Write(d.take.Drop()); page != d.copied {
 		d.copied = page
 		fmt.Fprint(d.err, page)
@@ -117,12 +117,12 @@ func (d *dropping) otherBook() *book.Book {
 	}
 	b, unlock, err := openBookIn(dir, d.disk)
 	if err != nil {
-		d.say("%s.", say.Shown(oneLine(err)))
+		d.say("%s.", plain.Line(oneLine(err)))
 		return nil
 	}
 	b.Touched = d.touched
 	d.unlocks = append(d.unlocks, unlock)
-	d.say("The drop goes on in %s", say.Shown(b.Dir))
+	d.say("The drop goes on in %s", plain.Line(b.Dir))
 	return b
 }
 

@@ -10,6 +10,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/next"
 	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
 	"coldseam/profile/say"
 	"coldseam/profile/taking"
 	"coldseam/profile/unit"
@@ -110,7 +111,7 @@ func (d *dropping) taken(text string, a next.Advice, again bool) (challenged boo
 		if err := d.note(notebook.Header{Key: bare(key), Value: strings.TrimSpace(value)}); err != nil {
 			return again, d.refusal(err)
 		}
-		d.say("Noted: %s.", say.Shown(text))
+		d.say("Noted: %s.", plain.Line(text))
 		return again, nil
 	}
 	depth := ""
@@ -168,7 +169,7 @@ func (d *dropping) refusal(err error) error {
 	} else if errors.As(err, new(taking.Unsaved)) {
 		return err
 	}
-	d.say("Not taken: %s. Type it again.", say.Shown(err.Error()))
+	d.say("Not taken: %s. Type it again.", plain.Line(err.Error()))
 	return nil
 }
 

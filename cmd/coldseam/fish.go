@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -53,7 +52,7 @@ func (p *program) fish(c *cli.Context) error {
 			for _, f := range all {
 				list = append(list, say.FishAsJSON(f))
 			}
-			return p.fishJSON(list)
+			return p.json(list)
 		}
 		p.out.WriteString(say.FishTable(all, u))
 		return nil
@@ -63,14 +62,8 @@ func (p *program) fish(c *cli.Context) error {
 		return refused{err}
 	}
 	if c.Bool("json") {
-		return p.fishJSON(say.FishAsJSON(f))
+		return p.json(say.FishAsJSON(f))
 	}
 	p.out.WriteString(say.Fish(f, u))
 	return nil
-}
-
-func (p *program) fishJSON(v any) error {
-	e := json.NewEncoder(&p.out)
-	e.SetEscapeHTML(false) // sources hold an "&"
-	return e.Encode(v)
 }

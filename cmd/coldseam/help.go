@@ -41,3 +41,41 @@ func fitHelp(out *bytes.Buffer) {
 		out.Truncate(n - 1) // SplitAfter gave an empty last line
 	}
 }
+
+const about = `Give it the readings of one drop, typed, pasted or in a file:
+
+   printf '0 74\n5 73.5\n10 72\n15 65\n20 56\n25 52\n' |
+      coldseam plan --units "ft F" --bottom 30ft --for rainbow -
+
+Three words it uses: the BAND is the depths whose water suits the fish; the BREAK
+(thermocline) is where it turns cold fastest; UNPROVEN is water where the oxygen
+was not measured and may be missing.`
+
+const partsHelp = `coldseam COMMAND - {{.Usage}}
+
+Parts (coldseam COMMAND PART --help tells more):
+`
+
+const appHelp = `coldseam - {{.Usage}}
+
+{{.Description}}
+
+Commands (coldseam COMMAND --help tells more):
+{{range .VisibleCommands}}   {{printf "%-12s" .Name}} {{.Usage}}
+{{end}}
+coldseam --version says which build this is, --licences what it is made of.
+Exit status: 0 done, 1 could not be done, 2 not understood.
+`
+
+const commandHelp = `coldseam COMMAND - {{.Usage}}
+
+Usage: coldseam COMMAND {{.ArgsUsage}}
+{{if .Description}}
+{{.Description}}
+{{end}}{{if .VisibleFlagCategories}}{{range .VisibleFlagCategories}}
+{{if .Name}}{{.Name}}{{else}}Flags{{end}}:
+{{range .Flags}}   --{{printf "%-22s" (index .Names 0)}} {{.Usage}}
+{{end}}{{end}}{{else}}
+Flags:
+{{range .VisibleFlags}}   --{{printf "%-22s" (index .Names 0)}} {{.Usage}}
+{{end}}{{end}}`

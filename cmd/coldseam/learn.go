@@ -6,7 +6,7 @@ import (
 
 	"coldseam/device"
 	"coldseam/device/layout"
-	"coldseam/profile/say"
+	"coldseam/profile/plain"
 )
 
 const (
@@ -29,7 +29,7 @@ func (c *cable) learn(t *talk) learnt {
 	if c.layout != nil && len(c.layout.Parts) > 0 {
 		return read
 	}
-	t.say("Listening to %s for what its lines hold... (Enter: type instead)", say.Shown(c.name))
+	t.say("Listening to %s for what its lines hold... (Enter: type instead)", plain.Line(c.name))
 	var first [][]byte
 	for {
 		select {
@@ -93,7 +93,7 @@ func (t *talk) whichLayout(f layout.Found) (layout.Layout, error) {
 	for _, l := range f.Choices {
 		texts = append(texts, l.String())
 	}
-	n, err := t.choose(fmt.Sprintf("The probe says %s: %s. What does such a line hold?", say.Shown(strconv.Quote(f.Example)), f.Why), texts...)
+	n, err := t.choose(fmt.Sprintf("The probe says %s: %s. What does such a line hold?", plain.Line(strconv.Quote(f.Example)), f.Why), texts...)
 	if err != nil {
 		return layout.Layout{}, err
 	}
@@ -103,7 +103,7 @@ func (t *talk) whichLayout(f layout.Found) (layout.Layout, error) {
 // logged tells, once, that the probe's lines can no longer be kept: the drop goes on.
 func (c *cable) logged(t *talk, err error) {
 	if err != nil {
-		t.say("What the probe says can no longer be kept beside the page: %s. Its readings are saved as before.", say.Shown(cause(err)))
+		t.say("What the probe says can no longer be kept beside the page: %s. Its readings are saved as before.", plain.Line(cause(err)))
 	}
 }
 
@@ -114,13 +114,13 @@ func (c *cable) told(e device.Event) string {
 		if c.sim != nil { // its silences are on the lake's clock
 			return "The probe is silent."
 		}
-		return "The probe is silent: " + say.Shown(e.Text) + "."
+		return "The probe is silent: " + plain.Line(e.Text) + "."
 	case device.Lost:
-		return "The probe is lost: " + say.Shown(e.Text) + ". Plug the cable in again; what was read is saved."
+		return "The probe is lost: " + plain.Line(e.Text) + ". Plug the cable in again; what was read is saved."
 	case device.Waiting:
-		return "Still without the probe: " + say.Shown(e.Text) + "."
+		return "Still without the probe: " + plain.Line(e.Text) + "."
 	case device.Back:
-		return "The probe is back: " + say.Shown(e.Text) + "."
+		return "The probe is back: " + plain.Line(e.Text) + "."
 	}
 	return ""
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 
 	"github.com/urfave/cli/v2"
@@ -44,11 +43,9 @@ func (p *program) next(c *cli.Context) error {
 			fmt.Fprintln(&p.out, say.Wrap(say.Next(advice, d.Units.Shown()), ""))
 			continue
 		}
-		data, err := json.Marshal(say.NextAsJSON(advice, d.Units.Shown()))
-		if err != nil {
+		if err := p.json(say.NextAsJSON(advice, d.Units.Shown())); err != nil {
 			return err
 		}
-		p.out.Write(append(data, '\n'))
 	}
 	return nil
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"strings"
 
@@ -72,12 +71,7 @@ func (p *program) answer(j job, check string, asJSON bool) error {
 	notes := append(append(say.AsRead(made, j.sheet.Notes)[1:], say.Assumed(made)...), j.notes...)
 	out := say.JSON(made, notes)
 	out.Check = checked
-	data, err := json.Marshal(out)
-	if err != nil {
-		return err
-	}
-	p.out.Write(append(data, '\n'))
-	return nil
+	return p.json(out)
 }
 
 var errNoCheck = refuse("--check takes one reading, e.g. --check \"14ft 63\"")

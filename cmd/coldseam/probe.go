@@ -12,7 +12,7 @@ import (
 	"coldseam/device/layout"
 	"coldseam/device/line"
 	"coldseam/profile"
-	"coldseam/profile/say"
+	"coldseam/profile/plain"
 	"coldseam/profile/settings"
 )
 
@@ -53,12 +53,12 @@ func (p *program) probeList(c *cli.Context) error {
 		return nil
 	}
 	for _, port := range ports {
-		fmt.Fprintln(&p.out, say.Shown(port.String()))
+		fmt.Fprintln(&p.out, plain.Line(port.String()))
 		if port.ByID != "" {
-			fmt.Fprintln(&p.out, "   stays the same when it is plugged in again: "+say.Shown(port.ByID))
+			fmt.Fprintln(&p.out, "   stays the same when it is plugged in again: "+plain.Line(port.ByID))
 		}
 	}
-	fmt.Fprintln(&p.out, "\nTry one: coldseam probe listen --port "+say.Shown(ports[0].Name))
+	fmt.Fprintln(&p.out, "\nTry one: coldseam probe listen --port "+plain.Line(ports[0].Name))
 	return nil
 }
 
@@ -86,7 +86,7 @@ func (p *program) probeListen(c *cli.Context) error {
 	interrupted := make(chan os.Signal, 1)
 	signal.Notify(interrupted, os.Interrupt)
 	defer signal.Stop(interrupted)
-	fmt.Fprintf(p.err, "Listening to %s; Ctrl-C ends.\n", say.Shown(config.Name))
+	fmt.Fprintf(p.err, "Listening to %s; Ctrl-C ends.\n", plain.Line(config.Name))
 	e := &explainer{out: p.stdout, err: p.err, k: &k.decoder}
 	for {
 		select {
@@ -100,13 +100,16 @@ func (p *program) probeListen(c *cli.Context) error {
 				e.line(event.Line)
 			case device.Cut:
 				k.cut = event.Line
-				fmt.Fprintf(p.stdout, "%-32s  - the port was opened within this line\n", printable(event.Line))
+				fmt.Fprintf(p.stdout, "%-32s  - the port was opened within this line\n", plain.Cut(string(event.Line), longestRaw))
 			default:
 				fmt.Fprintln(p.err, k.told(event))
 			}
 		}
 	}
 }
+
+// longestRaw is how much of a raw line is shown.
+const longestRaw = 60
 
 // explainer shows lines and how they are read. Lines that come before it is known what
 // they hold wait for it.
@@ -137,12 +140,12 @@ func (e *explainer) settle(f layout.Found) {
 		fmt.Fprintf(e.err, "Lines are read as: %s.\n", f.Layout)
 	case len(f.Choices) > 0:
 		f.Layout = f.Choices[0]
-		fmt.Fprintf(e.err, "What the lines hold is open: %s. Shown here as: %s. Others:\n", say.Shown(f.Why), f.Layout)
+		fmt.Fprintf(e.err, "What the lines hold is open: %s. Shown here as: %s. Others:\n", plain.Line(f.Why), f.Layout)
 		for _, l := range f.Choices[1:] {
 			fmt.Fprintf(e.err, "   --layout \"%s\"\n", l)
 		}
 	default:
-		fmt.Fprintf(e.err, "What the lines hold is not known: %s. Say it with --layout, e.g. --layout \"depth m, temp C\".\n", say.Shown(f.Why))
+		fmt.Fprintf(e.err, "What the lines hold is not known: %s. Say it with --layout, e.g. --layout \"depth m, temp C\".\n", plain.Line(f.Why))
 	}
 	e.k.use(f.Layout)
 	first := e.first
@@ -157,7 +160,7 @@ func (e *explainer) show(b []byte) {
 	if e.out == nil { // only counted
 		return
 	}
-	fmt.Fprintf(e.out, "%-32s  %s\n", printable(b), e.meaning(s, err))
+	fmt.Fprintf(e.out, "%-32s  %s\n", plain.Cut(string(b), longestRaw), e.meaning(s, err))
 }
 
 // end settles what is still waiting.
@@ -193,24 +196,4 @@ func (e *explainer) meaning(s layout.Sample, err error) string {
 		text += ", though its checksum is wrong"
 	}
 	return text
-}
-
-// printable shows a raw line, cut to a readable length, with nothing a terminal could
-// act on.
-func printable(b []byte) string {
-	const most = 60
-	cut := ""
-	if len(b) > most {
-		b, cut = b[:most], "..."
-	}
-	out := make([]byte, 0, len(b)+3)
-	for _, c := range b {
-		if c < ' ' && c != '\t' || c > '~' {
-			c = '?'
-		} else if c == '\t' {
-			c = ' '
-		}
-		out = append(out, c)
-	}
-	return string(out) + cut
 }

@@ -33,7 +33,7 @@ func TestReplay(t *testing.T) {
 		{"ohms", "R=12490\nR=19900\n", []string{"--thermistor", "1.129241e-3, 2.341077e-4 8.775468e-8"}, []string{"20.006 C", "10.003 C"}, ""},
 		{"pressure without the air's", "1413.2 12.0\n", []string{"--layout", "pressure hPa, temp C"}, []string{"refused, ask which"}, ""},
 		{"nothing", "", nil, nil, "0 lines read"},
-		{"escape sequences", "\x1b[2J18.2\n18.1\n18.0\n", nil, []string{"?[2J18.2", "18.100 C"}, ""},
+		{"escape sequences", "\x1b[2J18.2\n18.1\n18.0\n", nil, []string{"�[2J18.2", "18.100 C"}, ""},
 		{"count", "1\n18.1\n18.0\n", []string{"--count"}, nil, "3 lines read"},
 	} {
 		status, out, errOut := runWith(t, c.text, append([]string{"probe", "replay"}, c.args...)...)

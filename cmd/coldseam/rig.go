@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 
 	"github.com/urfave/cli/v2"
@@ -97,12 +96,7 @@ func (p *program) rig(c *cli.Context) error {
 	}
 	made := rig.Find(in)
 	if c.Bool("json") {
-		data, err := json.Marshal(say.Rig(made))
-		if err != nil {
-			return err
-		}
-		p.out.Write(append(data, '\n'))
-		return nil
+		return p.json(say.Rig(made))
 	}
 	for _, s := range say.RigAlone(made, in, shown) {
 		fmt.Fprintln(&p.out, say.Wrap(s, ""))

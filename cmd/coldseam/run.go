@@ -15,6 +15,7 @@ import (
 
 	"coldseam/profile/book"
 	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
 )
 
 // Exit statuses: done; the job could not be done; the command line or the input
@@ -28,7 +29,16 @@ const (
 // refused is an error about the command line or the input: status 2.
 type refused struct{ error }
 
-func refuse(format string, args ...any) error { return refused{fmt.Errorf(format, args...)} }
+// refuse makes such an error. Texts in it, which others may have written, are made fit
+// for its one line.
+func refuse(format string, args ...any) error {
+	for i, a := range args {
+		if s, ok := a.(string); ok {
+			args[i] = plain.Line(s)
+		}
+	}
+	return refused{fmt.Errorf(format, args...)}
+}
 
 // program is one run: where it reads and writes. Output is kept back until the
 // command has succeeded, so that on an error standard output stays empty; a filter
@@ -53,9 +63,15 @@ func (p *program) run(args []string) int {
 	if f, ok := p.in.(*os.File); ok {
 		p.terminal = term.IsTerminal(int(f.Fd()))
 	}
+	out, errOut := &plain.Writer{To: output{p.stdout}}, &plain.Writer{To: p.err}
+	p.stdout, p.err = out, errOut
+	defer errOut.Flush()
 	err := p.main(args)
-	if err == nil {
+	if err == nil && p.out.Len() > 0 {
 		_, err = p.stdout.Write(p.out.Bytes())
+	}
+	if e := out.Flush(); err == nil {
+		err = e
 	}
 	switch {
 	case err == nil:
@@ -66,10 +82,6 @@ func (p *program) run(args []string) int {
 	}
 	fmt.Fprintf(p.err, "coldseam: %s\n", oneLine(err))
 	return failed
-}
-
-func oneLine(err error) string {
-	return strings.Join(strings.FieldsFunc(err.Error(), func(r rune) bool { return r == '\n' || r == '\r' }), "; ")
 }
 
 func (p *program) main(args []string) error {
@@ -127,11 +139,6 @@ func prepare(commands []*cli.Command, before string, onUsageError cli.OnUsageErr
 	}
 }
 
-const partsHelp = `coldseam COMMAND - {{.Usage}}
-
-Parts (coldseam COMMAND PART --help tells more):
-`
-
 func unknownCommand(app *cli.App, name string) error {
 	var names []string
 	for _, c := range app.Commands {
@@ -147,36 +154,3 @@ func version() string {
 	}
 	return "devel"
 }
-
-const about = `Give it the readings of one drop, typed, pasted or in a file:
-
-   printf '0 74\n5 73.5\n10 72\n15 65\n20 56\n25 52\n' |
-      coldseam plan --units "ft F" --bottom 30ft --for rainbow -
-
-Three words it uses: the BAND is the depths whose water suits the fish; the BREAK
-(thermocline) is where it turns cold fastest; UNPROVEN is water where the oxygen
-was not measured and may be missing.`
-
-const appHelp = `coldseam - {{.Usage}}
-
-{{.Description}}
-
-Commands (coldseam COMMAND --help tells more):
-{{range .VisibleCommands}}   {{printf "%-12s" .Name}} {{.Usage}}
-{{end}}
-coldseam --version says which build this is, --licences what it is made of.
-Exit status: 0 done, 1 could not be done, 2 not understood.
-`
-
-const commandHelp = `coldseam COMMAND - {{.Usage}}
-
-Usage: coldseam COMMAND {{.ArgsUsage}}
-{{if .Description}}
-{{.Description}}
-{{end}}{{if .VisibleFlagCategories}}{{range .VisibleFlagCategories}}
-{{if .Name}}{{.Name}}{{else}}Flags{{end}}:
-{{range .Flags}}   --{{printf "%-22s" (index .Names 0)}} {{.Usage}}
-{{end}}{{end}}{{else}}
-Flags:
-{{range .VisibleFlags}}   --{{printf "%-22s" (index .Names 0)}} {{.Usage}}
-{{end}}{{end}}`

@@ -10,6 +10,7 @@ import (
 
 	"golang.org/x/term"
 
+	"coldseam/profile/plain"
 	"coldseam/profile/say"
 )
 
@@ -23,6 +24,9 @@ type status struct {
 }
 
 func newStatus(w io.Writer) *status {
+	if gate, ok := w.(*plain.Writer); ok { // which lets no carriage return through: ours is plain already
+		w = gate.To
+	}
 	f, ok := w.(*os.File)
 	return &status{w: w, on: ok && term.IsTerminal(int(f.Fd()))}
 }
@@ -33,7 +37,7 @@ func (s *status) show(text string) {
 		return
 	}
 	s.last = time.Now()
-	text = say.Shown(text)
+	text = plain.Line(text)
 	if r := []rune(text); len(r) > say.Width-2 {
 		text = string(r[:say.Width-2])
 	}

@@ -13,6 +13,7 @@ import (
 	"syscall"
 
 	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
 	"coldseam/profile/say"
 )
 
@@ -143,7 +144,7 @@ func choice(text string, most int) (int, bool) {
 // printQuestion shows a line that has several meanings, and the meanings.
 func printQuestion(w io.Writer, q notebook.Question) {
 	if q.Line > 0 {
-		fmt.Fprintf(w, "Line %d: %s\n", q.Line, say.Shown(strings.TrimSpace(q.Text)))
+		fmt.Fprintf(w, "Line %d: %s\n", q.Line, plain.Line(strings.TrimSpace(q.Text)))
 	}
 	fmt.Fprintf(w, "%s:\n", strings.ToUpper(q.What[:1])+q.What[1:])
 	for i, choice := range q.Choices {

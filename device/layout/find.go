@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"coldseam/device/line"
+	"coldseam/profile/plain"
 )
 
 // Found is what the first lines of a probe tell about their layout.
@@ -136,10 +137,13 @@ func reads(l Layout, lines [][]byte) (n int, example string) {
 		if n++; n == 2 {
 			break
 		}
-		example = printable(b)
+		example = plain.Cut(string(b), longestExample)
 	}
 	return n, example
 }
+
+// longestExample is how much of a line is shown to ask what it holds.
+const longestExample = 80
 
 // agrees reports whether two lines have something in common.
 func (s set) agrees() bool {
@@ -207,22 +211,4 @@ func open(l []Layout, doubt string) string {
 		return "more than one meaning is possible"
 	}
 	return "not said: " + strings.Join(parts, ", ")
-}
-
-// printable shows a line for a person: short, in ASCII.
-func printable(b []byte) string {
-	const most = 80
-	if len(b) > most {
-		b = b[:most]
-	}
-	out := make([]byte, len(b))
-	for i, c := range b {
-		if out[i] = c; c < ' ' || c > '~' {
-			out[i] = '?'
-		}
-		if c == '\t' {
-			out[i] = ' '
-		}
-	}
-	return string(out)
 }

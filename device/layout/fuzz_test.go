@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"unicode"
 
 	"coldseam/device/line"
 	"coldseam/profile"
@@ -34,8 +35,8 @@ func FuzzReader(f *testing.F) {
 	f.Fuzz(func(t *testing.T, layout, text string, airPa float64, vouched bool) {
 		l, err := Parse(layout)
 		if err != nil {
-			for _, b := range []byte(err.Error()) {
-				if b < ' ' || b > '~' {
+			for _, b := range err.Error() {
+				if !unicode.IsGraphic(b) {
 					t.Fatalf("%q: unprintable error %q", layout, err)
 				}
 			}
@@ -87,8 +88,8 @@ func FuzzFind(f *testing.F) {
 		if found.Known && len(found.Choices) > 0 || len(found.Choices) > maxChoices || found.Why == "" {
 			t.Fatalf("%q: %+v", text, found)
 		}
-		for _, b := range []byte(found.Why + found.Example) {
-			if b < ' ' || b > '~' {
+		for _, b := range found.Why + found.Example {
+			if !unicode.IsGraphic(b) {
 				t.Fatalf("%q: unprintable %q %q", text, found.Why, found.Example)
 			}
 		}

@@ -4,8 +4,9 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"coldseam/profile/plain"
 )
 
 // What is what one value of a line measures.
@@ -99,7 +100,7 @@ func parsePart(t string) (Part, error) {
 		name, rest = "", t
 	}
 	if p.Name = strings.TrimSpace(name); named && p.Name == "" {
-		return p, fmt.Errorf("no name before the colon in %s", quoted(t))
+		return p, fmt.Errorf("no name before the colon in %s", plain.Quote(t, maxName))
 	}
 	words := strings.Fields(rest)
 	if len(words) == 0 {
@@ -112,7 +113,7 @@ func parsePart(t string) (Part, error) {
 		}
 	}
 	if !found {
-		return p, fmt.Errorf("%s is no part of a layout: write depth, temp, pressure, gauge, ohms, word, time or skip", quoted(words[0]))
+		return p, fmt.Errorf("%s is no part of a layout: write depth, temp, pressure, gauge, ohms, word, time or skip", plain.Quote(words[0], maxName))
 	}
 	p.Unit = strings.Join(words[1:], "")
 	if u, div, ok := unitText(p.Unit); ok {
@@ -161,11 +162,11 @@ func (l Layout) check() error {
 			return fmt.Errorf("a part of the layout that is not known")
 		}
 		if !validName(p.Name) {
-			return fmt.Errorf("%s cannot be a name: no comma, no colon, at most %d bytes", quoted(p.Name), maxName)
+			return fmt.Errorf("%s cannot be a name: no comma, no colon, at most %d bytes", plain.Quote(p.Name, maxName), maxName)
 		}
 		if key := strings.ToLower(p.Name); p.Name != "" {
 			if names[key] {
-				return fmt.Errorf("the name %s stands twice in the layout", quoted(p.Name))
+				return fmt.Errorf("the name %s stands twice in the layout", plain.Quote(p.Name, maxName))
 			}
 			names[key] = true
 		}
@@ -199,9 +200,9 @@ func (p Part) checkUnit() error {
 	u, div, ok := unitText(p.Unit)
 	switch {
 	case ok && p.Unit != unitString(u, div), !ok && need == "":
-		return fmt.Errorf("%s is not a unit of %v", quoted(p.Unit), p.What)
+		return fmt.Errorf("%s is not a unit of %v", plain.Quote(p.Unit, maxName), p.What)
 	case !ok:
-		return fmt.Errorf("%s is not a unit of %v: write %s", quoted(p.Unit), p.What, need)
+		return fmt.Errorf("%s is not a unit of %v: write %s", plain.Quote(p.Unit, maxName), p.What, need)
 	case u == noUnit && need != "":
 		return fmt.Errorf("%v needs its unit: write %s", p.What, need)
 	case u == noUnit:
@@ -215,7 +216,7 @@ func (p Part) checkUnit() error {
 		if need == "" {
 			need = "none"
 		}
-		return fmt.Errorf("%s is not a unit of %v: write %s", quoted(p.Unit), p.What, need)
+		return fmt.Errorf("%s is not a unit of %v: write %s", plain.Quote(p.Unit, maxName), p.What, need)
 	}
 	return nil
 }
@@ -226,7 +227,7 @@ func validName(s string) bool {
 		return false
 	}
 	for _, c := range s {
-		if c == ',' || c == ':' || !unicode.IsPrint(c) {
+		if c == ',' || c == ':' || !plain.Graphic(c) {
 			return false
 		}
 	}
@@ -252,13 +253,4 @@ func (l Layout) String() string {
 		}
 	}
 	return b.String()
-}
-
-// quoted shows text of a person in a message, on one line and short.
-func quoted(s string) string {
-	s = strings.TrimSpace(s)
-	if len(s) > maxName {
-		s = s[:maxName]
-	}
-	return strconv.QuoteToASCII(s)
 }

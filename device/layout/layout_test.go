@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"unicode"
 
 	"pgregory.net/rapid"
 )
@@ -40,15 +41,15 @@ func TestParseErrors(t *testing.T) {
 		{": temp C", "no name before the colon"}, {"T: temp C, t: skip", `the name "t" stands twice`},
 		{"a\x1b: temp C", "cannot be a name"}, {strings.Repeat("a", 61) + ": temp C", "cannot be a name"},
 		{"temp C" + strings.Repeat(",skip", 40), "at most 32 parts"},
-		{"\x1b[2J m, temp C", `"\x1b[2J" is no part`},
+		{"\x1b[2J m, temp C", `"�[2J" is no part`},
 	} {
 		l, err := Parse(c.text)
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%q: %v, %v; want %q", c.text, l, err, c.want)
 			continue
 		}
-		for _, b := range []byte(err.Error()) {
-			if b < ' ' || b > '~' {
+		for _, b := range err.Error() {
+			if !unicode.IsGraphic(b) {
 				t.Errorf("%q: unprintable error %q", c.text, err)
 			}
 		}

@@ -3,6 +3,7 @@ package layout
 import (
 	"strings"
 	"testing"
+	"unicode"
 
 	"coldseam/device/line"
 	"coldseam/profile"
@@ -214,8 +215,8 @@ func checkText(t testing.TB, err error) {
 	if !ok || r.Code == line.Fine || r.Text == "" || len(r.Text) > 300 {
 		t.Fatalf("not a refusal with a text: %#v", err)
 	}
-	for _, c := range []byte(r.Text) {
-		if c < ' ' || c > '~' {
+	for _, c := range r.Text {
+		if !unicode.IsGraphic(c) {
 			t.Fatalf("unprintable: %q", r.Text)
 		}
 	}

@@ -1,6 +1,9 @@
 package line
 
-import "testing"
+import (
+	"testing"
+	"unicode"
+)
 
 func FuzzLine(f *testing.F) {
 	for _, b := range benchLines {
@@ -19,8 +22,8 @@ func FuzzLine(f *testing.F) {
 			if CodeOf(err) == Fine || s != (Said{}) || len(text) == 0 || len(text) > 300 {
 				t.Fatalf("%q: %v %q", b, CodeOf(err), text)
 			}
-			for _, c := range []byte(text) {
-				if c < ' ' || c > '~' {
+			for _, c := range text {
+				if !unicode.IsGraphic(c) {
 					t.Fatalf("%q: unprintable text %q", b, text)
 				}
 			}

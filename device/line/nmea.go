@@ -38,7 +38,7 @@ func sentence(b []byte, lenient bool) (Said, error) {
 	}
 	head, rest, _ := cut(b)
 	if len(head) != 5 {
-		return Said{}, refuse(Other, "a sentence of another kind: "+shown(head))
+		return Said{}, refuse(Other, "a sentence of another kind: "+Shown(head))
 	}
 	s := Said{Checksum: sum}
 	switch string(head[2:]) {
@@ -61,7 +61,7 @@ func sentence(b []byte, lenient bool) (Said, error) {
 		s.Sentence = "XDR"
 		err = s.xdr(rest)
 	default:
-		err = refuse(Other, "a sentence of another kind: "+shown(head))
+		err = refuse(Other, "a sentence of another kind: "+Shown(head))
 	}
 	if err != nil {
 		return Said{}, err
@@ -79,7 +79,7 @@ func body(b []byte, lenient bool) ([]byte, Checksum, error) {
 	}
 	start := bytes.LastIndexByte(b, '$')
 	if start < 0 {
-		return nil, 0, refuse(Other, "no $ starts a sentence in "+shown(b))
+		return nil, 0, refuse(Other, "no $ starts a sentence in "+Shown(b))
 	}
 	b = b[start+1:]
 	var sum byte
@@ -90,7 +90,7 @@ func body(b []byte, lenient bool) ([]byte, Checksum, error) {
 			break
 		}
 		if c < ' ' || c > '~' {
-			return nil, 0, refuse(Garbled, "a byte that is not text in "+shown(b))
+			return nil, 0, refuse(Garbled, "a byte that is not text in "+Shown(b))
 		}
 		sum ^= c
 	}
@@ -99,12 +99,12 @@ func body(b []byte, lenient bool) ([]byte, Checksum, error) {
 	}
 	hex := b[end+1:]
 	if len(hex) != 2 {
-		return nil, 0, refuse(BadChecksum, "the checksum is not two digits: "+shown(hex))
+		return nil, 0, refuse(BadChecksum, "the checksum is not two digits: "+Shown(hex))
 	}
 	hi, ok1 := hexDigit(hex[0])
 	lo, ok2 := hexDigit(hex[1])
 	if !ok1 || !ok2 {
-		return nil, 0, refuse(BadChecksum, "the checksum is not hexadecimal: "+shown(hex))
+		return nil, 0, refuse(BadChecksum, "the checksum is not hexadecimal: "+Shown(hex))
 	}
 	if hi<<4|lo == sum {
 		return b[:end], RightChecksum, nil
@@ -135,7 +135,7 @@ func (s *Said) mtw(b []byte) error {
 		return refuse(Empty, "the temperature is empty")
 	}
 	if string(trim(letter)) != "C" {
-		return refuse(BadUnit, "the temperature is not in C but "+shown(letter))
+		return refuse(BadUnit, "the temperature is not in C but "+Shown(letter))
 	}
 	if err := checkTempC(t.v); err != nil {
 		return err
@@ -201,7 +201,7 @@ func (s *Said) below(b []byte) error {
 			continue
 		}
 		if letter = trim(letter); len(letter) != 1 || letter[0] != u.letter {
-			return refuse(BadUnit, fmt.Sprintf("%s where the unit %c belongs", shown(letter), u.letter))
+			return refuse(BadUnit, fmt.Sprintf("%s where the unit %c belongs", Shown(letter), u.letter))
 		}
 		got[i] = value{v.v * u.metres, true}
 	}

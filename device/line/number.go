@@ -63,7 +63,7 @@ func field(b []byte) (value, error) {
 	}
 	v, n := scanNumber(b, '.')
 	if n != len(b) {
-		return value{}, refuse(BadNumber, shown(b)+" is not a number")
+		return value{}, refuse(BadNumber, Shown(b)+" is not a number")
 	}
 	return value{v, true}, nil
 }

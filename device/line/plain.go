@@ -1,5 +1,7 @@
 package line
 
+import "coldseam/profile/plain"
+
 // ScanNumber reads a number from the start of b: an optional sign and digits with an
 // optional decimal part after the byte point. It returns how many bytes it took, 0
 // where b does not begin with a number. Exponents, NaN and infinities are none.
@@ -13,6 +15,5 @@ func CheckTempC(c float64) error { return checkTempC(c) }
 // outside -2 to 1000.
 func CheckDepthM(m float64) error { return checkDepthM(m) }
 
-// Shown quotes bytes of a line for a message: at most 40 of them, and nothing that a
-// terminal could act on.
-func Shown(b []byte) string { return shown(b) }
+// Shown quotes bytes of a line for a message: at most 40 of its characters.
+func Shown(b []byte) string { return plain.Quote(string(b), 40) }

@@ -72,18 +72,18 @@ func unhex(dst, hex []byte) error {
 			i++
 		}
 		if i+1 >= len(hex) || n == len(dst) {
-			return refuse(BadForm, fmt.Sprintf("not %d bytes in hexadecimal: %s", len(dst), shown(hex)))
+			return refuse(BadForm, fmt.Sprintf("not %d bytes in hexadecimal: %s", len(dst), Shown(hex)))
 		}
 		hi, ok1 := hexDigit(hex[i])
 		lo, ok2 := hexDigit(hex[i+1])
 		if !ok1 || !ok2 {
-			return refuse(BadNumber, "not hexadecimal: "+shown(hex))
+			return refuse(BadNumber, "not hexadecimal: "+Shown(hex))
 		}
 		dst[n] = hi<<4 | lo
 		n++
 	}
 	if n != len(dst) {
-		return refuse(BadForm, fmt.Sprintf("not %d bytes in hexadecimal: %s", len(dst), shown(hex)))
+		return refuse(BadForm, fmt.Sprintf("not %d bytes in hexadecimal: %s", len(dst), Shown(hex)))
 	}
 	return nil
 }

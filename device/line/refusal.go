@@ -41,8 +41,8 @@ func (c Code) String() string {
 	return "?"
 }
 
-// Refusal is the error of a line that says nothing usable. Text is printable ASCII
-// of at most a few hundred bytes, whatever the line held.
+// Refusal is the error of a line that says nothing usable. Text is plain and
+// of at most a few hundred characters, whatever the line held.
 type Refusal struct {
 	Code Code
 	Text string
@@ -65,25 +65,3 @@ func CodeOf(err error) Code {
 }
 
 func refuse(c Code, text string) error { return &Refusal{c, text} }
-
-// shown quotes bytes of a line for a message: short, and with nothing a terminal
-// could act on.
-func shown(b []byte) string {
-	const most = 40
-	cut := len(b) > most
-	if cut {
-		b = b[:most]
-	}
-	out := make([]byte, 0, len(b)+5)
-	out = append(out, '"')
-	for _, c := range b {
-		if c < ' ' || c > '~' {
-			c = '?'
-		}
-		out = append(out, c)
-	}
-	if cut {
-		out = append(out, "..."...)
-	}
-	return string(append(out, '"'))
-}

@@ -79,7 +79,7 @@ func (s *Said) xdr(b []byte) error {
 
 func xdrValue(kind byte, v value, unit []byte) (value, error) {
 	bad := func() (value, error) {
-		return value{}, refuse(BadUnit, "an unknown unit "+shown(unit))
+		return value{}, refuse(BadUnit, "an unknown unit "+Shown(unit))
 	}
 	if len(unit) != 1 {
 		return bad()

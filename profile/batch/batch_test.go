@@ -10,7 +10,7 @@ import (
 	"testing"
 )
 
-var plain = Options{ErrC: 0.25, Intervals: true}
+var usual = Options{ErrC: 0.25, Intervals: true}
 
 // names and problems of the lines, which must be JSON.
 func read(t *testing.T, out []string) (names, problems, structures []string) {
@@ -76,7 +76,7 @@ func TestRead(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			for _, full := range []int{1, 2, fullColumns} {
 				var out bytes.Buffer
-				sum, err := run([]Input{text("t", []byte(c.csv))}, &out, plain, full)
+				sum, err := run([]Input{text("t", []byte(c.csv))}, &out, usual, full)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -119,7 +119,7 @@ func TestRefused(t *testing.T) {
 		{"no text", strings.Repeat("\x00", MaxLine+1), "t: its first line is longer than 1048576 bytes: is it CSV?"},
 	} {
 		var out bytes.Buffer
-		_, err := Run([]Input{text("t", []byte(c.csv))}, &out, plain)
+		_, err := Run([]Input{text("t", []byte(c.csv))}, &out, usual)
 		var input *InputError
 		if !errors.As(err, &input) || err.Error() != c.want || out.Len() > 0 {
 			t.Errorf("%s: %v, want %s", c.name, err, c.want)
@@ -143,7 +143,7 @@ func TestCaps(t *testing.T) {
 		return strings.Repeat("x", n-len(",0,20\n")) + ",0,20\n"
 	}
 	b.WriteString(pad(MaxLine) + pad(MaxLine+1) + "after,0,20\nlast,0,20\n")
-	sum, out := answer(t, b.String(), plain)
+	sum, out := answer(t, b.String(), usual)
 	_, problems, structures := read(t, out)
 	long := "in:20004: the line is longer than 1048576 bytes" + mayBe
 	want := []string{"", "in:20002: more than 10000 rows of one profile", long, long, ""}
@@ -164,7 +164,7 @@ func TestInputs(t *testing.T) {
 	for range 50 {
 		many = append(many, one, two)
 	}
-	sum, err := Run(many, &out, plain)
+	sum, err := Run(many, &out, usual)
 	if err != nil || sum != (Summary{150, 50, "a", `two:2: temp_c "x" is no usable number`}) {
 		t.Errorf("%+v, %v", sum, err)
 	}
@@ -176,12 +176,12 @@ func TestInputs(t *testing.T) {
 	// What was found before a bad input is written; what comes after it is not opened.
 	never := Input{"never", func() (io.ReadCloser, error) { t.Error("opened"); return nil, io.EOF }}
 	out.Reset()
-	_, err = Run([]Input{one, text("bad", []byte("x\n")), never}, &out, plain)
+	_, err = Run([]Input{one, text("bad", []byte("x\n")), never}, &out, usual)
 	if !errors.As(err, new(*InputError)) || len(lines(out.String())) != 1 {
 		t.Errorf("%v, %s", err, out.String())
 	}
 	broken := errors.New("no such thing")
-	if _, err = Run([]Input{{"gone", func() (io.ReadCloser, error) { return nil, broken }}}, &out, plain); !errors.Is(err, broken) {
+	if _, err = Run([]Input{{"gone", func() (io.ReadCloser, error) { return nil, broken }}}, &out, usual); !errors.Is(err, broken) {
 		t.Errorf("%v", err)
 	}
 }

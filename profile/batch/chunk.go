@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"coldseam/profile"
+	"coldseam/profile/plain"
 )
 
 // MaxRows is the most rows that a column may have.
@@ -157,11 +158,11 @@ func (s *splitter) reading(r row) {
 	p := profile.Point{ErrC: s.options.ErrC, ErrM: s.options.ErrM}
 	var ok bool
 	if p.TempC, ok = number(temp); !ok {
-		s.spoil(fmt.Sprintf("%stemp_c %s is no usable number", s.at(r.line), quoted(string(r.temp), 40)))
+		s.spoil(fmt.Sprintf("%stemp_c %s is no usable number", s.at(r.line), plain.Quote(string(r.temp), 40)))
 		return
 	}
 	if p.DepthM, ok = number(bytes.TrimSpace(r.depth)); !ok {
-		s.spoil(fmt.Sprintf("%sdepth_m %s is no usable number", s.at(r.line), quoted(string(r.depth), 40)))
+		s.spoil(fmt.Sprintf("%sdepth_m %s is no usable number", s.at(r.line), plain.Quote(string(r.depth), 40)))
 		return
 	}
 	s.c.points = append(s.c.points, p)

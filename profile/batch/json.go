@@ -3,12 +3,11 @@ package batch
 import (
 	"math"
 	"strconv"
-	"unicode"
-	"unicode/utf16"
 	"unicode/utf8"
 
 	"coldseam/profile"
 	"coldseam/profile/layers"
+	"coldseam/profile/plain"
 )
 
 // The keys are those of say.LayersJSON, which a test compares. They are appended here
@@ -85,39 +84,23 @@ func appendMilli(b []byte, v float64) []byte {
 	return b
 }
 
-// appendText appends a JSON string. What does not print is escaped, so that no
-// control character of the input reaches a terminal; bytes that are no UTF-8 become
-// the replacement character.
+// appendText appends a JSON string. What is not graphic is written as its number; bytes
+// that are no UTF-8 become the replacement character.
 func appendText(b []byte, s string) []byte {
-	const hex = "0123456789abcdef"
-	escape := func(r rune) {
-		b = append(b, '\\', 'u', hex[r>>12&15], hex[r>>8&15], hex[r>>4&15], hex[r&15])
-	}
 	b = append(b, '"')
 	for i := 0; i < len(s); {
-		if c := s[i]; c < utf8.RuneSelf {
-			i++
-			switch {
-			case c == '"' || c == '\\':
-				b = append(b, '\\', c)
-			case c >= ' ' && c < 0x7f:
-				b = append(b, c)
-			default:
-				escape(rune(c))
-			}
-			continue
-		}
-		r, n := utf8.DecodeRuneInString(s[i:])
-		i += n
+		c := s[i]
 		switch {
-		case unicode.IsPrint(r):
-			b = utf8.AppendRune(b, r)
-		case r > 0xffff:
-			high, low := utf16.EncodeRune(r)
-			escape(high)
-			escape(low)
+		case c == '"' || c == '\\':
+			b = append(b, '\\', c)
+			i++
+		case c >= ' ' && c < 0x7f:
+			b = append(b, c)
+			i++
 		default:
-			escape(r)
+			r, n := utf8.DecodeRuneInString(s[i:])
+			b = plain.AppendJSON(b, r)
+			i += n
 		}
 	}
 	return append(b, '"')

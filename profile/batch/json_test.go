@@ -37,7 +37,7 @@ func TestText(t *testing.T) {
 		if want := string([]rune(s)); back != want {
 			t.Errorf("%q came back as %q", s, back)
 		}
-		if i := strings.IndexFunc(string(data), func(r rune) bool { return !unicode.IsPrint(r) }); i >= 0 {
+		if i := strings.IndexFunc(string(data), func(r rune) bool { return !unicode.IsGraphic(r) }); i >= 0 {
 			t.Errorf("%q holds what does not print", data)
 		}
 	})

@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"coldseam/profile/plain"
 )
 
 // MaxLine is the longest line that is read, in bytes.
@@ -95,7 +97,7 @@ func (r *rows) reset(name string, in io.Reader) error {
 		}
 	}
 	if missing != nil {
-		return r.refuse("has no column named %s; its first line names %s", strings.Join(missing, " or "), quoted(strings.Join(names, ", "), 200))
+		return r.refuse("has no column named %s; its first line names %s", strings.Join(missing, " or "), plain.Quote(strings.Join(names, ", "), 200))
 	}
 	return nil
 }
@@ -233,12 +235,4 @@ func (r *rows) read(before string) (row, error) {
 func (r *rows) waits() bool {
 	have, _ := r.in.Peek(r.in.Buffered())
 	return bytes.IndexByte(have, '\n') < 0
-}
-
-// quoted shows a text of the input within a message, cut where it is long.
-func quoted(s string, most int) string {
-	if len(s) > most {
-		s = strings.ToValidUTF8(s[:most], "") + "..."
-	}
-	return fmt.Sprintf("%q", s)
 }

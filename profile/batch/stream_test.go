@@ -18,7 +18,7 @@ func TestStreams(t *testing.T) {
 	outRead, outWrite := io.Pipe()
 	done := make(chan error)
 	go func() {
-		_, err := Run([]Input{{"pipe", func() (io.ReadCloser, error) { return inRead, nil }}}, outWrite, plain)
+		_, err := Run([]Input{{"pipe", func() (io.ReadCloser, error) { return inRead, nil }}}, outWrite, usual)
 		outWrite.Close()
 		done <- err
 	}()
@@ -61,7 +61,7 @@ func (c *closedPipe) Write(p []byte) (int, error) {
 func TestOutputLost(t *testing.T) {
 	before := runtime.NumGoroutine()
 	var out closedPipe
-	if _, err := Run([]Input{text("in", manyColumns(5000))}, &out, plain); !errors.Is(err, errClosed) {
+	if _, err := Run([]Input{text("in", manyColumns(5000))}, &out, usual); !errors.Is(err, errClosed) {
 		t.Errorf("%v", err)
 	}
 	if out.writes != 2 {
@@ -79,7 +79,7 @@ func TestInputLost(t *testing.T) {
 	lost := errors.New("the cable")
 	in := io.MultiReader(strings.NewReader("profile,depth_m,temp_c\na,0,20\nb,0,20\nb,1"), iotestErr{lost})
 	var out bytes.Buffer
-	sum, err := Run([]Input{{"in", func() (io.ReadCloser, error) { return io.NopCloser(in), nil }}}, &out, plain)
+	sum, err := Run([]Input{{"in", func() (io.ReadCloser, error) { return io.NopCloser(in), nil }}}, &out, usual)
 	if !errors.Is(err, lost) || sum.Columns != 2 || sum.Problem != "the input broke off in this column" || sum.First != "b" {
 		t.Errorf("%+v, %v\n%s", sum, err, out.String())
 	}

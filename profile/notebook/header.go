@@ -137,7 +137,7 @@ var keys = []key{
 	text("colour", "of the water: clear, stained, green", func(d *profile.Drop) *string { return &d.Colour }),
 	text("anchor", "what came up on it: clean, black, smells", func(d *profile.Drop) *string { return &d.Anchor }),
 	{"note", "anything else", func(d *profile.Drop, v string, _ unit.System) error {
-		v, err := plain(v)
+		v, err := kept(v)
 		if len(d.Notes) >= maxNotes {
 			return fmt.Errorf("more than %d notes in one drop: leave some out", maxNotes)
 		}
@@ -151,7 +151,7 @@ var keys = []key{
 // text is a key whose value is kept as it stands.
 func text(name, help string, field func(*profile.Drop) *string) key {
 	return key{name, help, func(d *profile.Drop, v string, _ unit.System) error {
-		v, err := plain(v)
+		v, err := kept(v)
 		*field(d) = v
 		return err
 	}, func(d *profile.Drop) string { return *field(d) }}
@@ -166,9 +166,9 @@ const (
 	maxNotes = 200
 )
 
-// plain is a text as it stays when it is written out and read back: on one line, its
+// kept is a text as it stays when it is written out and read back: on one line, its
 // outer blanks gone. A control character is refused.
-func plain(v string) (string, error) {
+func kept(v string) (string, error) {
 	v = strings.TrimSpace(strings.ReplaceAll(strings.ToValidUTF8(v, "\ufffd"), "\t", " "))
 	if strings.ContainsFunc(v, unicode.IsControl) {
 		return v, fmt.Errorf("%s holds a control character: write it on one line, in letters and signs", shown(v))

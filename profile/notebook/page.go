@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"coldseam/profile"
+	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
 
@@ -140,16 +141,8 @@ func (r *reader) ask(q Question) (int, error) {
 	return n, nil
 }
 
-// shown quotes a piece of a page for a message: control characters are written out
-// and a long line is cut.
-func shown(s string) string {
-	s = strings.TrimSpace(s)
-	if runes := []rune(s); len(runes) > 60 {
-		s = string(runes[:60]) + "..."
-	}
-	q := fmt.Sprintf("%q", s)
-	return strings.NewReplacer(`\"`, `"`, `\t`, " ").Replace(q)
-}
+// shown quotes a piece of a page for a message.
+func shown(s string) string { return plain.Quote(s, 60) }
 
 var (
 	keyLine   = regexp.MustCompile(`^([a-z][a-z -]*[a-z])\s*:\s*(.*)$`)

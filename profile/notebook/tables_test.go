@@ -75,7 +75,7 @@ var bytePages = []page{
 	{name: "one-byte quotes and dash", page: "5\x92 73\n12\x926\x94 66\n20\x92\x9658", want: []string{"5 ft 73 F", "12.5 ft 66 F", "20 ft 58 F"}},
 	{name: "UTF-16", page: "\xff\xfe5\x00 \x007\x003\x00", err: "p: is UTF-16 text: save it as UTF-8 or plain text"},
 	{name: "a picture", page: "\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR", err: `p: is not text: give a page of readings such as "5 ft 71.2 F", one a line`},
-	{name: "a bell", page: "0 ft 74 F\n5 ft 73 F\a\n10 ft 72 F", err: `p:2: "5 ft 73 F\a": a control character stands in the line: type the line again`},
+	{name: "a bell", page: "0 ft 74 F\n5 ft 73 F\a\n10 ft 72 F", err: `p:2: "5 ft 73 F�": a control character stands in the line: type the line again`},
 	{name: "comments", page: "# at the dam\n0 74 # warm\n  # 5 99\n5 73", settings: "ft", want: []string{"0 ft 74 F", "5 ft 73 F"}, notes: []string{fahrenheit74}},
 	{name: "no line end", page: "0 ft 74 F", want: []string{"0 ft 74 F"}},
 	{name: "nothing", page: "", err: `p: has no readings: write a depth and a temperature on each line, e.g. "5 ft 71.2 F"`},

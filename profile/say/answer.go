@@ -9,6 +9,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/band"
 	"coldseam/profile/layers"
+	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
 	"coldseam/profile/unit"
@@ -36,7 +37,7 @@ func WhereWhen(d profile.Drop) string {
 	var parts []string
 	for _, s := range []string{d.Water, d.Spot, d.Date} {
 		if s != "" {
-			parts = append(parts, Shown(s))
+			parts = append(parts, plain.Line(s))
 		}
 	}
 	return strings.Join(parts, ", ")

@@ -3,6 +3,7 @@ package say
 import (
 	"fmt"
 
+	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
 )
@@ -108,11 +109,11 @@ func (s speaker) rules() string {
 		words = append(words, "no indicator")
 	}
 	if r.Note != "" {
-		words = append(words, Shown(r.Note))
+		words = append(words, plain.Line(r.Note))
 	}
-	t := "Rules of " + Shown(r.Water) + " as you noted them"
+	t := "Rules of " + plain.Line(r.Water) + " as you noted them"
 	if r.Checked != "" {
-		t += ", checked " + Shown(r.Checked)
+		t += ", checked " + plain.Line(r.Checked)
 	} else {
 		t += ", no date of checking"
 	}

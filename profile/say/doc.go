@@ -43,17 +43,6 @@ func wrap(text string, width, indent int) string {
 	return b.String()
 }
 
-// Shown makes text of the angler's safe for a terminal: control characters are
-// written as a question mark in a lozenge.
-func Shown(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || unicode.Is(unicode.Cf, r) {
-			return utf8.RuneError
-		}
-		return r
-	}, s)
-}
-
 // sentence makes one of parts: a capital in front, a full stop behind.
 func sentence(s string) string {
 	if s == "" {

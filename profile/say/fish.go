@@ -10,6 +10,7 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/fish"
+	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
 
@@ -47,7 +48,7 @@ func FishTable(all []fish.Fish, u unit.System) string {
 	})
 	row("fish", "kind", "need", "least", func(t unit.Temperature) [3]string { return [3]string{t.String(), t.String(), t.String()} })
 	for _, f := range all {
-		key := Shown(f.Key)
+		key := plain.Line(f.Key)
 		if utf8.RuneCountInString(key) > keyWidth {
 			b.WriteString(key + "\n")
 			key = ""
@@ -87,9 +88,9 @@ var figureNames = map[string]string{
 // on both where it states none, and what its body and its habits mean for the angler.
 func Fish(f fish.Fish, u unit.System) string {
 	var b strings.Builder
-	title := Shown(f.Name)
+	title := plain.Line(f.Name)
 	if f.Scientific != "" {
-		title += " (" + Shown(f.Scientific) + ")"
+		title += " (" + plain.Line(f.Scientific) + ")"
 	}
 	b.WriteString(Wrap(title+", "+f.Kind.String(), "") + "\n")
 	if also := otherNames(f); len(also) > 0 {
@@ -100,7 +101,7 @@ func Fish(f fish.Fish, u unit.System) string {
 		figure(&b, g, u)
 	}
 	b.WriteString("\n")
-	for _, text := range append([]string{noteOn(Shown(f.Note), u)}, habits(f, u)...) {
+	for _, text := range append([]string{noteOn(plain.Line(f.Note), u)}, habits(f, u)...) {
 		if text != "" {
 			b.WriteString(Wrap(text, "") + "\n")
 		}
@@ -113,7 +114,7 @@ func otherNames(f fish.Fish) []string {
 	var out []string
 	for _, n := range append([]string{f.Key}, f.Aliases...) {
 		if !strings.EqualFold(n, f.Name) {
-			out = append(out, Shown(n))
+			out = append(out, plain.Line(n))
 		}
 	}
 	return out
@@ -185,12 +186,12 @@ func figure(b *strings.Builder, g fish.Named, u unit.System) {
 	before := fmt.Sprintf("  %-19s %-*s  ", name, width, value)
 	for _, word := range strings.Fields(g.Source) {
 		if utf8.RuneCountInString(word) > Width-len(before) { // an address, say: on a line of its own
-			b.WriteString(strings.TrimRight(before, " ") + "\n    " + Shown(g.Source) + "\n")
+			b.WriteString(strings.TrimRight(before, " ") + "\n    " + plain.Line(g.Source) + "\n")
 			return
 		}
 	}
 	room := strings.Repeat("x", len(before)-1) // what Wrap must leave free in the first line
-	_, source, _ := strings.Cut(Wrap(room+" "+Shown(g.Source), strings.Repeat(" ", len(before))), " ")
+	_, source, _ := strings.Cut(Wrap(room+" "+plain.Line(g.Source), strings.Repeat(" ", len(before))), " ")
 	b.WriteString(before + source + "\n")
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/unit"
 )
@@ -212,9 +213,9 @@ func AsRead(p plan.Plan, notes []notebook.Note) []string {
 	out := []string{s.readings()}
 	for _, n := range notes {
 		if n.Line == 0 {
-			out = append(out, sentence(Shown(n.Text)))
+			out = append(out, sentence(plain.Line(n.Text)))
 		} else {
-			out = append(out, fmt.Sprintf("Line %d: %s.", n.Line, Shown(n.Text)))
+			out = append(out, fmt.Sprintf("Line %d: %s.", n.Line, plain.Line(n.Text)))
 		}
 	}
 	for _, r := range p.Drop.Readings {

@@ -12,6 +12,7 @@ import (
 
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
 )
@@ -177,8 +178,8 @@ func TestWrap(t *testing.T) {
 			t.Errorf("%d columns: %q", n, line)
 		}
 	}
-	if Shown("a\x1bb\u202ec\n") != "a\ufffdb\ufffdc\ufffd" {
-		t.Errorf("%q", Shown("a\x1bb\u202ec\n"))
+	if plain.Line("a\x1bb\u202ec\n") != "a\ufffdb\ufffdc\ufffd" {
+		t.Errorf("%q", plain.Line("a\x1bb\u202ec\n"))
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"coldseam/profile/fish"
+	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
 
@@ -88,9 +89,7 @@ func (r *fishReader) read() fish.Fish {
 func (r *fishReader) texts() {
 	check := func(key, text string, most int) {
 		switch {
-		case strings.ContainsFunc(text, func(c rune) bool {
-			return unicode.IsControl(c) || unicode.Is(unicode.Cf, c) || c == '\u2028' || c == '\u2029'
-		}):
+		case plain.Line(text) != text:
 			r.bad(key, "%q has a character that cannot be shown: leave it out", text)
 		case len([]rune(text)) > most:
 			r.bad(key, "%q... is too long: write at most %d letters", string([]rune(text)[:20]), most)
