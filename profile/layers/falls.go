@@ -119,9 +119,8 @@ func (f *falls) densest(start int) int {
 }
 
 // zone gives the first and the last interval that hang together with interval i: the
-// steep intervals that reach it over at most bridgeM of water at least half as steep,
-// and below the last of them up to tailM of such water. What is steep outside it is a
-// break of its own.
+// steep intervals that reach it over at most bridgeM of water at least half as steep.
+// What is steep outside it is a break of its own.
 func (f *falls) zone(start, i int) (first, last int) {
 	half := func(j int) bool { return f.fall[j] >= bridgeShare*SteepCPerM-equal }
 	first, last = i, i
@@ -140,13 +139,6 @@ func (f *falls) zone(start, i int) (first, last int) {
 		} else if gap += f.width(j); gap > bridgeM+equal || !half(j) {
 			break
 		}
-	}
-	tail := 0.0
-	for last+1 < len(f.fall) && half(last+1) {
-		if tail += f.width(last + 1); tail > tailM+equal {
-			break
-		}
-		last++
 	}
 	return first, last
 }

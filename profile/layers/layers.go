@@ -25,8 +25,7 @@ const (
 	wideM       = 1.0    // a wider interval is steep by its fall alone,
 	wideFallC   = 1.0    // when it is at least this
 	bridgeShare = 0.5    // water of this share of steep belongs to the metalimnion
-	bridgeM     = 2.0    // where at most so much of it lies between two steep intervals,
-	tailM       = 1.0    // and so much under the last
+	bridgeM     = 2.0    // where at most so much of it lies between two steep intervals
 	layeredC    = 1.5    // the least fall, in all, of a layered column
 	mixedC      = 0.5    // how far the mixed layer's temperature may fall
 	underSkinM  = 0.3048 // a first reading this deep is under the thinnest skins
