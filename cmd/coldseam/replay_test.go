@@ -25,6 +25,10 @@ func TestReplay(t *testing.T) {
 	}{
 		{"a row of names, faults", "boot v1\r\ndepth_m,temp_c\r\n1.0,20.1\r\n2.0,85.00\r\n2.5,19.5\r\n", nil,
 			[]string{"refused, other", "names of columns", "depth 1.000 m, 20.100 C", "refused, sentinel: 85 C", "depth 2.500 m"}, "Lines are read as: depth m, temp C"},
+		{"faults in F", "depth_ft,temp_f\n3.0,68.1\n3.0,185.0\n3.0,-196.6\n3.0,85.0\n", nil, // 85 F is a hot day, 185 F a sensor without its first reading
+			[]string{"20.056 C", "refused, sentinel", "refused, sentinel", "29.444 C"}, "2 sentinel"},
+		{"a sounder that lost the bottom", "$SDDPT,9999.0,0.5*46\n$SDDBT,9999.0,f,,M,,F\n$SDDPT,3.6,0.0*52\n", nil,
+			[]string{"refused, ", "refused, ", "bottom under the boat 3.60 m"}, "1 line read"},
 		{"the boat's instruments", "$SDDPT,3.6,0.0*52\n$YXMTW,17.75,C*5D\n$YXMTW,,C*2C\n", nil,
 			[]string{"bottom under the boat 3.60 m", "surface 17.75 C (the boat's), though its checksum is wrong", "refused, "}, "2 lines read"},
 		{"open", "1.0,20.1\n2.0,19.5\n", nil, []string{"depth 1.000 m, 20.100 C"}, "--layout \"depth ft, temp C\""},

@@ -70,6 +70,7 @@ func TestFindKnown(t *testing.T) {
 		{"\x00\xff\xfe\nets Jun  8 2016 00:22:57\nrst:0x1 (POWERON_RESET),boot:0x13\nReady: 1\n18.31\n18.25\n", "temp C", "one number"},
 		{"4.2,18\n18.31\n18.25\n18.2\n", "temp C", "one number"},
 		{"# depth_m,temp_c\n18.31\n18.25\n", "temp C", "one number"},
+		{"185.00\n64.40\n64.35\n-196.60\n64.31\n", "temp F", "up to 64.4"}, // the same two faults in F
 		{"-127.00\n85.00\n18.31\nERROR\n18.25\n", "temp C", "up to 18.31"},
 		{"18.31,\n18.25,\n", "temp C", "one number"},
 		{"$YXMTW,17.9,C*1D\n$YXMTW,17.9,C*1D\n", "nmea", "NMEA"},

@@ -157,6 +157,9 @@ func (s *Said) dpt(b []byte) error {
 	if !d.ok {
 		return refuse(Empty, "the depth is empty")
 	}
+	if err := checkFill(d.v); err != nil {
+		return err
+	}
 	offset, err := field(off)
 	if err != nil {
 		return err
@@ -172,10 +175,17 @@ func (s *Said) dpt(b []byte) error {
 	return s.bottom(d)
 }
 
-func (s *Said) bottom(d value) error {
-	if d.v == 9999 || d.v == 8888 {
+// checkFill refuses the numbers that a sounder which has lost the bottom fills in, as
+// they are written: in whichever unit, and before an offset (common practice).
+func checkFill(written float64) error {
+	switch written {
+	case 9999, 8888:
 		return refuse(Sentinel, "the depth is a number that stands for a fault")
 	}
+	return nil
+}
+
+func (s *Said) bottom(d value) error {
 	if err := within(d.v, 0, maxBottomM, "depth"); err != nil {
 		return err
 	}
@@ -199,6 +209,9 @@ func (s *Said) below(b []byte) error {
 		}
 		if !v.ok {
 			continue
+		}
+		if err := checkFill(v.v); err != nil {
+			return err
 		}
 		if letter = trim(letter); len(letter) != 1 || letter[0] != u.letter {
 			return refuse(BadUnit, fmt.Sprintf("%s where the unit %c belongs", Shown(letter), u.letter))

@@ -134,6 +134,10 @@ func TestNMEARefused(t *testing.T) {
 		{"$SDDBT,10,f,10,M,10,F*29", Disagree},
 		{"$SDDBT,7.8,F,2.4,M,1.3,F", BadUnit},
 		{"$SDDPT,-1,0", OutOfRange},
+		// What a sounder fills in that has lost the bottom (common practice).
+		{"$SDDPT,9999,", Sentinel}, {"$SDDPT,9999.0,0.5,", Sentinel}, {"$SDDPT,9999,-0.4,", Sentinel}, {"$SDDPT,8888.00,0", Sentinel},
+		{"$SDDBT,9999.0,f,,M,,F", Sentinel}, {"$SDDBT,,f,9999,M,,F", Sentinel}, {"$SDDBT,,f,,M,9999.00,F", Sentinel},
+		{"$SDDBS,9999.0,f,3047.7,M,1666.5,F", Sentinel}, {"$SDDBK,9999,f,9999,M,9999,F", Sentinel}, {"$SDDBT,12001.3,f,3658.0,M,2000.2,F", Fine},
 		{"$YXMTW,85.0,C", Sentinel},
 		{"$YXMTW,-127,C", Sentinel},
 		{"$YXMTW,NaN,C", BadNumber},
@@ -146,7 +150,7 @@ func TestNMEARefused(t *testing.T) {
 		{"$YXMTW,17.9,C" + strings.Repeat(" ", MaxBytes), TooLong},
 	} {
 		s, err := NMEA([]byte(c.text))
-		if CodeOf(err) != c.code || s != (Said{}) {
+		if CodeOf(err) != c.code || (err != nil) != (s == Said{}) {
 			t.Errorf("%q: %v (%v), want %v", c.text, CodeOf(err), err, c.code)
 		}
 	}
