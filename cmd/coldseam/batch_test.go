@@ -122,3 +122,31 @@ func TestBatchPipe(t *testing.T) {
 		t.Errorf("%v, %s%s", err, out, errOut)
 	}
 }
+
+// TestBatchErrors: what is said of the thermometer and of the depths widens the
+// intervals, in any unit, and moves no best value far.
+func TestBatchErrors(t *testing.T) {
+	csv := lakeCSV(1, "a")
+	run := func(args ...string) (all string, bestM, widthM float64) {
+		status, out, errOut := runWith(t, csv, append([]string{"batch"}, args...)...)
+		var v struct {
+			M struct{ Best, Low, High float64 } `json:"thermocline_m"`
+		}
+		if err := json.Unmarshal([]byte(out), &v); status != 0 || err != nil {
+			t.Fatalf("%q: status %d, %v, %s", args, status, err, errOut)
+		}
+		return out, v.M.Best, v.M.High - v.M.Low
+	}
+	_, best, width := run()
+	for _, flag := range []string{"--depth-error=0.5m", "--precision=1.5C"} {
+		if _, b, w := run(flag); w < 1.1*width || b < best-0.5 || b > best+0.5 {
+			t.Errorf("%s: %.3f m wide about %.3f; %.3f about %.3f without it", flag, w, b, width, best)
+		}
+	}
+	for _, same := range [][2]string{{"--depth-error=0.3048m", "--depth-error=1ft"}, {"--precision=0.5C", "--precision=0.9F"}, {"--precision=0.25C", "--depth-error=0m"}} {
+		a, _, _ := run(same[0])
+		if b, _, _ := run(same[1]); a != b {
+			t.Errorf("%s and %s differ:\n%s%s", same[0], same[1], a, b)
+		}
+	}
+}

@@ -107,14 +107,15 @@ type cable struct {
 	decoder
 	name  string
 	log   book.Log
-	begun time.Time
-	sim   *rehearse.Probe // nil for a real one
-	lakeM float64         // depth of its lake
+	now   func() time.Time // the clock of its lines: a rehearsal's is the lake's
+	begun time.Time        // on it
+	sim   *rehearse.Probe  // nil for a real one
+	lakeM float64          // depth of its lake
 }
 
 // plugIn opens the port and begins to listen.
 func plugIn(config device.Config, l *layout.Layout, o layout.Options) (*cable, error) {
-	c := &cable{decoder: newDecoder(l, o), name: config.Name, begun: time.Now()}
+	c := &cable{decoder: newDecoder(l, o), name: config.Name, now: time.Now, begun: time.Now()}
 	listener, err := device.Listen(config, device.Options{Cut: true})
 	if err != nil {
 		return nil, err
@@ -126,7 +127,7 @@ func plugIn(config device.Config, l *layout.Layout, o layout.Options) (*cable, e
 // plugInRehearsal does the same with a simulated probe, whose clock may run faster.
 func plugInRehearsal(o rehearse.Options) (*cable, error) {
 	sim := rehearse.New(o)
-	c := &cable{decoder: newDecoder(nil, layout.Options{}), name: "the rehearsal's probe", begun: sim.Now(), sim: sim, lakeM: o.Lake.BottomM()}
+	c := &cable{decoder: newDecoder(nil, layout.Options{}), name: "the rehearsal's probe", now: sim.Now, begun: sim.Now(), sim: sim, lakeM: o.Lake.BottomM()}
 	listener, err := device.Listen(device.Config{Name: c.name}, device.Options{
 		Cut:        true,
 		Now:        sim.Heard,
@@ -143,20 +144,8 @@ func plugInRehearsal(o rehearse.Options) (*cable, error) {
 
 const quietAfter = 5 * time.Second
 
-// sinceS is when an event was, in seconds from the beginning. A rehearsal's clock is
-// the lake's.
-func (c *cable) sinceS(e device.Event) float64 {
-	return e.At.Sub(c.begun).Seconds()
-}
-
-// nowS is the time now, on the clock of sinceS.
-func (c *cable) nowS() float64 {
-	now := time.Now()
-	if c.sim != nil {
-		now = c.sim.Now()
-	}
-	return now.Sub(c.begun).Seconds()
-}
+// sinceS is a moment in seconds from the beginning.
+func (c *cable) sinceS(at time.Time) float64 { return at.Sub(c.begun).Seconds() }
 
 // counted says how many lines were read and how many were not, and why.
 func (c *cable) counted() string {

@@ -82,14 +82,15 @@ func TestSavedBeforePrompt(t *testing.T) {
 	}
 }
 
-// full is a disk that is full from some write on.
+// full is a disk that has room for some pages, and then has none for some.
 type full struct {
 	book.System
-	left int
+	left, then int
 }
 
 func (f *full) Create(path string, mode fs.FileMode) (book.File, error) {
-	if f.left--; f.left < 0 {
+	if f.left--; f.left < 0 && f.then > 0 {
+		f.then--
 		return nil, &fs.PathError{Op: "create", Path: path, Err: errors.New("no space left on device")}
 	}
 	return f.System.Create(path, mode)
@@ -100,7 +101,7 @@ func TestDiskFull(t *testing.T) {
 	noSettings(t)
 	dir := t.TempDir()
 	var o, e bytes.Buffer
-	p := &program{in: strings.NewReader("74\n52\n63\n"), stdout: &o, err: &e, disk: &full{left: 1}, now: fixedNow}
+	p := &program{in: strings.NewReader("74\n52\n63\n"), stdout: &o, err: &e, disk: &full{left: 1, then: 99}, now: fixedNow}
 	if status := p.run([]string{"coldseam", "drop", "--book", dir, "--units", "ft F", "--bottom", "30ft"}); status != failed || o.Len() > 0 {
 		t.Errorf("status %d, %s", status, o.String())
 	}

@@ -46,7 +46,7 @@ func (d *dropping) moving(c *cable) error {
 				d.say("%s", c.told(e))
 				continue
 			}
-			atS := c.sinceS(e)
+			atS := c.sinceS(e.At)
 			c.logged(d.talk, c.log.Line(atS, e.Line))
 			s, err := c.decode(e.Line)
 			if err != nil || !s.DepthM.Known || !s.TempC.Known {

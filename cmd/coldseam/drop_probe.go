@@ -37,19 +37,12 @@ const (
 func (d *dropping) probed(c *cable) error {
 	defer c.Close()
 	defer c.log.Close()
-	drop := d.take.Drop()
-	watch, err := still.New(settle.Options{TauS: drop.TimeConst.Or(0)})
+	p, err := d.probing(c)
 	if err != nil {
-		return refuse("the time constant: %w", err)
-	}
-	p := &probing{dropping: d, cable: c, watch: watch, live: newStatus(d.err), boat: map[string]bool{}}
-	if err := p.ownDepth(); err != nil {
 		return err
 	}
-	c.logged(d.talk, c.log.Remark(fmt.Sprintf("%s, lines read as: %s", c.name, c.layout)))
 	d.say("%s", p.help())
 	for {
-		p.advice = d.take.Next(d.fish.LimitsC())
 		p.ask()
 		more, err := p.untilTaken()
 		p.live.clear()
@@ -58,6 +51,17 @@ func (d *dropping) probed(c *cable) error {
 			return err
 		}
 	}
+}
+
+// probing prepares for the readings of a probe.
+func (d *dropping) probing(c *cable) (*probing, error) {
+	watch, err := still.New(settle.Options{TauS: d.take.Drop().TimeConst.Or(0)})
+	if err != nil {
+		return nil, refuse("the time constant: %w", err)
+	}
+	p := &probing{dropping: d, cable: c, watch: watch, live: newStatus(d.err), boat: map[string]bool{}}
+	c.logged(d.talk, c.log.Remark(fmt.Sprintf("%s, lines read as: %s", c.name, c.layout)))
+	return p, p.ownDepth()
 }
 
 func (p *probing) help() string {
@@ -87,6 +91,7 @@ func (p *probing) ownDepth() error {
 
 // ask says what to do next.
 func (p *probing) ask() {
+	p.advice = p.take.Next(p.fish.LimitsC())
 	u := p.take.Drop().Units.Shown()
 	fmt.Fprintln(p.err)
 	p.say("%s", say.Next(p.advice, u))
@@ -220,13 +225,13 @@ func (p *probing) hangsAt(text string) error {
 }
 
 func (p *probing) hang(depthM profile.Optional) {
-	p.at, p.hungS = depthM, p.nowS()
+	p.at, p.hungS = depthM, p.sinceS(p.now())
 	p.watch.Hold()
 }
 
 // heard takes in a line of the probe; taken reports that it brought a reading.
 func (p *probing) heard(e device.Event) (taken bool, err error) {
-	atS := p.sinceS(e)
+	atS := p.sinceS(e.At)
 	p.logged(p.talk, p.log.Line(atS, e.Line))
 	s, err := p.decode(e.Line)
 	if err != nil {

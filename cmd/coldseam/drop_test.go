@@ -63,7 +63,10 @@ func TestDropTyped(t *testing.T) {
 		{"a depth of one's own, units written", "74\n12 68\n20ft 58F\n8 m 11 C\n", feet,
 			[]string{"1 ft: 74 F", "12 ft: 68 F", "20 ft: 58 F", "8 m: 11 C"}, nil},
 		{"undo, skip, stop", "74\nundo\n73.5\nskip\nsk\n15 66\nstop\n99\n", feet,
-			[]string{"1 ft: 73.5 F", "15 ft: 66 F"}, []string{"Taken back: 74 F at 1 ft", "Read 28 ft next"}[:1]},
+			[]string{"1 ft: 73.5 F", "15 ft: 66 F"},
+			// the mark that was passed over is not tried again a foot higher: from there it
+			// goes down step by step, as where the bottom is not known
+			[]string{"Taken back: 74 F at 1 ft", "Read 8 ft next", "Read 15 ft next"}},
 		{"nothing to take back", "undo\n74\n", feet, []string{"1 ft: 74 F"}, []string{"Nothing of this sitting"}},
 		{"a slip is challenged and typed again", "74\n52\n36\n63\nstop\n", feet,
 			[]string{"1 ft: 74 F", "14 ft: 63 F", "29 ft: 52 F"}, []string{"Enter keeps it"}},

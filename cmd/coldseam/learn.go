@@ -48,7 +48,7 @@ func (c *cable) learn(t *talk) learnt {
 				t.say("%s", c.told(e))
 				continue
 			}
-			c.logged(t, c.log.Line(c.sinceS(e), e.Line))
+			c.logged(t, c.log.Line(c.sinceS(e.At), e.Line))
 			first = append(first, append([]byte(nil), e.Line...))
 			if how, ended := c.settleLayout(t, first); ended {
 				return how
