@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -13,8 +12,8 @@ import (
 	"coldseam/chart/asset"
 	"coldseam/chart/figure"
 	htmlpage "coldseam/chart/page"
+	"coldseam/chart/seal"
 	"coldseam/chart/static"
-	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/say"
 )
@@ -25,18 +24,20 @@ func (p *program) chartCommand() *cli.Command {
 		Usage:     "a picture of a drop, or of several to compare",
 		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
 		Description: `Without -o the strip is drawn in the terminal. -o x.html is a page for a phone
-or a desk that asks for no network; -o x.svg, x.png and x.pdf are still pictures.`,
-		Flags:  append([]cli.Flag{outFlag(), sizeFlag()}, headerFlags()...),
+or a desk that asks for no network; -o x.svg, x.png and x.pdf are still pictures.
+The page that is read is never replaced, another file of yours only with --force.`,
+		Flags:  append(outFlags(), headerFlags()...),
 		Action: p.chart,
 	}
 }
 
-func outFlag() cli.Flag {
-	return &cli.StringFlag{Name: "o", Usage: "the file to write: x.html, x.svg, x.png or x.pdf"}
-}
-
-func sizeFlag() cli.Flag {
-	return &cli.StringFlag{Name: "size", Usage: "of a still picture: desk, phone or half-sheet; desk if not said"}
+// outFlags are the flags of a command that writes a picture.
+func outFlags() []cli.Flag {
+	return []cli.Flag{
+		&cli.StringFlag{Name: "o", Usage: "the file to write: x.html, x.svg, x.png or x.pdf"},
+		&cli.BoolFlag{Name: "force", Usage: "replace a file that coldseam did not make, or that was changed since"},
+		&cli.StringFlag{Name: "size", Usage: "of a still picture: desk, phone or half-sheet; desk if not said"},
+	}
 }
 
 func (p *program) chart(c *cli.Context) error {
@@ -114,7 +115,7 @@ func (p *program) draw(c *cli.Context, out string, still stillPicture, html func
 	if err != nil {
 		return refuse("-o %s: %w", out, err)
 	}
-	return p.write(c, out, buf.Bytes())
+	return p.write(out, c.Bool("force"), seal.Seal(buf.Bytes()))
 }
 
 // sizeOf is the size of a still picture.
@@ -129,38 +130,4 @@ func sizeOf(c *cli.Context) (static.Size, error) {
 	default:
 		return static.Size{}, refuse("--size: %q is none: desk, phone or half-sheet", s)
 	}
-}
-
-// write writes a file whole or not at all, and never over what was read.
-func (p *program) write(c *cli.Context, out string, data []byte) error {
-	for _, name := range c.Args().Slice() {
-		if same(name, out) {
-			return refuse("-o %s: that is the page that is read; give the picture a name of its own", out)
-		}
-	}
-	part := out + ".part"
-	if err := os.WriteFile(part, data, 0o644); err != nil {
-		os.Remove(part) // what a full disk took of it
-		return fmt.Errorf("%s: cannot be written: %s", out, cause(err))
-	}
-	if err := os.Rename(part, out); err != nil {
-		os.Remove(part)
-		return fmt.Errorf("%s: cannot be written: %s", out, cause(err))
-	}
-	fmt.Fprintf(p.err, "Wrote %s\n", plain.Line(out))
-	return nil
-}
-
-func exists(name string) bool {
-	_, err := os.Stat(name)
-	return err == nil
-}
-
-func same(a, b string) bool {
-	x, err := os.Stat(a)
-	if err != nil {
-		return filepath.Clean(a) == filepath.Clean(b)
-	}
-	y, err := os.Stat(b)
-	return err == nil && os.SameFile(x, y)
 }

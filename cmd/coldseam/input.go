@@ -100,6 +100,11 @@ func (p *program) read(name string) ([]byte, error) {
 		defer f.Close()
 		in = f
 	}
+	if f, ok := in.(*os.File); ok {
+		if info, err := f.Stat(); err == nil {
+			p.wasRead = append(p.wasRead, info)
+		}
+	}
 	data, err := io.ReadAll(io.LimitReader(in, notebook.MaxPage+1))
 	if err != nil {
 		return nil, refuse("%s: cannot be read: %s", name, cause(err))
@@ -119,8 +124,17 @@ func open(name string) (*os.File, error) {
 	return f, nil
 }
 
-// cause is an error of the system without the path that is printed before it.
+func exists(name string) bool {
+	_, err := os.Stat(name)
+	return err == nil
+}
+
+// cause is an error of the system without the paths that are printed before it.
 func cause(err error) string {
+	var link *os.LinkError
+	if errors.As(err, &link) {
+		return link.Err.Error()
+	}
 	var path *fs.PathError
 	if errors.As(err, &path) {
 		if path.Err.Error() == "is a directory" {

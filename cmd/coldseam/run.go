@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"runtime/debug"
 	"strings"
@@ -48,7 +49,8 @@ type program struct {
 	out      bytes.Buffer
 	stdout   io.Writer
 	err      io.Writer
-	terminal bool // somebody can be asked
+	terminal bool          // somebody can be asked
+	wasRead  []fs.FileInfo // files that a picture must not take the place of
 	disk     book.Disk
 	now      func() time.Time
 }
