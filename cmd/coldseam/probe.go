@@ -44,6 +44,9 @@ func (p *program) probeList(c *cli.Context) error {
 	if c.Args().Present() {
 		return refuse("probe list takes nothing after it")
 	}
+	if err := device.Serial(); err != nil {
+		return err
+	}
 	ports, err := device.Ports()
 	if err != nil {
 		return fmt.Errorf("the ports cannot be listed: %w", err)
