@@ -69,7 +69,9 @@ func makeFolder(dir string, disk Disk) error {
 			return err
 		}
 	}
-	if err := disk.Folder(dir); err != nil {
+	if err := disk.Folder(dir); errors.Is(err, fs.ErrExist) {
+		return errors.New("a link that leads nowhere")
+	} else if err != nil {
 		return err
 	}
 	if err := disk.SyncFolder(above); err != nil && !errors.Is(err, fs.ErrPermission) { // one that may not be read cannot be synced

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"coldseam/profile"
 	"coldseam/profile/notebook"
@@ -69,6 +70,10 @@ func TestPage(t *testing.T) {
 		t.Fatal(err)
 	}
 	if err := pages[2].Remove(); err != nil {
+		t.Fatal(err)
+	}
+	later := time.Now().Add(time.Hour) // the clock of a disk may stand still for milliseconds
+	if err := os.Chtimes(pages[1].Path, later, later); err != nil {
 		t.Fatal(err)
 	}
 	got, err := b.Unended() // the one saved last stands first

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strings"
 	"time"
 
 	"coldseam/profile"
@@ -77,15 +78,26 @@ func (u *Unended) read(info fs.FileInfo, err error, link bool) bool {
 		u.Err = errors.New("it is a link: go on where the page itself is, with --book")
 		return true
 	}
-	sheets, err := notebook.Read(data, notebook.Options{Name: filepath.Base(u.Path), Unread: true})
+	sheets, err := notebook.Read(data, notebook.Options{Unread: true})
+	var refused *notebook.Error
 	switch {
+	case errors.As(err, &refused) && refused.Line > 0:
+		u.Err = fmt.Errorf("line %d: %s", refused.Line, refused.Msg)
+	case errors.As(err, &refused):
+		u.Err = errors.New("it " + refused.Msg)
 	case err != nil:
 		u.Err = err
 	case len(sheets) != 1:
 		u.Err = fmt.Errorf("it holds %d drops: leave one", len(sheets))
 	default:
 		u.Drop, u.text = sheets[0].Drop, string(data)
-		u.hand = u.text != pageText(u.Drop, false)
+		u.hand = plain(u.text) != plain(pageText(u.Drop, false))
 	}
 	return true
+}
+
+// plain is a page's text without what an editor or another system adds by itself.
+func plain(text string) string {
+	text = strings.ReplaceAll(strings.TrimPrefix(text, "\ufeff"), "\r\n", "\n")
+	return strings.TrimRight(text, "\n")
 }

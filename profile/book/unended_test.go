@@ -32,7 +32,7 @@ func TestUnended(t *testing.T) {
 		{"lines after the marker", page + "note: windy\n\n", ""},
 		{"blanks before the marker", strings.Replace(page, "# not", "  # not", 1), ""},
 		{"UTF-16", string(wide), "UTF-16"},
-		{"an impossible line", strings.Replace(page, "units: ft F", "units: bananas", 1), "bananas"},
+		{"an impossible line", strings.Replace(page, "units: ft F", "units: bananas", 1), "line 3: "},
 		{"two drops", strings.Replace(page, "# not", "---\nunits: ft F\n0 ft: 70 F\n5 ft: 69 F\n# not", 1), "2 drops"},
 		{"larger than a page", strings.Repeat("# \n", 1<<19) + page, "1 MiB"},
 	} {
@@ -46,6 +46,8 @@ func TestUnended(t *testing.T) {
 		switch u := got[0]; {
 		case c.reason == "" && (u.Err != nil || len(u.Drop.Readings) != 2):
 			t.Errorf("%s: not offered: %v", c.name, u.Err)
+		case c.reason == "" && u.hand != strings.Contains(c.name, "the marker"): // more than line ends
+			t.Errorf("%s: changed by hand: %v", c.name, u.hand)
 		case c.reason != "" && (u.Err == nil || !strings.Contains(u.Err.Error(), c.reason)):
 			t.Errorf("%s: the reason is %v, want %q", c.name, u.Err, c.reason)
 		}
