@@ -2,6 +2,7 @@ package band
 
 import (
 	"math"
+	"slices"
 
 	"coldseam/profile"
 	"coldseam/profile/fish"
@@ -18,7 +19,8 @@ const (
 	Warmest    Verdict = "warmest"     // nothing reaches the comfort's low edge: the warmest layer is taken
 	NotReached Verdict = "not reached" // too warm as far down as was read; it may be cooler below
 	TooWarm    Verdict = "too warm"    // no depth of the lake is cool enough
-	NoOxygen   Verdict = "no oxygen"   // cool enough, but without the oxygen
+	NoOxygen   Verdict = "no oxygen"   // the temperature suits somewhere, but without the oxygen
+	Squeezed   Verdict = "squeezed"    // too warm as far as was read, and the oxygen measured ends above: deeper is no better
 )
 
 // Depths of common practice, metres.
@@ -66,16 +68,22 @@ type Band struct {
 	DoubtfulBelow *profile.Estimate
 	Others        []Interval
 
-	ToSurface   bool // the band reaches the surface
-	ToDeepest   bool // it reaches as far down as was read: it may go deeper
-	Thin        bool // thinner than the doubt about its edges
-	OverDeep    bool // deeper than common practice
-	WarmerStart bool // all of it is colder than the comfort range: start at its warmest
-	Shift       light.Advice
-	Shelf       light.Shelf       // where the food shelf ends
-	Weeds       *profile.Estimate // depth of the deepest weeds, where the Secchi depth was given
-	CoolestC    float64
-	CoolestM    float64
+	ToSurface bool // the band reaches the surface
+	ToDeepest bool // it reaches as far down as was read: it may go deeper
+	Thin      bool // thinner than the doubt about its edges
+	OverDeep  bool // deeper than common practice
+	// Cold says that the water at the start is colder than the fish likes, so that warmer
+	// water is the way to go, and the band's shallow edge no place of danger.
+	Cold  bool
+	Shift light.Advice
+	Shelf light.Shelf       // where the food shelf ends
+	Weeds *profile.Estimate // depth of the deepest weeds, where the Secchi depth was given
+
+	// Where no band was found: the coolest water that was read, or, where OxygenToM is
+	// known, the coolest of that which has the oxygen.
+	CoolestC, CoolestM float64
+	CoolFromM          profile.Optional // where water first is cool enough; unknown if nowhere
+	OxygenToM          profile.Optional // of NoOxygen and Squeezed, where oxygen ends; unknown if it is short everywhere
 }
 
 // Safe gives the edges that are printed: the inner ones, fishable 8 times in 10; the
@@ -101,7 +109,6 @@ func Find(in Input) Band {
 		return b
 	}
 	f.extent()
-	b.CoolestM, b.CoolestC = f.coolest()
 	runs := f.runs(f.suits)
 	if len(runs) == 0 {
 		return f.none(b)
@@ -213,16 +220,33 @@ func (f *finder) runs(ok func(float64) bool) []run {
 
 // none says why there is no band.
 func (f *finder) none(b Band) Band {
-	cool := f.runs(f.cool)
+	b.CoolestM, b.CoolestC = f.coolest(func(float64) bool { return true })
+	cool, breathable := f.runs(f.cool), f.runs(f.oxygenOK)
+	if len(cool) > 0 {
+		b.CoolFromM = profile.Some(cool[0].top.depthM)
+	}
+	spent := len(f.oxygenZ) > 0 && !f.oxygenOK(f.to) // no better below, see oxygenOK
 	switch {
-	case len(cool) > 0 && f.low > math.Inf(-1) && len(f.runs(f.oxygenOK)) > 0 && !f.anyWarm():
+	case len(cool) > 0 && f.low > math.Inf(-1) && len(breathable) > 0 && !f.anyWarm():
 		return f.warmest(b)
 	case len(cool) > 0:
-		b.Verdict, b.Oxygen = NoOxygen, true
+		return f.starve(b, NoOxygen, breathable)
+	case spent:
+		return f.starve(b, Squeezed, breathable)
 	case f.Deepest.Known && f.Deepest.Value <= f.k.Bottom()+AssumedM+1e-9:
 		b.Verdict = TooWarm
 	default:
 		b.Verdict = NotReached
+	}
+	return b
+}
+
+// starve says that measured oxygen leaves no band, and what the water that has it is like.
+func (f *finder) starve(b Band, v Verdict, breathable []run) Band {
+	b.Verdict, b.Oxygen = v, true
+	if n := len(breathable); n > 0 {
+		b.CoolestM, b.CoolestC = f.coolest(f.oxygenOK)
+		b.OxygenToM = profile.Some(breathable[n-1].bottom.depthM)
 	}
 	return b
 }
@@ -242,20 +266,24 @@ func (f *finder) warmest(b Band) Band {
 	f.low = most - 0.5
 	runs := f.runs(f.suits)
 	if len(runs) == 0 {
-		b.Verdict, b.Oxygen = NoOxygen, true
-		return b
+		return f.starve(b, NoOxygen, nil)
 	}
 	b.Verdict, b.Found = Warmest, true
 	f.fill(&b, runs)
 	return b
 }
 
-// coolest gives the depth and temperature of the coolest reading.
-func (f *finder) coolest() (depthM, tempC float64) {
+// coolest gives the depth and temperature of the coolest water for which ok holds, among
+// the readings and the depths where anything changes.
+func (f *finder) coolest(ok func(float64) bool) (depthM, tempC float64) {
 	tempC = math.Inf(1)
-	for i, t := range f.k.Temps {
-		if t < tempC {
-			depthM, tempC = f.k.Depths[i], t
+	at := slices.Clone(f.k.Depths)
+	for _, c := range f.cuts() {
+		at = append(at, c.depthM)
+	}
+	for _, z := range at {
+		if t := f.k.At(z); t < tempC-1e-9 && ok(z) {
+			depthM, tempC = z, t
 		}
 	}
 	return depthM, tempC

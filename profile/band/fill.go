@@ -202,27 +202,46 @@ func (f *finder) start(b *Band) {
 	z := inner.Low + intoBandM
 	switch {
 	case b.Oxygen && f.Fish.OptimumC.Known:
-		aim := f.Fish.OptimumC.Value
-		z = f.nearest(aim, inner.Low, inner.High)
-		b.WarmerStart = f.k.At(z) < f.Fish.ComfortLowC.Value
+		z = f.nearest(f.best(), inner.Low, inner.High)
 		if b.ToSurface && z < shelf {
-			if math.Abs(f.k.At(shelf)-aim) <= math.Abs(f.k.At(z)-aim)+asGoodC {
-				z = shelf
-			}
-			z = math.Max(z, math.Min(inner.Low+intoBandM, shelf))
+			z = f.orShelf(z, shelf, inner.Low)
 		}
+	case b.ToSurface && f.cold(shelf): // the warmest above it: nobody knows how far down there is oxygen
+		z = f.orShelf(f.nearest(f.best(), inner.Low, shelf), shelf, inner.Low)
 	case b.ToSurface:
 		z = shelf
 	}
 	z = math.Min(z, (inner.Low+inner.High)/2+math.Max(0, (inner.High-inner.Low)/2-f.ClearanceM))
 	z = math.Max(z, math.Min(inner.Low, inner.High))
 	z = f.byLight(b, inner, z)
+	b.Cold = b.Verdict == Warmest || f.cold(z)
 	shift := z - b.Top.Best
 	b.Start = profile.Estimate{Best: z, Low: math.Max(f.from, math.Min(z, b.Top.Low+shift)), High: math.Min(f.to, math.Max(z, b.Top.High+shift))}
 }
 
-// byLight moves the start as sky and hour ask, never out of the band's safe part, and
-// never down into water that is deeper than common practice or unproven.
+// best is the temperature that the fish likes best.
+func (f *finder) best() float64 {
+	if f.Fish.OptimumC.Known {
+		return f.Fish.OptimumC.Value
+	}
+	return (f.Fish.ComfortLowC.Value + f.Fish.ComfortHighC.Value) / 2
+}
+
+// cold reports whether the water at a depth is colder than the fish likes.
+func (f *finder) cold(z float64) bool { return f.k.At(z) < f.Fish.ComfortLowC.Value-asGoodC }
+
+// orShelf gives the shelf where the water there is as good as at z above it, else z, but
+// a foot under the surface at least.
+func (f *finder) orShelf(z, shelf, top float64) float64 {
+	if math.Abs(f.k.At(shelf)-f.best()) <= math.Abs(f.k.At(z)-f.best())+asGoodC {
+		return shelf
+	}
+	return math.Max(z, math.Min(top+intoBandM, shelf))
+}
+
+// byLight moves the start as sky and hour ask, never out of the band's safe part, never
+// down into water that is deeper than common practice or unproven, and never into water
+// that is colder than the fish likes where it was warmer.
 func (f *finder) byLight(b *Band, inner profile.Estimate, z float64) float64 {
 	top, bottom := math.Min(inner.Low, inner.High), math.Max(inner.Low, inner.High)
 	if b.ToSurface { // not into water shallower than what is cast over
@@ -236,7 +255,7 @@ func (f *finder) byLight(b *Band, inner profile.Estimate, z float64) float64 {
 		bottom = math.Max(z, math.Min(bottom, limit))
 	}
 	moved := light.Start(top, bottom, z, f.Light.Shift)
-	if math.IsNaN(moved) || math.Abs(moved-z) < 0.05 {
+	if math.IsNaN(moved) || math.Abs(moved-z) < 0.05 || f.cold(moved) && f.k.At(moved) < f.k.At(z)-asGoodC {
 		return z
 	}
 	b.Shift = f.Light

@@ -45,7 +45,7 @@ func (s speaker) why() []string {
 	if b.ToSurface && f.Kind == fish.Coldwater {
 		add("the top is cool enough, so the band has no upper edge: start over the shelf (common practice)")
 	}
-	if b.WarmerStart {
+	if b.Cold {
 		add("all of it is colder than they like best: start where it is warmest")
 	}
 	if b.ToDeepest {
