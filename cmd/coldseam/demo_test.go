@@ -24,7 +24,7 @@ func TestDemoWaters(t *testing.T) {
 		{"long-scar-july", "layered", 9.6, 22, // clear and deep, oxygen to the bottom
 			[]string{"deeper than common practice", "Sinking line", "can let the gas out"}, []string{"unproven", "too little oxygen"}, "warm-68 pressure cold anchors rules"},
 		{"duck-puddle-august", "layered", 0, 0, // nothing both cool and safe
-			[]string{"No water here is both cool and safe", "Rest these fish"}, []string{"Fish should hold", "Floating line"}, "warm-70 cold rules"},
+			[]string{"No water here is both cool and safe", "too warm above, no oxygen below", "Leave these fish alone"}, []string{"Fish should hold", "Floating line"}, "warm-70 cold rules"},
 		{"thimble-flat-june", "mixed", 0, 3.7,
 			[]string{"One layer, top to bottom: no break", "Low sun brings fish up"}, []string{"WARM WATER", "unproven"}, "cold anchors rules"},
 		{"alder-kettle-october", "mixed", 0, 9.4, // after turnover

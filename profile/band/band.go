@@ -110,6 +110,9 @@ func Find(in Input) Band {
 	}
 	f.extent()
 	runs := f.runs(f.suits)
+	if len(f.oxygenZ) > 0 { // squeezed to less than is worth a word, it is no water to fish
+		runs = slices.DeleteFunc(runs, func(r run) bool { return r.thick() < wordM })
+	}
 	if len(runs) == 0 {
 		return f.none(b)
 	}

@@ -93,32 +93,26 @@ func TestSuspended(t *testing.T) {
 }
 
 // A band thinner than the doubt about its edges is given by its middle edges, and
-// the fly stays in it; where it is thinner than the clearance, at the start.
+// the fly stays in it. Squeezed to inches between warmth and want of oxygen it is none.
 func TestThin(t *testing.T) {
-	for _, c := range []struct {
-		name        string
-		oxygenAt6   float64
-		thinnerThan float64
-	}{
-		{"half a metre", 4.5, 0.6},
-		{"a few inches", 2, 0.2},
-	} {
-		in := input(column(t, []float64{0, 2, 4, 5, 6, 9}, []float64{24, 24, 23.5, 20.5, 15, 8}, []float64{8, 8, 8, 6, c.oxygenAt6, 0.2}), trout())
-		b := Find(in)
-		if !b.Found || !b.Thin || b.Bottom.Best-b.Top.Best > c.thinnerThan {
-			t.Fatalf("%s: found %v, thin %v, %.2f to %.2f m", c.name, b.Found, b.Thin, b.Top.Best, b.Bottom.Best)
-		}
-		if b.Start.Best < b.Top.Best || b.Start.Best > b.Bottom.Best {
-			t.Errorf("%s: start %.2f m outside %.2f to %.2f m", c.name, b.Start.Best, b.Top.Best, b.Bottom.Best)
-		}
-		fly := b.WaterM - ft
-		if fly < b.Top.Best || fly > b.Bottom.Best {
-			t.Errorf("%s: fly at %.2f m outside %.2f to %.2f m", c.name, fly, b.Top.Best, b.Bottom.Best)
-		}
-		if b.Bottom.Best-b.Top.Best < ft {
-			near(t, c.name+", the fly", fly, b.Start.Best, 1e-9)
+	at := func(oxygenAt6 float64) Band {
+		return Find(input(column(t, []float64{0, 2, 4, 5, 6, 9}, []float64{24, 24, 23.5, 20.5, 15, 8}, []float64{8, 8, 8, 6, oxygenAt6, 0.2}), trout()))
+	}
+	b := at(4.5)
+	if !b.Found || !b.Thin || b.Bottom.Best-b.Top.Best > 0.6 {
+		t.Fatalf("half a metre: found %v, thin %v, %.2f to %.2f m", b.Found, b.Thin, b.Top.Best, b.Bottom.Best)
+	}
+	for what, z := range map[string]float64{"start": b.Start.Best, "fly": b.WaterM - ft} {
+		if z < b.Top.Best || z > b.Bottom.Best {
+			t.Errorf("%s %.2f m, outside %.2f to %.2f m", what, z, b.Top.Best, b.Bottom.Best)
 		}
 	}
+	// 20 C lies near 5.1 m, and 5 mg/L a quarter of the way from 6 to 2 mg/L
+	b = at(2)
+	if b.Found || b.Verdict != NoOxygen {
+		t.Errorf("a few inches: %q, %.2f to %.2f m", b.Verdict, b.Top.Best, b.Bottom.Best)
+	}
+	near(t, "where its oxygen ends", b.OxygenToM.Value, 5.25, 1e-9)
 }
 
 // Nowhere is deeper than the lake's deepest water.

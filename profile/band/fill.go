@@ -105,9 +105,13 @@ func (f *finder) starved() []Interval {
 		return nil
 	}
 	var out []Interval
+	why := "cool enough, too little oxygen"
+	if f.Fish.Kind != fish.Coldwater {
+		why = "neither too warm nor too cold, but too little oxygen"
+	}
 	for _, r := range f.runs(func(z float64) bool { return f.cool(z) && f.warm(z) && !f.oxygenOK(z) }) {
 		if r.thick() >= wordM {
-			out = append(out, Interval{r.top.depthM, r.bottom.depthM, "cool enough, too little oxygen"})
+			out = append(out, Interval{r.top.depthM, r.bottom.depthM, why})
 		}
 	}
 	return out
@@ -196,20 +200,21 @@ func (f *finder) start(b *Band) {
 	if b.Thin {
 		inner.Low, inner.High = b.Top.Best, b.Bottom.Best
 	}
-	// a band that reaches the surface has no shallow edge to keep to: where the water
-	// is as good, begin over the middle of the food shelf
-	shelf := math.Min(b.Shelf.EndM/2, (inner.Low+inner.High)/2)
 	z := inner.Low + intoBandM
+	shelf := f.shelf(b, inner)
 	switch {
 	case b.Oxygen && f.Fish.OptimumC.Known:
 		z = f.nearest(f.best(), inner.Low, inner.High)
 		if b.ToSurface && z < shelf {
-			z = f.orShelf(z, shelf, inner.Low)
+			z = f.towards(shelf, z)
 		}
 	case b.ToSurface && f.cold(shelf): // the warmest above it: nobody knows how far down there is oxygen
-		z = f.orShelf(f.nearest(f.best(), inner.Low, shelf), shelf, inner.Low)
+		z = f.towards(shelf, f.nearest(f.best(), inner.Low, shelf))
 	case b.ToSurface:
 		z = shelf
+	}
+	if b.ToSurface {
+		z = math.Max(z, math.Min(math.Max(inner.Low+intoBandM, shelfM-f.ClearanceM), shelf))
 	}
 	z = math.Min(z, (inner.Low+inner.High)/2+math.Max(0, (inner.High-inner.Low)/2-f.ClearanceM))
 	z = math.Max(z, math.Min(inner.Low, inner.High))
@@ -230,13 +235,29 @@ func (f *finder) best() float64 {
 // cold reports whether the water at a depth is colder than the fish likes.
 func (f *finder) cold(z float64) bool { return f.k.At(z) < f.Fish.ComfortLowC.Value-asGoodC }
 
-// orShelf gives the shelf where the water there is as good as at z above it, else z, but
-// a foot under the surface at least.
-func (f *finder) orShelf(z, shelf, top float64) float64 {
-	if math.Abs(f.k.At(shelf)-f.best()) <= math.Abs(f.k.At(z)-f.best())+asGoodC {
-		return shelf
+// shelf is where to begin in a band that reaches the surface, which has no shallow edge
+// to keep to: over the middle of the food shelf, no deeper than oxygen is likely.
+func (f *finder) shelf(b *Band, inner profile.Estimate) float64 {
+	z := math.Min(b.Shelf.EndM/2, (inner.Low+inner.High)/2)
+	if d := b.DoubtfulBelow; d != nil {
+		z = math.Min(z, math.Max(d.Best, shelfM-f.ClearanceM))
 	}
-	return math.Max(z, math.Min(top+intoBandM, shelf))
+	return z
+}
+
+// towards goes from a depth down to the shelf as far as the water stays as good.
+func (f *finder) towards(shelf, from float64) float64 {
+	off := math.Abs(f.k.At(from)-f.best()) + asGoodC
+	z := from
+	const steps = 100
+	for i := 1; i <= steps; i++ {
+		next := from + (shelf-from)*float64(i)/steps
+		if math.Abs(f.k.At(next)-f.best()) > off {
+			break
+		}
+		z = next
+	}
+	return z
 }
 
 // byLight moves the start as sky and hour ask, never out of the band's safe part, never

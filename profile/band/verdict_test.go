@@ -103,12 +103,12 @@ func TestAllCold(t *testing.T) {
 		low, high float64 // where the start lies
 		warmer    bool
 	}{
-		{"spring, oxygen measured", []float64{8, 7, 6, 5}, []float64{11, 11, 10, 10}, 0, 0.5, true},
+		{"spring, oxygen measured", []float64{8, 7, 6, 5}, []float64{11, 11, 10, 10}, 0.9, 2.5, true},
 		{"under ice, oxygen measured", []float64{0.5, 2, 3, 3.9}, []float64{12, 11, 9, 7}, 8.5, 9, true},
-		{"spring, not measured", []float64{8, 6.5, 6, 5}, nil, 0.3, 0.9, true},
-		{"spring, as warm at the shelf", []float64{8, 7.8, 6, 5}, nil, 3, 3.1, true},
+		{"spring, not measured", []float64{8, 6.5, 6, 5}, nil, 0.9, 2, true},
+		{"spring, as warm at the shelf", []float64{8, 7.8, 7.7, 7}, nil, 3, 3.1, true},
 		{"under ice, not measured", []float64{0.5, 2, 3, 3.9}, nil, 3, 3.1, true}, // over the middle of the shelf
-		{"a cool skin over warmer water", []float64{6, 8, 7, 5}, nil, 2.5, 3.1, true},
+		{"a cool skin over warmer water", []float64{6, 8, 7.7, 7}, nil, 2.5, 3.1, true},
 		{"cool, none of it too cold", []float64{14, 13, 12, 11}, []float64{10, 10, 9, 9}, 2.5, 3.5, false},
 		{"the least they like is not cold", []float64{10, 10, 10, 10}, nil, 3, 3.1, false},
 	} {
@@ -122,6 +122,11 @@ func TestAllCold(t *testing.T) {
 			t.Errorf("%s: found %v, top %v, to the surface %v, to the deepest %v: want the whole column", c.name, b.Found, b.Top.Best, b.ToSurface, b.ToDeepest)
 		}
 		near(t, c.name+", bottom", b.Bottom.Best, 9+AssumedM, 1e-9)
+		for at := 0.9; c.warmer && at <= b.Start.Best; at += 0.1 { // 3 ft down and deeper nothing above is warmer by more than half a degree
+			if in.Layers.Curve.At(at) > in.Layers.Curve.At(b.Start.Best)+0.5+1e-6 {
+				t.Errorf("%s: %.2f C at the start, %.2f C at %.1f m", c.name, in.Layers.Curve.At(b.Start.Best), in.Layers.Curve.At(at), at)
+			}
+		}
 		if b.Start.Best < c.low || b.Start.Best > c.high || b.Cold != c.warmer {
 			t.Errorf("%s: start %.2f m, cold %v; want %v to %v m, %v", c.name, b.Start.Best, b.Cold, c.low, c.high, c.warmer)
 		}

@@ -111,7 +111,7 @@ func (p *Plan) sureOfDepth() Confidence {
 // sureOfOxygen weighs what is known of the oxygen where the fly starts.
 func (p *Plan) sureOfOxygen() Confidence {
 	switch b := p.Band; {
-	case b.Verdict == band.NoOxygen || b.Found && b.Oxygen:
+	case b.Oxygen: // there, or known to be short
 		return Confidence{Measured, []Doubt{OxygenKnown}}
 	case b.Found && b.Start.Best <= p.enoughDownTo()+1e-9:
 		return Confidence{Likely, []Doubt{OxygenUnknown}}

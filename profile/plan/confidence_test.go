@@ -61,6 +61,7 @@ func TestSureOfOxygen(t *testing.T) {
 		{"measured", oxygen(metres(layered...), 9, 9, 9, 9, 9, 9, 8, 8, 6), "rainbow", Measured, OxygenKnown},
 		{"measured to a metre above the band, which begins deeper than trout feed", oxygen(metres(layered...), 9, 9, 9, 9), "rainbow", Unknown, OxygenUnknown},
 		{"measured at the top", oxygen(metres(early...), 9), "rainbow", Likely, OxygenUnknown},
+		{"measured, and gone before it is cool", oxygen(metres(0, 24, 3, 24, 6, 23, 8, 22), 9, 8, 2, 1), "rainbow", Measured, OxygenKnown},
 		{"measured, and none left", oxygen(metres(layered...), 9, 9, 9, 9, 1, 0, 0, 0, 0), "rainbow", Measured, OxygenKnown},
 	} {
 		p := planOf(t, c.drop, c.fish)

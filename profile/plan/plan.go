@@ -61,11 +61,8 @@ func Make(in Input) (Plan, error) {
 	}
 	p.Column = column
 	p.Layers = layers.Find(column)
-	p.Band = band.Find(band.Input{Column: column, Layers: p.Layers, Fish: in.Fish, Bottom: in.Drop.Bottom, Deepest: in.Drop.Deepest, ClearanceM: in.ClearanceM,
-		Secchi: in.Drop.Secchi, AnchorBlack: in.Drop.AnchorBlack(),
-		Light: light.Advise(light.Sky{Date: in.Drop.Date, Text: in.Drop.Sky, Wind: in.Drop.Wind})})
+	p.Band = p.findBand(column, p.Layers)
 	if p.Band.Found {
-		p.Band.WaterM = wholeMarks(p.Band, in.Drop.Units.DepthStepM())
 		r := rig.Find(p.rigInput(in))
 		p.Rig = &r
 	}
@@ -76,6 +73,18 @@ func Make(in Input) (Plan, error) {
 	p.Assumed = p.assumed()
 	p.Cautions = p.cautions()
 	return p, nil
+}
+
+// findBand finds the band of a column of this drop.
+func (p *Plan) findBand(c profile.Column, l layers.Layers) band.Band {
+	d := &p.Drop
+	b := band.Find(band.Input{Column: c, Layers: l, Fish: p.Fish, Bottom: d.Bottom, Deepest: d.Deepest, ClearanceM: p.ClearanceM,
+		Secchi: d.Secchi, AnchorBlack: d.AnchorBlack(),
+		Light: light.Advise(light.Sky{Date: d.Date, Text: d.Sky, Wind: d.Wind})})
+	if b.Found {
+		b.WaterM = wholeMarks(b, d.Units.DepthStepM())
+	}
+	return b
 }
 
 // lakeM is the greatest depth known of the lake, m.
@@ -100,18 +109,23 @@ func wholeMarks(b band.Band, markM float64) float64 {
 	return water
 }
 
-func (p *Plan) rigInput(in Input) rig.Input {
-	b := p.Band
-	fly := b.WaterM - in.ClearanceM
+// flyM is the depth of the fly in a band.
+func (p *Plan) flyM(b band.Band) float64 {
+	fly := b.WaterM - p.ClearanceM
 	if b.Suspended {
 		fly = math.Min(b.Start.Best, fly)
 	}
+	return math.Max(0, fly)
+}
+
+func (p *Plan) rigInput(in Input) rig.Input {
+	b, fly := p.Band, p.flyM(p.Band)
 	step := rig.StepM
 	if in.Drop.Units.Feet() {
 		step = rig.StepFtM
 	}
 	return rig.Input{
-		WaterM: b.WaterM, FlyM: math.Max(0, fly), Wind: in.Drop.Wind, Suspended: b.Suspended,
+		WaterM: b.WaterM, FlyM: fly, Wind: in.Drop.Wind, Suspended: b.Suspended,
 		Rules: in.Rules, Stock: in.Stock, StepM: step, LongestM: in.LongestM, RodM: in.RodM, FlyKg: in.Drop.FlyWeight,
 		FlyDensity: in.FlyDensity, Flies: in.Flies, Retrieve: in.Drop.Retrieve, WaterC: profile.Some(p.Layers.Curve.At(fly / 2)), SinkMps: in.SinkMps, Touched: in.Touched,
 	}

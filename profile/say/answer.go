@@ -84,16 +84,27 @@ func (s speaker) edges() string {
 	return inner + " down (" + outer + ")"
 }
 
-func (s speaker) where() string {
-	b, p := s.p.Band, s.p
-	var t string
+// deepEdges are the edges with the word down.
+func (s speaker) deepEdges() string {
 	edges := s.edges()
 	if !strings.Contains(edges, "down") {
 		edges += " down"
 	}
+	return edges
+}
+
+func (s speaker) where() string {
+	b, p := s.p.Band, s.p
+	var t string
+	edges := s.deepEdges()
 	switch {
 	case b.Verdict == band.Warmest:
-		t = fmt.Sprintf("All of this water is colder than %s like: the warmest is %s, where they should hold.", p.Fish.Name, edges)
+		t = fmt.Sprintf("All of this water is colder than %s like (%s): the warmest is %s, where they should hold.", p.Fish.Name, s.comfort(), edges)
+	case b.Cold && p.UnderIce() && b.ToSurface:
+		t = fmt.Sprintf("Under the ice all of it is colder than %s like best, and they hold wherever there is oxygen: top to %s.", p.Fish.Name, s.u.Length(b.Bottom.Low))
+	case b.Cold && b.ToSurface:
+		t = fmt.Sprintf("No water here is too warm for %s, top to %s: it is colder than they like best (%s), so fish the warmest you find, here %s at %s.",
+			p.Fish.Name, s.u.Length(b.Bottom.Low), s.comfort(), s.u.Degrees(p.Layers.Curve.At(b.Start.Best)), s.u.Length(b.Start.Best))
 	case b.ToSurface && b.ToDeepest:
 		t = fmt.Sprintf("All the water that was read suits %s: top to %s.", p.Fish.Name, s.u.Length(p.Column.Last().DepthM))
 	case b.ToSurface:
@@ -124,28 +135,6 @@ func (s speaker) where() string {
 		t += fmt.Sprintf(" Fly about %s down.", s.u.Length(p.Rig.FlyM))
 	}
 	return t
-}
-
-// oxygenRead says what is known of the oxygen where it was not measured over the
-// band.
-func (s speaker) oxygenRead() string {
-	var at []string
-	for _, q := range s.p.Column.Points() {
-		if q.Oxygen.Known {
-			at = append(at, fmt.Sprintf("%s mg/L at %s", number(math.Round(q.Oxygen.Value*10)/10), s.u.Length(q.DepthM)))
-		}
-	}
-	t := "Oxygen not measured"
-	if len(at) > 0 {
-		t += " over the band: only " + list(at)
-	}
-	if d := s.p.Band.DoubtfulBelow; d != nil && d.Best < s.p.Band.Bottom.Best {
-		t += fmt.Sprintf("; below about %s it is unproven", s.u.Length(d.Best))
-	}
-	if s.p.Drop.AnchorBlack() {
-		t += ", and the black mud on the anchor says that the bottom has none: keep to the upper edge, and over shallower bottoms"
-	}
-	return t + "."
 }
 
 // leader says the rig: what to cut, how long to wait, how to draw.
@@ -195,27 +184,6 @@ func (s speaker) column() string {
 		t += fmt.Sprintf(" A lesser break at about %s.", s.u.Length(b.DepthM))
 	}
 	return t
-}
-
-// noBand says why there is no water to fish.
-func (s speaker) noBand() string {
-	p, b := s.p, s.p.Band
-	last := s.u.Length(p.Column.Last().DepthM)
-	limit := ""
-	if p.Fish.UpperUseC.Known && b.CoolestC <= p.Fish.UpperUseC.Value {
-		limit = fmt.Sprintf(" It is above what they like (%s) but not above what they use (%s): mornings, springs and inflows first.", s.u.Degrees(p.Fish.ComfortHighC.Value), s.u.Degrees(p.Fish.UpperUseC.Value))
-	}
-	switch b.Verdict {
-	case band.NoOxygen:
-		return fmt.Sprintf("No water here is both cool and safe for %s: what is cool enough has too little oxygen (they need %s mg/L). Rest these fish.", p.Fish.Name, number(p.Fish.OxygenMgL.Value))
-	case band.TooWarm:
-		return fmt.Sprintf("No depth of this lake is cool enough for %s: the coolest, at %s, is %s.%s Rest these fish.", p.Fish.Name, s.u.Length(b.CoolestM), s.u.Degrees(b.CoolestC), limit)
-	}
-	move := "move to deeper water and read there"
-	if p.Drop.Bottom.Known && p.Drop.Bottom.Value > p.Column.Last().DepthM+1 {
-		move = "read deeper, the bottom here is at " + s.u.Length(p.Drop.Bottom.Value)
-	}
-	return fmt.Sprintf("Not reached here: the deepest reading, %s, is still %s, too warm for %s; %s. If no deeper water is cooler, rest these fish.%s", last, s.u.Degrees(p.Column.Last().TempC), p.Fish.Name, move, limit)
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -2,9 +2,7 @@ package say
 
 import (
 	"fmt"
-	"strings"
 
-	"coldseam/profile/band"
 	"coldseam/profile/fish"
 	"coldseam/profile/light"
 	"coldseam/profile/plan"
@@ -29,8 +27,8 @@ func (s speaker) why() []string {
 	out := []string{}
 	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	comfort := fmt.Sprintf("%s like water of %s or less", f.Name, s.u.Degrees(f.ComfortHighC.Value))
-	if f.Kind != fish.Coldwater {
-		comfort = fmt.Sprintf("%s like water of %s", f.Name, s.degrees(f.ComfortLowC.Value, f.ComfortHighC.Value))
+	if f.Kind != fish.Coldwater || b.Cold {
+		comfort = fmt.Sprintf("%s like water of %s", f.Name, s.comfort())
 	}
 	add("%s (%s)", comfort, f.ComfortHighC.Source)
 	switch {
@@ -42,11 +40,13 @@ func (s speaker) why() []string {
 	if !b.Found {
 		return out
 	}
-	if b.ToSurface && f.Kind == fish.Coldwater {
+	switch {
+	case b.Cold && p.UnderIce() && !b.Oxygen:
+		add("the warmest water is the deepest, but late in winter oxygen fails there first: start no deeper than over the shelf (common practice)")
+	case b.Cold:
+		add("it is colder than they like best, so warmer water is the way to go: start where it is warmest")
+	case b.ToSurface && f.Kind == fish.Coldwater:
 		add("the top is cool enough, so the band has no upper edge: start over the shelf (common practice)")
-	}
-	if b.Cold {
-		add("all of it is colder than they like best: start where it is warmest")
 	}
 	if b.ToDeepest {
 		add("it may go deeper: nothing was read below %s", s.u.Length(p.Column.Last().DepthM))
@@ -76,25 +76,6 @@ func (s speaker) why() []string {
 	return out
 }
 
-// changes says what would move the advice.
-func (s speaker) changes() []string {
-	b, f := s.p.Band, s.p.Fish
-	out := []string{}
-	if !b.Found {
-		if b.Verdict == band.NotReached {
-			out = append(out, fmt.Sprintf("a reading of %s or less further down", s.u.Degrees(f.ComfortHighC.Value)))
-		}
-		return out
-	}
-	if b.Start.Best > 2 || !b.ToSurface { // nearer to the surface there is hardly any "up"
-		out = append(out, fmt.Sprintf("oxygen below %s mg/L at %s would move you %s", number(f.OxygenMgL.Value), s.u.Length(b.Start.Best), s.upTo()))
-	}
-	if !b.ToSurface {
-		out = append(out, fmt.Sprintf("water over %s at %s would move you down", s.u.Degrees(f.ComfortHighC.Value), s.u.Length(b.Start.Best)))
-	}
-	return out
-}
-
 // lightReason says what sky and hour did to the start.
 func (s speaker) lightReason() string {
 	shift := s.p.Band.Shift
@@ -113,49 +94,6 @@ func (s speaker) lightReason() string {
 		return "bright sun on calm water sends fish down: " + where + " (common practice, untested)"
 	}
 	return ""
-}
-
-// richness says what clarity and colour let one expect of the oxygen below the break,
-// which no lake at hand could test.
-func (s speaker) richness() string {
-	colour := strings.ToLower(s.p.Drop.Colour)
-	switch r := light.RichnessOf(s.p.Drop.Secchi.Or(-1)); {
-	case s.p.Layers.Thermocline == nil:
-		return ""
-	case r == light.Fertile || r == light.VeryFertile || r == light.Unknown && strings.Contains(colour, "green"):
-		return "green or cloudy water is fertile: below the break oxygen often runs out by the middle of July (common practice, untested)"
-	case r == light.Clear || r == light.Unknown && strings.Contains(colour, "clear"):
-		return "in clear, deep lakes oxygen often holds below the break (common practice, untested)"
-	}
-	return ""
-}
-
-// upTo says where too little oxygen at the start would send the angler.
-func (s speaker) upTo() string {
-	b := s.p.Band
-	const apartM = 0.3
-	top := b.Top.High
-	if b.ToSurface {
-		top = 0
-	}
-	if d := b.DoubtfulBelow; d != nil && d.Best < b.Start.Best-apartM && d.Best > top {
-		return "up to " + s.u.Length(d.Best)
-	}
-	if top < b.Start.Best-2*apartM && !b.ToSurface {
-		return "up to the band's edge, " + s.u.Length(top)
-	}
-	for _, o := range b.Others {
-		if o.Why == band.Surer {
-			return "up to " + s.u.Span(o.TopM, o.BottomM) + ", warmer as it is"
-		}
-	}
-	if b.ToSurface {
-		return "up"
-	}
-	if f := s.p.Fish; f.Kind != fish.Coldwater {
-		return "up, into water warmer than they like"
-	}
-	return "off this place: hardly any water above it is cool enough"
 }
 
 // rigReason says why a rig was chosen or what limits it.

@@ -52,14 +52,7 @@ func (s speaker) doubt(d plan.Doubt) string {
 		n, _ := s.p.Flagged()
 		return fmt.Sprintf("%s flagged, but used", count(n, "reading"))
 	case plan.OxygenUnknown:
-		switch d := b.DoubtfulBelow; {
-		case d == nil || d.Best >= b.Bottom.Best:
-			return "oxygen was not measured"
-		case d.Best <= b.Top.High:
-			return "oxygen is unproven in all of the band"
-		default:
-			return fmt.Sprintf("oxygen below about %s is unproven", s.u.Length(d.Best))
-		}
+		return s.oxygenDoubt()
 	case plan.OxygenKnown:
 		return "oxygen was measured"
 	case plan.BreakCutOff:
@@ -87,7 +80,7 @@ func Confirm(p plan.Plan) []string {
 	s := speak(p)
 	var out []string
 	if !p.Band.Found {
-		return []string{"Read again in 2 to 3 hours, after a night, or in deeper water."}
+		return []string{s.again()}
 	}
 	b := p.Band
 	if p.Rig != nil && !b.Suspended {
@@ -102,38 +95,11 @@ func Confirm(p plan.Plan) []string {
 			out = append(out, fmt.Sprintf("Under the boat it is only %s: go deeper.", s.u.Length(d.Value)))
 		}
 	}
-	step := "6 to 12 inches"
-	if !s.u.Feet() {
-		step = "15 to 30 cm"
-	}
-	out = append(out, fmt.Sprintf("No take: change the depth by %s every 5 to 10 minutes (common practice).", step))
+	out = append(out, s.noTake())
 	if p.UnderIce() {
 		return out
 	}
 	return append(out, "Read again after 2 to 3 hours, or when the wind swings: the layers tilt and rock.")
-}
-
-// expect says what one reading at the fly's depth should show, and what to do when
-// it does not.
-func (s speaker) expect() string {
-	p := s.p
-	z := p.Band.Start.Best
-	if p.Rig != nil {
-		z = p.Rig.FlyM
-	}
-	low, high := Expected(p, z)
-	t := fmt.Sprintf("One reading at the fly's depth, %s: expect %s.", s.u.Length(z), s.degrees(low, high))
-	k := p.Layers.Curve
-	slope := (k.At(z-0.5) - k.At(z+0.5)) // C per metre
-	if slope < 0.5 {
-		return t
-	}
-	perDegree := 1 / slope // metres per C
-	if s.u.Temp == unit.Fahrenheit {
-		perDegree *= 5.0 / 9 * 2
-		return t + fmt.Sprintf(" Warmer: go deeper, about %s for each 2 F; colder: shallower by as much.", s.span(perDegree))
-	}
-	return t + fmt.Sprintf(" Warmer: go deeper, about %s for each 1 C; colder: shallower by as much.", s.span(perDegree))
 }
 
 // span prints a small distance, in half feet or tenths of a metre.
@@ -174,17 +140,7 @@ func (s speaker) assumption(a plan.Assumption) string {
 	p := s.p
 	switch a {
 	case plan.OxygenNotGiven, plan.OxygenPartly:
-		t := "oxygen not measured: the band is by temperature alone"
-		if a == plan.OxygenPartly {
-			t = "oxygen was not read over the whole band: it is by temperature alone where it was not"
-		}
-		if d := p.Band.DoubtfulBelow; d != nil && d.Best < p.Band.Bottom.Best {
-			t += fmt.Sprintf("; it may run out anywhere from %s down", s.u.Length(d.Best))
-			if !p.Drop.AnchorBlack() {
-				t += ". An anchor that comes up black or smelling means none: fish above the break"
-			}
-		}
-		return t
+		return s.oxygenAssumed(a)
 	case plan.BottomNotGiven:
 		return "the bottom under the boat was not given"
 	case plan.MarksAssumed:
