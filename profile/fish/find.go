@@ -89,7 +89,7 @@ func suggest(all []Fish, word string) []string {
 		holds, d := false, best+1
 		for _, n := range names(f) {
 			holds = holds || len(letters) >= 3 && strings.Contains(n, word)
-			d = min(d, distance(letters, []rune(n)))
+			d = min(d, Distance(letters, []rune(n)))
 		}
 		if holds {
 			holding = append(holding, f.Key)
@@ -107,9 +107,9 @@ func suggest(all []Fish, word string) []string {
 	return nearest
 }
 
-// distance counts the letters to put in, take out, change or swap with the next
+// Distance counts the letters to put in, take out, change or swap with the next
 // one to turn a into b.
-func distance(a, b []rune) int {
+func Distance(a, b []rune) int {
 	// Three rows of the table of prefixes are enough: a swap looks two back.
 	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
 	for j := range last {

@@ -110,7 +110,7 @@ func TestDistance(t *testing.T) {
 		{"", "", 0}, {"", "pike", 4}, {"pike", "", 4}, {"pike", "pike", 0}, {"pike", "pyke", 1}, {"pike", "ipke", 1},
 		{"pike", "spike", 1}, {"pike", "pie", 1}, {"perch", "pike", 4}, {"brown", "brwno", 2}, {"kitten", "sitting", 3},
 	} {
-		if got := distance([]rune(c.a), []rune(c.b)); got != c.want {
+		if got := Distance([]rune(c.a), []rune(c.b)); got != c.want {
 			t.Errorf("%q to %q is %d, want %d", c.a, c.b, got, c.want)
 		}
 	}

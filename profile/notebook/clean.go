@@ -88,9 +88,11 @@ var narrow = func(r rune) rune {
 // clean writes a line with one spelling for each sign, in lower case, without its
 // comment. Control characters other than the tab stay: they make the line
 // unreadable, and it is refused with them shown.
-func clean(line string) string {
-	line = strings.Map(narrow, line)
-	line = signs.Replace(strings.ToLower(line))
+func clean(line string) string { return strings.ToLower(oneSpelling(line)) }
+
+// oneSpelling is clean without changing the case.
+func oneSpelling(line string) string {
+	line = signs.Replace(strings.Map(narrow, line))
 	if i := strings.IndexByte(line, '#'); i >= 0 {
 		line = line[:i]
 	}

@@ -164,10 +164,12 @@ func (r *reader) chunks() ([]chunk, error) {
 			}
 			continue
 		case header:
-			if slices.Contains([]string{"water", "spot", "date"}, it.header.Key) && begun && i < final {
+			parts := slices.Contains([]string{"water", "spot", "date"}, it.header.Key)
+			if parts && !it.header.soft && begun && i < final {
 				cut(it.line)
 				now = &chunks[len(chunks)-1]
 			}
+			gap = gap || parts && it.header.soft // a title of words begins a drop where the depths start again
 			if begun && gap && len(now.entries) > 0 {
 				now.after = append(now.after, it.header)
 			} else {
@@ -272,7 +274,16 @@ type percentReading struct {
 // units, then, once the page's units are settled, all other keys, since a bare
 // number on the page is in those units.
 func (b *builder) headers(page []Header, units bool) error {
-	for _, h := range slices.Concat(b.r.o.Defaults, page, b.r.o.Flags) {
+	var soft, keyed []Header
+	for _, h := range page {
+		if h.soft {
+			soft = append(soft, h)
+		} else {
+			keyed = append(keyed, h)
+		}
+	}
+	slices.Reverse(soft) // the first that was said counts
+	for _, h := range slices.Concat(b.r.o.Defaults, soft, keyed, b.r.o.Flags) {
 		// the settings' units wait until the page itself has spoken
 		if h.Value == "" || (h.Key == "units") != units || h.From == "settings" && units {
 			continue
@@ -281,13 +292,16 @@ func (b *builder) headers(page []Header, units bool) error {
 		if h.From != "" {
 			bare = unit.System{}
 		}
-		k := find(h.Key)
+		k, was := find(h.Key), b.d
 		err := fmt.Errorf("%q is not a key", h.Key)
 		if k != nil {
 			err = k.take(&b.d, h.Value, bare)
 		}
 		switch {
 		case err == nil:
+		case h.soft:
+			b.d = was
+			b.r.note(h.Line, "%s not taken: %v", h.Key, err)
 		case h.From != "":
 			return &Error{Name: h.From, Msg: err.Error()}
 		default:

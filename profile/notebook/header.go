@@ -2,9 +2,7 @@ package notebook
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
-	"time"
 	"unicode"
 
 	"coldseam/profile"
@@ -16,6 +14,7 @@ type Header struct {
 	Key, Value string
 	Line       int    // of the page; 0 when it came from elsewhere
 	From       string // where from, when not from the page: "--bottom", "settings"
+	soft       bool   // read from a line of words: a line with the key wins over it
 }
 
 // key is one thing that can be noted at the top of a page: how it is read into a
@@ -91,7 +90,14 @@ var keys = []key{
 	length("secchi", "Secchi depth, 9 ft", 0, 100, func(d *profile.Drop) *profile.Optional { return &d.Secchi }),
 	length("altitude", "height above the sea, 1900 ft", -500, 6000, func(d *profile.Drop) *profile.Optional { return &d.Altitude }),
 	length("lake length", "length of the lake, 800 m", 0, 1e6, func(d *profile.Drop) *profile.Optional { return &d.LakeLength }),
-	scaled("wind", "wind speed, 8 mph", 0, 80, unit.ParseSpeed, "m/s", func(d *profile.Drop) *profile.Optional { return &d.Wind }),
+	{"wind", "wind speed, 8 mph", func(d *profile.Drop, v string, bare unit.System) error {
+		mps, _, err := readWind(clean(v), bare)
+		if err == nil && (mps < 0 || mps > 80) {
+			err = fmt.Errorf("%q is not a likely value", v)
+		}
+		d.Wind = profile.Some(nano(mps))
+		return err
+	}, func(d *profile.Drop) string { return optional(d.Wind, " m/s") }},
 	{"line angle", "degrees of the line from the vertical", func(d *profile.Drop, v string, _ unit.System) error {
 		deg, err := unit.ParseAngle(v)
 		if err == nil && (deg < 0 || deg > 60) {
@@ -270,38 +276,6 @@ func setIcePoint(d *profile.Drop, v string, _ unit.System) error {
 	}
 	d.IcePoint = profile.Some(nano(c))
 	return nil
-}
-
-var slashDate = regexp.MustCompile(`^(\d{1,2})[/.](\d{1,2})[/.](\d{4})(.*)$`)
-
-// parseDate reads a date, with a time of day or without, into "2026-07-18 14:20".
-// 7/8/2026 is refused, since half the world reads it the other way round.
-func parseDate(s string) (string, error) {
-	s = strings.TrimSpace(s)
-	if m := slashDate.FindStringSubmatch(s); m != nil {
-		var a, b int
-		fmt.Sscan(m[1], &a)
-		fmt.Sscan(m[2], &b)
-		switch {
-		case a > 12 && b <= 12:
-			s = fmt.Sprintf("%s-%02d-%02d%s", m[3], b, a, m[4])
-		case b > 12 && a <= 12 || a == b:
-			s = fmt.Sprintf("%s-%02d-%02d%s", m[3], a, b, m[4])
-		default:
-			return "", fmt.Errorf("%q may be %s-%02d-%02d or %s-%02d-%02d: write one of these", s, m[3], a, b, m[3], b, a)
-		}
-	}
-	for _, day := range []string{"2006-01-02", "2 Jan 2006", "2 January 2006", "January 2 2006", "Jan 2 2006", "January 2, 2006", "Jan 2, 2006"} {
-		if t, err := time.Parse(day, s); err == nil {
-			return t.Format("2006-01-02"), nil
-		}
-		for _, hour := range []string{" 15:04", "T15:04", " 15:04:05", "T15:04:05", " 3:04pm", " 3:04 pm", " 3pm", " 3 pm"} {
-			if t, err := time.Parse(day+hour, s); err == nil {
-				return t.Format("2006-01-02 15:04"), nil
-			}
-		}
-	}
-	return "", fmt.Errorf("%q is not a date: write e.g. 2026-07-18 14:20", s)
 }
 
 // Check reports whether a value can be read for a header key, without units to

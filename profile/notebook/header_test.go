@@ -96,8 +96,8 @@ note: two loons
 // control character.
 var badValues = map[string]string{
 	"water": "Alder\x1bKettle", "spot": "a\nb", "for": "\a", "weight": "\a", "sky": "\a", "colour": "\a", "anchor": "\a", "note": "a\nb",
-	"date": "7/8/2026", "units": "ft K", "bottom": "31 F", "deepest": "-4 ft", "secchi": "200 m", "altitude": "high",
-	"lake length": "3 hours", "wind": "8", "line angle": "80", "marks at": "bow", "bulb below zero": "4 m",
+	"date": "yesterday", "units": "ft K", "bottom": "31 F", "deepest": "-4 ft", "secchi": "200 m", "altitude": "high",
+	"lake length": "3 hours", "wind": "8 parsecs", "line angle": "80", "marks at": "bow", "bulb below zero": "4 m",
 	"thermometer": "reads 60 F in ice water", "thermometer precision": "12 F", "wait": "2 parsecs", "time constant": "-3 s",
 	"oxygen": "bubbles", "fly weight": "1 kg", "retrieve": "2",
 }

@@ -37,12 +37,14 @@ type entry struct {
 	remarks    []string
 }
 
+var errLong = fmt.Errorf("the line is longer than %d characters: write one or a few readings a line", MaxLine)
+
 // parseLine reads one clean line of readings. points says that the page writes its
 // decimals with points. A line with two meanings comes back as two readings of it,
 // each whole.
 func parseLine(line string, points bool) ([][]entry, error) {
 	if len(line) > MaxLine {
-		return nil, fmt.Errorf("the line is longer than %d characters: write one or a few readings a line", MaxLine)
+		return nil, errLong
 	}
 	line, mended := mendDigits(line)
 	meanings, err := meaningsOf(tokens(line, false))
@@ -316,7 +318,7 @@ func parseEntry(ts []token, ranges bool) (entry, error) {
 			if t.text == "=" && i == len(ts)-1 {
 				e.same = true
 			}
-		case remark:
+		case otherWord:
 			if t.text == "f" && i == 0 && numbers > 0 {
 				return e, errors.New(`"f" may be the surface, or Fahrenheit with the depth missing: write "surf 74" or "15 ft 74 F"`)
 			}
@@ -325,7 +327,8 @@ func parseEntry(ts []token, ranges bool) (entry, error) {
 			}
 			e.remarks = append(e.remarks, t.text)
 		case number:
-			if t.inParen && t.role == unknown && t.worded { // (2 fish)
+			before := len(e.depths) + len(e.temps) + len(e.free)
+			if t.role == unknown && (t.inParen && t.worded || t.counted && before >= 2 || t.counted && before == 1 && e.surface) || t.role == otherRole { // (2 fish)
 				e.remarks = append(e.remarks, t.text)
 				continue
 			}

@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"coldseam/profile"
+	"coldseam/profile/fish"
 	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
@@ -35,10 +37,12 @@ type Question struct {
 
 // Options say where a page comes from and what is known besides it.
 type Options struct {
-	Name     string   // of the file, for messages
-	Flags    []Header // win over the page
-	Defaults []Header // from the settings: the page wins over them
-	Unread   bool     // a page without readings is one drop that is yet to be read
+	Name     string      // of the file, for messages
+	Flags    []Header    // win over the page
+	Defaults []Header    // from the settings: the page wins over them
+	Unread   bool        // a page without readings is one drop that is yet to be read
+	Fish     []fish.Fish // the angler's own, besides the table's
+	Waters   []string    // names of waters that are known
 	// Ask puts a question to the angler and returns the choice. Where it is nil an
 	// open question refuses the page.
 	Ask func(Question) (int, error)
@@ -107,9 +111,13 @@ type reader struct {
 	points     bool        // decimals are written with points
 	wideRows   int         // lines that may be rows of a wide table, once counted
 	shortDates int         // lines that look like 7/18/26, once counted
+	others     bool        // and whether other lines have numbers
 	said       unit.System // units the angler gave when asked: they hold for the whole page
 	notes      map[int][]string
 	bad        []*Error
+	seen       bool // a reading stands above
+	titled     bool // anything does
+	kept       int  // notes above
 }
 
 func (r *reader) fail(line int, msg string) *Error { return &Error{r.o.Name, line, msg} }
@@ -152,7 +160,9 @@ var (
 
 var aliases = map[string]string{
 	"lake": "water", "site": "spot", "location": "spot", "station": "spot", "species": "for", "fish": "for",
-	"color": "colour", "notes": "note", "comment": "note", "comments": "note", "remark": "note",
+	"weather": "sky", "conditions": "sky", "color": "colour", "secchi disk": "secchi", "secchi disc": "secchi", "visibility": "secchi",
+	"target": "for", "targeting": "for", "water depth": "bottom", "depth under boat": "bottom", "depth of water": "bottom",
+	"lac": "water", "vent": "wind", "notes": "note", "comment": "note", "comments": "note", "remark": "note",
 	"max depth": "deepest", "elevation": "altitude", "secchi depth": "secchi", "clarity": "secchi",
 	"dissolved oxygen": "oxygen", "precision": "thermometer precision", "angle": "line angle",
 }
@@ -189,7 +199,7 @@ func (r *reader) scan() error {
 			}
 			continue
 		}
-		it, err := r.line(line, c, t)
+		its, err := r.line(line, c, t)
 		if err != nil {
 			var e *Error
 			if !errors.As(err, &e) {
@@ -198,9 +208,27 @@ func (r *reader) scan() error {
 			r.bad = append(r.bad, e)
 			continue
 		}
-		r.items = append(r.items, it)
+		r.items = append(r.items, its...)
+		if err := r.count(its); err != nil {
+			return err
+		}
 	}
 	return r.refusal()
+}
+
+// count keeps what later lines ask about the lines above.
+func (r *reader) count(its []item) error {
+	for _, it := range its {
+		r.seen = r.seen || it.kind == readings
+		r.titled = r.titled || it.kind != blank
+		if it.kind == header && it.header.Key == "note" {
+			r.kept++
+		}
+		if r.kept > maxNotes*maxDrops {
+			return r.fail(it.line, "too many lines without a reading: is this a page of readings?")
+		}
+	}
+	return nil
 }
 
 // refusal is the first bad line, with the others named.
@@ -224,54 +252,53 @@ func (r *reader) refusal() error {
 }
 
 // line reads one line that is no part of a wide table.
-func (r *reader) line(line int, c string, t *table) (item, error) {
+func (r *reader) line(line int, c string, t *table) ([]item, error) {
 	it := item{line: line}
 	raw := r.raw[line-1]
 	switch {
 	case c == "":
-		return it, nil
+		return []item{it}, nil
 	case strings.ContainsFunc(c, func(x rune) bool { return x < ' ' && x != '\t' || x == 0x7f }):
-		return it, errors.New("a control character stands in the line: type the line again")
+		return nil, errors.New("a control character stands in the line: type the line again")
 	case rulerLine.MatchString(c):
 		it.kind = ruler
-		return it, nil
+		return []item{it}, nil
 	}
 	if m := keyLine.FindStringSubmatch(c); m != nil {
 		if h, ok := headerOf(m, raw, line); ok {
-			it.kind, it.header = header, h
-			return it, nil
+			return r.key(h)
+		}
+		if err := misspelt(m[1]); err != nil {
+			return nil, err
 		}
 	}
-	if d, err := parseDate(strings.TrimSpace(raw)); err == nil {
-		it.kind, it.header = header, Header{Key: "date", Value: d, Line: line}
-		return it, nil
+	if len(c) > MaxLine {
+		return nil, errLong
 	}
-	if err := r.bareDate(c, raw); err != nil {
-		return it, err
-	}
-	if is, err := r.isTitle(line, c, raw); err != nil {
-		return it, err
+	if day, is, err := r.bareDate(line, c, raw); err != nil {
+		return nil, err
 	} else if is {
-		return r.title(line, c, raw), nil
+		return []item{{line: line, kind: header, header: Header{Key: "date", Value: day, Line: line}}}, nil
+	}
+	if err := r.titleOrReading(line, c, raw); err == nil {
+		if its, ok, err := r.words(line, c, raw, t); ok || err != nil {
+			return its, err
+		}
+	} else if !errors.Is(err, errReading) {
+		return nil, err
 	}
 	it.kind = readings
-	if t != nil {
+	if t != nil && !bottomLine.MatchString(c) {
 		if e, ok, err := t.row(c); err != nil {
-			return it, err
+			return nil, err
 		} else if ok {
 			it.entries = []entry{e}
-			return r.stamp(it), nil
+			return []item{r.stamp(it)}, nil
 		}
 	}
 	meanings, err := parseLine(c, r.points)
 	if err != nil {
-		if m := keyLine.FindStringSubmatch(c); m != nil {
-			return it, fmt.Errorf("no key or reading begins with %q: put the line after \"note:\", or see the keys in `coldseam plan --help`", m[1])
-		}
-		if !strings.ContainsAny(c, "0123456789") {
-			return it, errors.New("no number in the line: begin it with # or \"note:\" if it is no reading")
-		}
-		return it, err
+		return nil, err
 	}
 	for _, m := range meanings {
 		t.dress(m)
@@ -284,12 +311,54 @@ func (r *reader) line(line int, c string, t *table) (item, error) {
 		}
 		n, err := r.ask(q)
 		if err != nil {
-			return it, err
+			return nil, err
 		}
 		it.entries = meanings[n]
 	}
-	return r.stamp(it), nil
+	return []item{r.stamp(it)}, nil
 }
+
+var bottomLine = regexp.MustCompile(`^(?:bottom|btm|bttm|bot)\b`)
+
+// key takes a header line. A date that may be two days is asked about; words under a
+// key of a length ("bottom: weeds") are a note.
+func (r *reader) key(h Header) ([]item, error) {
+	raw := r.raw[h.Line-1]
+	switch {
+	case h.Key == "date" && h.Value != "":
+		_, err := parseDate(h.Value)
+		if errors.As(err, new(twoDates)) {
+			if h.Value, err = r.whichDay(h.Line, raw, err); err != nil {
+				return nil, err
+			}
+		}
+	case (h.Key == "bottom" || h.Key == "secchi") && h.Value != "" && !strings.ContainsAny(clean(h.Value), "0123456789-"):
+		if _, ok := lengthWord(clean(h.Value)); !ok {
+			r.note(h.Line, "%s kept as a note: no depth in it", shown(raw))
+			h.Key, h.Value = "note", strings.TrimSpace(raw)
+		}
+	}
+	return []item{{line: h.Line, kind: header, header: h}}, nil
+}
+
+// misspelt names the key that an unknown one may have meant.
+func misspelt(name string) error {
+	if len(name) < 4 || len(name) > 25 || words[name] != 0 {
+		return nil
+	}
+	known := Keys()
+	for a := range aliases {
+		known = append(known, a)
+	}
+	slices.Sort(known)
+	if like, ok := nearest(name, known, len(name)/4); ok && !plainWord[name] {
+		return fmt.Errorf("%q is no key, did you mean \"%s:\"? If it is no key, put the line after \"note:\"", name, like)
+	}
+	return nil
+}
+
+// plainWord are words that are near a key and no slip of it.
+var plainWord = wordSet("weather whether later made bait boat float fly flies lure bite height")
 
 // isKey reports whether a clean line is a header line.
 func isKey(c, raw string) bool {

@@ -151,9 +151,9 @@ func noteLines(sheets []Sheet) []string {
 // TestRefusalNamesAllLines: the first bad line is named in full, the others by
 // number, at most five of them.
 func TestRefusalNamesAllLines(t *testing.T) {
-	text := "0 ft 74 F\n" + strings.Repeat("not a reading\n", 9)
+	text := "0 ft 74 F\n" + strings.Repeat("5.0.3 72\n", 9)
 	_, err := Read([]byte(text), Options{Name: "p"})
-	want := `p:2: "not a reading": no number in the line: begin it with # or "note:" if it is no reading (also line 3, 4, 5, 6, 7, and 3 more)`
+	want := `p:2: "5.0.3 72": two numbers run into each other: put a blank between depth and temperature (also line 3, 4, 5, 6, 7, and 3 more)`
 	if err == nil || err.Error() != want {
 		t.Errorf("error\n%v\nwant\n%s", err, want)
 	}

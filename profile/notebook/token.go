@@ -1,6 +1,7 @@
 package notebook
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -29,7 +30,7 @@ const (
 	oxygenWord      // do, o2
 	filler          // all, is, deg
 	beyond          // > or <
-	remark          // any other word
+	otherWord       // any other word
 )
 
 // role is what a number is known to be by its unit or by a word beside it.
@@ -41,6 +42,7 @@ const (
 	tempRole
 	oxygenRole
 	percentRole
+	otherRole // an hour, a wind, a mass: no number of a reading
 )
 
 // token is one number, word or sign of a line.
@@ -53,7 +55,8 @@ type token struct {
 	temp    unit.Temperature
 	approx  bool
 	stated  bool // oxygen: the unit mg/L stands beside the number itself or above its column
-	worded  bool // a word that is not understood follows: "2 fish"
+	worded  bool // a word that is not understood follows: "73 windy"
+	counted bool // and it is one of things that are counted: "2 fish"
 	minus   bool // a dash stood before the number, with a blank before that and none between
 	inParen bool
 	spaced  bool // a blank stood before it
@@ -105,7 +108,7 @@ func tokens(line string, comma bool) []token {
 		case r >= '0' && r <= '9' || r == '.' && len(rest) > 1 && isDigit(rest[1]) && !(afterWord(out) && !spaced):
 			n, after, ok := unit.ScanNumber(rest, comma)
 			if !ok { // digits without end
-				t.kind, length = remark, len(rest)
+				t.kind, length = otherWord, len(rest)
 				break
 			}
 			t.kind, t.value, length = number, n, len(rest)-len(after)
@@ -113,7 +116,7 @@ func tokens(line string, comma bool) []token {
 			length = wordLength(rest)
 			var known bool
 			if t.kind, known = words[rest[:length]]; !known {
-				t.kind = remark
+				t.kind = otherWord
 			}
 			if v, ok := numberWord(rest[:length]); ok {
 				t.kind, t.value = number, unit.Number{Value: float64(v), Step: 1}
@@ -130,7 +133,7 @@ func tokens(line string, comma bool) []token {
 			t.kind = ditto
 		case strings.ContainsRune("/,;|=:→\t.()'°%[]*+", r):
 		default:
-			t.kind = remark
+			t.kind = otherWord
 		}
 		t.text, t.spaced = rest[:length], spaced
 		if r == ')' || r == ']' {
@@ -183,7 +186,8 @@ func join(in []token) []token {
 			}
 		}
 		i += attach(&t, in[i+1:])
-		t.worded = i+1 < len(in) && in[i+1].kind == remark
+		t.worded = i+1 < len(in) && in[i+1].kind == otherWord
+		t.counted = t.worded && countWord.MatchString(in[i+1].text)
 		out = append(out, t)
 	}
 	return out
@@ -239,7 +243,7 @@ func attach(t *token, after []token) int {
 		if at(used).text == "." {
 			used++
 		}
-		if u, ok := unit.TemperatureNamed(at(used).text); ok && at(used).kind == remark {
+		if u, ok := unit.TemperatureNamed(at(used).text); ok && at(used).kind == otherWord {
 			t.temp = u
 			used++
 		}
@@ -249,7 +253,10 @@ func attach(t *token, after []token) int {
 	case next.text == "mg/l" || next.text == "ppm" || next.text == "mgl":
 		t.role, t.stated = oxygenRole, true
 		used++
-	case next.kind == remark || next.text == "c" || next.text == "f":
+	case next.kind == otherWord && otherUnit[next.text]:
+		t.role = otherRole
+		used++
+	case next.kind == otherWord || next.text == "c" || next.text == "f":
 		if u, ok := unit.TemperatureNamed(next.text); ok {
 			t.role, t.temp = tempRole, u
 			used++
@@ -275,6 +282,12 @@ func attach(t *token, after []token) int {
 		used++
 	}
 }
+
+// otherUnit are the units of numbers that belong to no reading.
+var otherUnit = wordSet("mph kts kt knots knot kn kph kmh am pm hr hrs h hour hours min mins minute minutes sec secs lb lbs pound pounds oz kg g gr wt st nd rd th days day hp mb hpa")
+
+// countWord matches words of things that are counted: most are plurals.
+var countWord = regexp.MustCompile(`^(?:fish|trout|bass|perch|walleye|pike|grayling|char|bluegill|crappie|salmon|more|nice|good|small|big|people|on|casts?|takes?|\pL{2,}[^s\W]s)$`)
 
 // lengthWord knows the units of length and the arm-lengths that a line is paid out
 // by; of those only the angler knows the size.

@@ -40,7 +40,7 @@ func readWide(line string) (w wideRow, ok bool) {
 				return w, false
 			}
 		case filler:
-		case remark:
+		case otherWord:
 			l, isLength := unit.LengthNamed(t.text)
 			u, isTemp := unit.TemperatureNamed(t.text)
 			switch {
