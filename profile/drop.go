@@ -114,6 +114,16 @@ func (d *Drop) DepthError(depthM float64) float64 {
 	return e
 }
 
+// belowM is how far under the noted bottom a depth may lie: it was sounded from a boat
+// that swings.
+const belowM = 0.3
+
+// BelowBottom reports whether a depth lies deeper than the bottom that was noted, by
+// more than 0.3 m and the doubt about the depth itself.
+func (d *Drop) BelowBottom(depthM float64) bool {
+	return d.Bottom.Known && depthM > d.Bottom.Value+math.Max(belowM, d.DepthError(depthM))
+}
+
 // AngleBounds gives the least and the greatest depth per length of line for a line
 // that leaves the surface at deg degrees from the vertical: cos a, as if it were
 // straight, and asinh(tan a)/tan a, the shape of a line with even drag along it and

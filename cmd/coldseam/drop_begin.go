@@ -40,7 +40,17 @@ func (d *dropping) begin(shelf *book.Book, flags []notebook.Header, now time.Tim
 	if wanted == "" {
 		wanted = usualFish
 	}
-	if d.fish, err = fish.FindIn(d.set.Fish, wanted); err != nil {
+	d.fish, err = fish.FindIn(d.set.Fish, wanted)
+	if err != nil && resumed { // a page from elsewhere: its readings are worth going on with
+		d.say("%s. Rainbow trout is used until you type e.g. \"for: perch\".", plain.Line(err.Error()))
+		drop.Notes = append(drop.Notes, "for: "+drop.For)
+		drop.For = ""
+		if err := d.take.Note(drop); err != nil {
+			return err
+		}
+		d.fish, err = fish.FindIn(d.set.Fish, usualFish)
+	}
+	if err != nil {
 		return refused{err}
 	}
 	if !drop.Bottom.Known {

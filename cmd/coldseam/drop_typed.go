@@ -3,11 +3,13 @@ package main
 import (
 	"errors"
 	"fmt"
+	"reflect"
 	"regexp"
 	"strings"
 
 	"coldseam/chart"
 	"coldseam/profile"
+	"coldseam/profile/fish"
 	"coldseam/profile/next"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
@@ -103,15 +105,8 @@ func (d *dropping) question(a next.Advice, challenged bool) string {
 // taken takes in a typed line. again says that the last reading was doubted: what is
 // typed now takes its place.
 func (d *dropping) taken(text string, a next.Advice, again bool) (challenged bool, err error) {
-	if key, value, ok := strings.Cut(text, ":"); ok && notebook.Help(bare(key)) != "" {
-		if bare(key) == "units" {
-			d.say("The units stay as they were begun with; write the unit behind a number instead: 4 m 18 C.")
-			return again, nil
-		}
-		if err := d.note(notebook.Header{Key: bare(key), Value: strings.TrimSpace(value)}); err != nil {
-			return again, d.refusal(err)
-		}
-		d.say("Noted: %s.", plain.Line(text))
+	if key, _, ok := strings.Cut(text, ":"); ok && bare(key) == "units" {
+		d.say("The units stay as they were begun with; write the unit behind a number instead: 4 m 18 C.")
 		return again, nil
 	}
 	depth := ""
@@ -126,39 +121,83 @@ func (d *dropping) taken(text string, a next.Advice, again bool) (challenged boo
 	default:
 		depth = say.Mark(a.DepthM, drop.Units.Shown())
 	}
-	readings, err := d.read(depth, text)
+	read, err := d.read(depth, text)
 	if err != nil {
 		return again, d.refusal(err)
 	}
-	if again { // what is typed now stands in the place of what was doubted
+	readings := read.Readings
+	if again && len(readings) > 0 { // what is typed now stands in the place of what was doubted
 		if _, _, err := d.take.Undo(); err != nil {
 			return false, err
 		}
 	}
+	noted, err := d.noted(read, text)
+	if err != nil {
+		return again, d.refusal(err)
+	}
+	if len(readings) == 0 {
+		if !noted {
+			d.say("No reading was taken.")
+		}
+		return again, nil
+	}
 	return d.add(readings)
 }
 
+// noted takes what a typed line says of the drop besides its readings: a fish that is
+// known serves the next advice too.
+func (d *dropping) noted(read profile.Drop, text string) (bool, error) {
+	was := d.take.Drop()
+	was.Readings, read.Readings = nil, nil
+	if reflect.DeepEqual(was, read) {
+		return false, nil
+	}
+	if read.For != was.For && read.For != "" {
+		f, err := fish.FindIn(d.set.Fish, read.For)
+		if err != nil {
+			return false, err
+		}
+		d.fish = f
+	}
+	if err := d.take.Note(read); err != nil {
+		return false, err
+	}
+	d.say("Noted: %s.", plain.Line(text))
+	return true, nil
+}
+
 // read reads a typed line as the notebook would, in the drop's units; depth is put
-// before a temperature alone.
-func (d *dropping) read(depth, text string) ([]profile.Reading, error) {
+// before a temperature alone. It gives the drop as it would be, with the readings of
+// that line alone.
+func (d *dropping) read(depth, text string) (profile.Drop, error) {
 	drop := d.take.Drop()
 	drop.Readings = nil
 	if depth != "" {
 		// one number: its comma is a decimal one
 		text = depth + ": " + decimalComma.ReplaceAllString(text, "$1.$2")
 	}
-	sheets, err := notebook.Read([]byte(notebook.Write(drop)+text+"\n"), notebook.Options{Name: "typed", Ask: d.ask})
+	page := notebook.Write(drop) + text + "\n"
+	ask := func(q notebook.Question) (int, error) {
+		q.Line = 0 // the line is the one just typed
+		return d.ask(q)
+	}
+	sheets, err := notebook.Read([]byte(page), notebook.Options{Name: "typed", Unread: true, Taking: true, Ask: ask, Fish: d.set.Fish, Waters: d.set.WaterNames()})
 	if err != nil {
-		return nil, err
+		return drop, err
 	}
 	if len(sheets) != 1 {
-		return nil, errors.New("that looks like two drops: one reading a line")
+		return drop, errors.New("that looks like two drops: one reading a line")
 	}
-	readings := sheets[0].Drop.Readings
-	for i := range readings {
-		readings[i].Line, readings[i].Text = 0, ""
+	read := sheets[0].Drop
+	for _, n := range sheets[0].Notes {
+		if n.Line == strings.Count(page, "\n") && len(read.Readings) == 0 {
+			d.say("%s.", plain.Line(n.Text))
+		}
 	}
-	return readings, nil
+	for i := range read.Readings {
+		read.Readings[i].Line, read.Readings[i].Text = 0, ""
+	}
+	return read, nil
 }
 
 // refusal says what could not be read. What cannot be saved is handed on.

@@ -195,7 +195,7 @@ func (p *program) jobs(c *cli.Context, unread bool) ([]job, settings.Settings, e
 	}
 	var out []job
 	for _, pg := range pages {
-		options := notebook.Options{Name: pg.name, Unread: unread, Flags: flags, Defaults: set.Headers}
+		options := notebook.Options{Name: pg.name, Unread: unread, Flags: flags, Defaults: set.Headers, Fish: set.Fish, Waters: set.WaterNames()}
 		if p.terminal {
 			options.Ask = p.ask
 		}

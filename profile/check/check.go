@@ -26,7 +26,6 @@ const (
 	MaxDepthM   = 300.0
 	spikeC      = 2.0  // off both neighbours by more than this, or three times the precision
 	repeatC     = 0.56 // two readings of one depth that differ by more (1 F) disagree
-	belowM      = 0.3  // deeper than the bottom by more than this, or the depth's own error
 	endStepC    = 12.0 // how far an end reading may lie from its only neighbour
 	guessSlackC = 1.0  // how far outside its neighbours a guess may lie, or twice the precision
 )
@@ -136,12 +135,8 @@ func (c *checker) name(i int, flag profile.Flag) {
 
 // bottom flags readings deeper than the bottom under the boat.
 func (c *checker) bottom() {
-	if !c.d.Bottom.Known {
-		return
-	}
 	for i := range c.d.Readings {
-		r := &c.d.Readings[i]
-		if r.Used() && r.DepthM > c.d.Bottom.Value+math.Max(belowM, c.d.DepthError(r.DepthM)) {
+		if r := &c.d.Readings[i]; r.Used() && c.d.BelowBottom(r.DepthM) {
 			r.Flag = profile.BelowBottom
 		}
 	}

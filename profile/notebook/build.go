@@ -25,6 +25,33 @@ func (b *builder) build() error {
 	return nil
 }
 
+// tooDeep asks about readings that lie deeper than the bottom that was noted; where
+// nobody can be asked they stay, and the checks flag them.
+func (b *builder) tooDeep() error {
+	if b.r.o.Ask == nil {
+		return nil
+	}
+	kept := b.d.Readings[:0:0]
+	for _, r := range b.d.Readings {
+		if b.d.BelowBottom(r.DepthM) {
+			u := b.d.Units.Shown()
+			n, err := b.r.ask(Question{Line: r.Line, Text: r.Text,
+				What:    fmt.Sprintf("a depth of %s %s, but the bottom was noted at %s", exact(r.Depth), r.DepthUnit, u.Length(b.d.Bottom.Value)),
+				Choices: []string{"a slip: this reading is left out", "the bottom is at least as deep as this reading"}})
+			if err != nil {
+				return err
+			}
+			if n == 0 {
+				continue
+			}
+			b.d.Bottom = profile.Some(nano(r.DepthM))
+		}
+		kept = append(kept, r)
+	}
+	b.d.Readings = kept
+	return nil
+}
+
 // echo says how an odd line was read.
 func (b *builder) echo(e entry, made []profile.Reading) string {
 	var parts []string

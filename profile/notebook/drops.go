@@ -51,7 +51,10 @@ func (r *reader) drops() ([]Sheet, error) {
 			return nil, err
 		}
 		b.d.Correct()
-		if len(b.d.Readings) == 0 {
+		if err := b.tooDeep(); err != nil {
+			return nil, err
+		}
+		if len(b.d.Readings) == 0 && !r.o.Unread {
 			return nil, r.fail(c.first, "this drop has no temperature in it")
 		}
 		if err := b.oxygen(); err != nil {
@@ -82,6 +85,7 @@ func (r *reader) unread() ([]Sheet, error) {
 		if err := b.headers(chunks[0].headers, first); err != nil {
 			return nil, err
 		}
+		b.page = b.d.Units
 	}
 	if b.d.Units.Depth == unit.NoLength {
 		b.d.Units.Depth = b.settings().Depth
@@ -283,6 +287,9 @@ func (b *builder) headers(page []Header, units bool) error {
 		}
 	}
 	slices.Reverse(soft) // the first that was said counts
+	if b.r.o.Taking {
+		soft, keyed = keyed, soft
+	}
 	for _, h := range slices.Concat(b.r.o.Defaults, soft, keyed, b.r.o.Flags) {
 		// the settings' units wait until the page itself has spoken
 		if h.Value == "" || (h.Key == "units") != units || h.From == "settings" && units {

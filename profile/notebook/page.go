@@ -43,6 +43,7 @@ type Options struct {
 	Unread   bool        // a page without readings is one drop that is yet to be read
 	Fish     []fish.Fish // the angler's own, besides the table's
 	Waters   []string    // names of waters that are known
+	Taking   bool        // the last line was typed while the drop is taken: it wins over those before
 	// Ask puts a question to the angler and returns the choice. Where it is nil an
 	// open question refuses the page.
 	Ask func(Question) (int, error)
@@ -274,6 +275,9 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 	}
 	if len(c) > MaxLine {
 		return nil, errLong
+	}
+	if piece := torn(c); piece != "" {
+		return nil, fmt.Errorf("%q is no number: write the line again, or put it after \"note:\"", piece)
 	}
 	if day, is, err := r.bareDate(line, c, raw); err != nil {
 		return nil, err

@@ -294,6 +294,26 @@ func (r *reader) notOrReading(line int, raw string) (bool, error) {
 	return true, nil
 }
 
+// tornNumber matches a number with a letter in it that is no unit: 6x.5, 6q5.
+var tornNumber = regexp.MustCompile(`\d[abdegi-lnp-z]\.\d|\d\.[a-z]\d|\d[bgjknquvwyz]\d`)
+
+// torn finds a number with a letter in it on a line that is no sentence.
+func torn(c string) string {
+	sentence := 0
+	for _, w := range letters.FindAllString(c, -1) {
+		if len(w) >= 3 && !isVocabulary(w) {
+			sentence++
+		}
+	}
+	line, _ := mendDigits(c)
+	for _, piece := range strings.Fields(line) {
+		if tornNumber.MatchString(piece) && sentence < 3 {
+			return piece
+		}
+	}
+	return ""
+}
+
 func startsWithDigit(s string) bool { return s != "" && isDigit(s[0]) }
 
 // numbersParted: "17#3" or a part number such as "b12-400" is no number gone wrong.

@@ -66,6 +66,15 @@ func (s Settings) RulesFor(water string) rig.Rules {
 	return rig.Rules{}
 }
 
+// WaterNames lists the waters whose rules are noted.
+func (s Settings) WaterNames() []string {
+	var names []string
+	for _, w := range s.Waters {
+		names = append(names, w.Water)
+	}
+	return names
+}
+
 // Path is where the file is looked for, os.UserConfigDir()/coldseam/settings.toml.
 func Path() (string, error) {
 	dir, err := os.UserConfigDir()
