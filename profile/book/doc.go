@@ -7,6 +7,7 @@
 // the next reading does so only after that.
 //
 // A page that is still being taken ends with a comment that says so; a reader of
-// notebook pages passes it over. Text of the angler becomes part of a file's name
+// notebook pages passes it over. Every page that has it is offered or named with the
+// reason why not, and none is written over that somebody else changed. Text of the angler becomes part of a file's name
 // only as plain letters and digits.
 package book

@@ -13,14 +13,16 @@ import (
 // POSIX allows (fsync: "all currently queued I/O operations associated with the file").
 type forgetful struct {
 	System
+	base  string                       // the folder that was there before
 	files map[string]*inode            // by path, as they are now
 	kept  map[string]map[string]*inode // by folder: the names that outlive a cut
+	first func()                       // is called before a name is taken by another file
 }
 
 type inode struct{ now, kept string }
 
 func newForgetful(above string) *forgetful {
-	return &forgetful{files: map[string]*inode{}, kept: map[string]map[string]*inode{filepath.Clean(above): {}}}
+	return &forgetful{base: filepath.Clean(above), files: map[string]*inode{}, kept: map[string]map[string]*inode{}}
 }
 
 type forgetfulFile struct {
@@ -54,6 +56,9 @@ func (d *forgetful) Folder(path string) error {
 }
 
 func (d *forgetful) Rename(from, to string) error {
+	if d.first != nil {
+		d.first()
+	}
 	d.files[to] = d.files[from]
 	delete(d.files, from)
 	return d.System.Rename(from, to)
@@ -84,14 +89,10 @@ func (d *forgetful) SyncFolder(path string) error {
 // cut gives what a file holds after the power was cut now.
 func (d *forgetful) cut(path string) (text string, there bool) {
 	above := filepath.Dir(path)
-	for dir := above; ; dir = filepath.Dir(dir) { // each folder must have its name in the one above
-		if up, ok := d.kept[filepath.Dir(dir)]; ok && up[dir] != nil {
-			continue
-		}
-		if _, ok := d.kept[dir]; !ok {
+	for dir := above; dir != d.base; dir = filepath.Dir(dir) { // each folder must have its name in the one above
+		if d.kept[filepath.Dir(dir)][dir] == nil {
 			return "", false
 		}
-		break
 	}
 	file := d.kept[above][path]
 	if file == nil {
@@ -146,6 +147,7 @@ func TestPowerCut(t *testing.T) {
 		t.Fatal(pages, err)
 	}
 	d = drop("Alder Kettle", 74, 73, 72)
+	disk.first = func() { must(pages[0].Beside(keptEnding), byHand) }
 	if err := pages[0].Save(d, false); err != nil {
 		t.Fatal(err)
 	}
