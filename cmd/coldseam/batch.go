@@ -21,11 +21,13 @@ func (p *program) batchCommand() *cli.Command {
 		Usage:     "the layers of many columns: CSV in, one line of JSON each out",
 		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
 		Description: `The CSV begins with the names of its columns: profile, depth_m and temp_c in any
-order, others are passed over. Rows of one profile stand together. Lines come out in
-the order of the profiles, as soon as they can. A profile that cannot be read gets a
-line with its "problem", and the exit status is 1.`,
+order, others are passed over. Rows of one profile stand together; one that comes back
+(noticed among the next 65,536) is a problem. Lines come out in the order of the
+profiles, as soon as they can. A profile that cannot be read gets a line with its
+"problem", and the exit status is 1.`,
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "no-intervals", Usage: "best values alone: much faster"},
+			&cli.BoolFlag{Name: "unsorted", Usage: "rows of a profile may stand anywhere in their file, which is held in memory"},
 			&cli.StringFlag{Name: "precision", Usage: "the thermometer's standard error, 0.1C; else 0.25C"},
 			&cli.StringFlag{Name: "depth-error", Usage: "the error of the depths, 0.1m; else none"},
 		},
@@ -37,7 +39,7 @@ line with its "problem", and the exit status is 1.`,
 const precisionC = 0.25
 
 func (p *program) batch(c *cli.Context) error {
-	o := batch.Options{Intervals: !c.Bool("no-intervals"), ErrC: precisionC}
+	o := batch.Options{Intervals: !c.Bool("no-intervals"), Unsorted: c.Bool("unsorted"), ErrC: precisionC}
 	if c.IsSet("precision") {
 		v, _, err := unit.ParseTemperatureDiff(c.String("precision"))
 		if err == nil && (v < 0 || v > 5) {
@@ -62,7 +64,7 @@ func (p *program) batch(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
+	if !o.Unsorted && os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
 		// Little is alive at any time, so rubbish may gather for longer: a fifth less
 		// time. The limit keeps the peak from growing with the length of the run.
 		debug.SetGCPercent(400)

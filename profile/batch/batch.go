@@ -13,6 +13,7 @@ type Options struct {
 	ErrC      float64 // the thermometer's standard error, C, 0 or more
 	ErrM      float64 // the error of a depth, m, 0 or more
 	Intervals bool    // give the 80 % interval of each estimate
+	Unsorted  bool    // the rows of a profile may stand anywhere: an input is held in memory
 	Workers   int     // goroutines that find layers; 0 is as many as run at once
 }
 

@@ -36,7 +36,8 @@ func TestRead(t *testing.T) {
 	for _, c := range []struct{ name, csv, want string }{
 		{"one", "profile,depth_m,temp_c\na,0,20\na,1,20\na,2,15\n", "a"},
 		{"two", "profile,depth_m,temp_c\na,0,20\na,1,20\nb,0,15\n", "a|b"},
-		{"a name again is another line", "profile,depth_m,temp_c\na,0,20\nb,1,20\na,0,15\n", "a|b|a"},
+		{"a profile comes back", "profile,depth_m,temp_c\na,0,20\nb,1,20\na,0,15\na,2,14\nb,2,20\nc,0,1\n", "a|b|a!t:4: " + comesBack + "|b!t:6: " + comesBack + "|c"},
+		{"no name twice", "profile,depth_m,temp_c\n,0,20\na,1,20\n,1,20\n", "!t:2: the profile's name is empty: each row needs it|a|!t:4: the profile's name is empty: each row needs it"},
 		{"no end of the last line", "profile,depth_m,temp_c\na,0,20\nb,1,20", "a|b"},
 		{"other order, case, columns", "\ufeff x, Temp_C ,OXYGEN_MGL,PROFILE,depth_m,date\r\n?,20,,a,0,2026-07-18\r\n?,20,bad,b,0,\r\n", "a|b"},
 		{"blank lines and rows", "\n\nprofile,depth_m,temp_c\n\na,0,20\n,,\n\r\na,1,20\nb,0,20\n", "a|b"},
@@ -100,6 +101,8 @@ func TestRead(t *testing.T) {
 		})
 	}
 }
+
+const comesBack = "rows of this profile stood further up too: sort the rows by profile, or use --unsorted"
 
 const mayBe = "; it may be a row of this profile"
 

@@ -51,6 +51,7 @@ type splitter struct {
 	c       *chunk
 	open    bool   // the chunk's last column may get more rows
 	unknown string // problem of a row just before, whose profile is not known
+	names   seen   // of the input
 
 	fresh func() *chunk // nil when nobody wants more
 	send  func(*chunk)
@@ -74,6 +75,10 @@ func (s *splitter) input(in Input) error {
 		}
 	}
 	s.c.name, s.open, s.unknown = in.Name, false, ""
+	s.names.reset()
+	if s.options.Unsorted {
+		return s.gather()
+	}
 	for {
 		if s.rows.waits() && !s.handOver() {
 			return errStopped
@@ -132,7 +137,11 @@ func (s *splitter) add(r row) bool {
 
 func (s *splitter) begin(name string, line int) {
 	n := len(s.c.points)
-	s.c.columns = append(s.c.columns, column{profile: name, line: line, from: n, to: n, problem: s.unknown})
+	problem := s.unknown
+	if again := name != "" && s.names.again(name); again && problem == "" {
+		problem = s.apart(line)
+	}
+	s.c.columns = append(s.c.columns, column{profile: name, line: line, from: n, to: n, problem: problem})
 	s.c.bytes += len(name)
 	s.open, s.unknown = true, ""
 }
