@@ -20,15 +20,16 @@ type Confidence struct {
 // oxygen.
 type Level string
 
-// The levels. TestGrades shows what each promises.
+// The levels, and what they promise: TestGrades and TestOxygenGrades count it on measured
+// lakes, each counted once.
 const (
-	Good Level = "good"
-	Fair Level = "fair"
-	Poor Level = "poor"
+	Good Level = "good" // the thermocline and the band's upper edge are within 1 m in 19 of 20 drops
+	Fair Level = "fair" // in 4 of 5
+	Poor Level = "poor" // no promise: off by more in a third
 
-	Measured Level = "measured" // over the band, and enough
-	Likely   Level = "likely"   // not measured, but where the fly starts there is enough in most lakes
-	Unknown  Level = "unknown"
+	Measured Level = "measured" // over the band, and in 19 of 20 drops there is enough where the fly starts
+	Likely   Level = "likely"   // not measured, but where the fly starts there is enough in 9 of 10
+	Unknown  Level = "unknown"  // no promise: too little in half
 )
 
 // Doubt is one reason for the level.
@@ -51,10 +52,12 @@ const (
 	MethodsApart    Doubt = "methods apart"       // a fitted step puts the break elsewhere, at Plan.StepM
 )
 
-// Widths that divide the levels, metres.
+// Widths of the 80 % intervals that divide the levels, metres. By the rule of TestGrades: a
+// drop of that width has its thermocline or the band's upper edge off by more than 1 m in
+// one of twenty cases, and in one of five.
 const (
-	narrowM = 1.7 // readings 5 ft apart leave a break about this wide
-	wideM   = 3.2
+	goodShare, fairShare = 0.05, 0.20
+	narrowM, wideM       = 1.1, 2.3
 )
 
 // sureOfDepth weighs what is doubtful of the thermocline and the band's edges: anything

@@ -41,6 +41,29 @@ func TestConfidence(t *testing.T) {
 	}
 }
 
+// The limits of width, from both sides, for both depths that are graded.
+func TestWidths(t *testing.T) {
+	for _, c := range []struct {
+		widthM float64
+		want   Level
+	}{{1.09, Good}, {1.11, Fair}, {2.29, Fair}, {2.31, Poor}} {
+		got := Good
+		width(profile.Estimate{Low: 5, Best: 5.2, High: 5 + c.widthM}, WideBreak, func(l Level, d Doubt) {
+			got = l
+			if d != WideBreak {
+				t.Errorf("%v m: %q", c.widthM, d)
+			}
+		})
+		if got != c.want {
+			t.Errorf("%v m wide: %q, want %q", c.widthM, got, c.want)
+		}
+	}
+	wide := planOf(t, metres(0, 24, 5, 23, 12, 14, 18, 8), "rainbow")
+	if !slices.Contains(wide.Depths.Why, WideEdge) || !slices.Contains(wide.Depths.Why, WideBreak) {
+		t.Errorf("read at 5, 12 and 18 m, and not both the band's edge and the thermocline are called wide: %v", wide.Depths)
+	}
+}
+
 // What is said of the oxygen follows where the fly starts: 0.80 of the depth at which 15 %
 // of the fall is done (package unproven), about 5.2 m here, is the depth to start above.
 func TestSureOfOxygen(t *testing.T) {
@@ -90,7 +113,7 @@ func TestMethodsApart(t *testing.T) {
 		stepM float64
 	}{
 		{"a slope under a sharp edge", slope, true, Fair, 4.6},
-		{"one reading fewer", slope[:12], false, Good, 0},
+		{"one reading fewer", slope[:12], false, Fair, 0},
 		{"a skin, which is left out", warmTop, true, Fair, 4.0},
 		{"a step", []float64{0, 24, 1, 24, 3, 24, 4, 23.5, 5, 20.5, 6, 15, 7, 11, 8, 9, 9, 8.5, 11, 8}, false, Good, 0},
 		{"one layer", []float64{0, 12, 1, 12, 2, 12, 3, 12, 4, 12, 5, 12, 6, 12, 7, 12}, false, Good, 0},

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -48,22 +47,17 @@ func lakes(tb testing.TB) []lake {
 	}
 	var all []lake
 	for _, f := range files {
-		oxygen, days := oxygenOf(tb, f.file)
+		days := daysOf(tb, f.file)
 		for _, c := range measured.Casts(tb, f.file) {
 			l := lake{Cast: c, set: f.set, day: days[c.Name]}
-			for _, p := range oxygen[c.Name] {
-				l.z, l.v = append(l.z, p[0]), append(l.v, p[1])
+			for _, o := range c.Oxygen {
+				l.z, l.v = append(l.z, o.DepthM), append(l.v, o.MgL)
 			}
 			if len(l.z) < 2 || len(c.Depths) < 3 {
 				continue
 			}
-			if before, year, ok := strings.Cut(c.Name, "_20"); ok && strings.HasPrefix(f.set, "NLA") {
-				l.water = before // the surveys' names have a _ of their own
-				l.fitted = f.set == "NLA" && strings.HasPrefix(year, "07")
-			} else {
-				l.water = c.Lake()
-				l.fitted = slices.Contains([]string{"L", "R", "BVR"}, l.water)
-			}
+			l.water = c.Lake()
+			l.fitted = f.set == "NLA" && strings.HasPrefix(c.Name, l.water+"_2007") || slices.Contains([]string{"L", "R", "BVR"}, l.water)
 			l.whole = inputOf(c.Column(tb), 5)
 			all = append(all, l)
 		}
@@ -75,8 +69,8 @@ func lakes(tb testing.TB) []lake {
 // read are the lakes once they are read. No test changes them, and none is parallel.
 var read []lake
 
-// oxygenOf reads the depths and oxygen of a file's casts, and their day of the year.
-func oxygenOf(tb testing.TB, file string) (out map[string][][2]float64, days map[string]int) {
+// daysOf reads the day of the year of a file's casts.
+func daysOf(tb testing.TB, file string) map[string]int {
 	tb.Helper()
 	f, err := os.Open("../../../shared/data/" + file)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -90,31 +84,15 @@ func oxygenOf(tb testing.TB, file string) (out map[string][][2]float64, days map
 	if err != nil {
 		tb.Fatal(err)
 	}
-	out, days = map[string][][2]float64{}, map[string]int{}
+	days := map[string]int{}
 	for _, row := range rows[1:] {
 		date, err := time.Parse(time.DateOnly, row[1])
 		if err != nil {
 			tb.Fatalf("%s: %v", file, err)
 		}
 		days[row[0]] = date.YearDay()
-		z, errZ := strconv.ParseFloat(row[2], 64)
-		v, errV := strconv.ParseFloat(row[4], 64)
-		if errZ == nil && errV == nil {
-			out[row[0]] = append(out[row[0]], [2]float64{z, v})
-		}
 	}
-	for _, points := range out {
-		slices.SortStableFunc(points, func(a, b [2]float64) int {
-			switch {
-			case a[0] < b[0]:
-				return -1
-			case a[0] > b[0]:
-				return 1
-			}
-			return 0
-		})
-	}
-	return out, days
+	return days
 }
 
 // Where oxygen stands to a need.
@@ -135,17 +113,10 @@ func (l *lake) crossing(needMgL float64) (depthM float64, how string) {
 	return 0, never
 }
 
-// oxygenAt is the oxygen at a depth: straight lines between readings.
-func (l *lake) oxygenAt(depthM float64) float64 {
-	i := slices.IndexFunc(l.z, func(z float64) bool { return z >= depthM })
-	switch {
-	case i == 0:
-		return l.v[0]
-	case i < 0:
-		return l.v[len(l.v)-1]
-	}
-	share := (depthM - l.z[i-1]) / (l.z[i] - l.z[i-1])
-	return l.v[i-1] + share*(l.v[i]-l.v[i-1])
+// enoughAt reports whether there is oxygen enough at a depth.
+func (l *lake) enoughAt(depthM, needMgL float64) bool {
+	v, ok := l.OxygenAt(depthM)
+	return ok && v >= needMgL-1e-9
 }
 
 // thinned is the cast at n even depths, with an error of 0.1 C; all of it for n = 0.

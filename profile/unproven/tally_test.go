@@ -37,8 +37,8 @@ func (s *tally) add(l *lake, e profile.Estimate, named bool, crossingM, needMgL 
 	}
 	s.cool++
 	s.left += one(edge < e.Low)
-	s.good += one(l.oxygenAt(math.Min(edge+footM, e.Low)) >= needMgL-1e-9)
-	s.goodEdge += one(l.oxygenAt(edge+footM) >= needMgL-1e-9)
+	s.good += one(l.enoughAt(math.Min(edge+footM, e.Low), needMgL))
+	s.goodEdge += one(l.enoughAt(edge+footM, needMgL))
 }
 
 func one(b bool) float64 {

@@ -4,6 +4,7 @@
 package measured
 
 import (
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -14,6 +15,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -30,9 +32,13 @@ type Cast struct {
 	Depths []float64          // m
 	Temps  []float64          // C
 	Mark   map[string]float64 // depth of a field crew's mark: "T" or "B"
+	Oxygen []Oxygen           // from the surface down; none in most files of temperatures alone
 
 	cubic *interp.FritschButland
 }
+
+// Oxygen is one reading of it.
+type Oxygen struct{ DepthM, MgL float64 }
 
 // Missing ends a test that lacks something: skipped, or failed when COLDSEAM_FULL is
 // 1, so that a full run cannot pass by leaving tests out.
@@ -62,8 +68,13 @@ func Casts(tb testing.TB, file string) []Cast {
 		tb.Fatal(err)
 	}
 	var out []Cast
-	points := map[string][]profile.Point{}
+	points, oxygen := map[string][]profile.Point{}, map[string][]Oxygen{}
 	for _, row := range rows[1:] {
+		if v, err := strconv.ParseFloat(row[4], 64); err == nil {
+			if z, err := strconv.ParseFloat(row[2], 64); err == nil {
+				oxygen[row[0]] = append(oxygen[row[0]], Oxygen{z, v})
+			}
+		}
 		z, errZ := strconv.ParseFloat(row[2], 64)
 		t, errT := strconv.ParseFloat(row[3], 64)
 		if errZ != nil || errT != nil {
@@ -85,6 +96,8 @@ func Casts(tb testing.TB, file string) []Cast {
 		for _, p := range c.Points() {
 			out[i].Depths, out[i].Temps = append(out[i].Depths, p.DepthM), append(out[i].Temps, p.TempC)
 		}
+		out[i].Oxygen = oxygen[out[i].Name]
+		slices.SortStableFunc(out[i].Oxygen, func(a, b Oxygen) int { return cmp.Compare(a.DepthM, b.DepthM) })
 	}
 	return out
 }
@@ -103,10 +116,33 @@ func (c Cast) Column(tb testing.TB) profile.Column {
 	return col
 }
 
-// Lake is the lake that a cast's name begins with.
+// Lake is the lake that a cast's name begins with; names of the National Lakes
+// Assessments have a _ of their own before the date.
 func (c Cast) Lake() string {
-	lake, _, _ := strings.Cut(c.Name, "_")
+	end := "_"
+	if strings.HasPrefix(c.Name, "NLA") {
+		end = "_20"
+	}
+	lake, _, _ := strings.Cut(c.Name, end)
 	return lake
+}
+
+// OxygenAt is the oxygen at a depth, mg/L: straight lines between readings, the ends
+// beyond. ok is false without readings.
+func (c Cast) OxygenAt(depthM float64) (mgl float64, ok bool) {
+	o := c.Oxygen
+	if len(o) == 0 {
+		return 0, false
+	}
+	i := slices.IndexFunc(o, func(x Oxygen) bool { return x.DepthM >= depthM })
+	switch {
+	case i == 0:
+		return o[0].MgL, true
+	case i < 0:
+		return o[len(o)-1].MgL, true
+	}
+	share := (depthM - o[i-1].DepthM) / (o[i].DepthM - o[i-1].DepthM)
+	return o[i-1].MgL + share*(o[i].MgL-o[i-1].MgL), true
 }
 
 // Bottom is the depth of the deepest reading, m.
