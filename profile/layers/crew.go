@@ -15,7 +15,17 @@ import "math"
 // Both chances per metre are logistic in the logarithm of the fall. The four numbers
 // were fitted by maximum likelihood on the marks in 415 lakes of 2007, rounded, and
 // checked on those in 428 lakes of 2017 (U.S. EPA, National Lakes Assessments): see
-// TestCrews.
+// TestCrews. Years that had no part come out at an overlap of 0.69 and both ends within 1
+// m in 0.835, as random halves of these lakes do: TestCrewsByThickness.
+//
+// Tried without gain, each fitted on one random half of the lakes and shown on the other,
+// or on one year and shown on the other: all four numbers fitted anew on both years; the
+// fall as a share of the steepest, the fall so far and the fall that is left, the fall of
+// the next metre and whether it is steep, the interval's own fall for going on, being the
+// steepest interval, the distance from it; other weights of overlap. Likelihood rose by
+// some, the overlap by 0.003 and both ends by 0.005 at the most, within what halves differ
+// by. What is lost is lost on zones of 1 m, which some crews mark in columns where others
+// mark 3 m, and on ponds where the break is called a skin.
 //
 // Those crews read every metre, and marked the place above the interval that decided.
 // In water read more closely nothing is rounded upwards to a metre: a sharp zone from

@@ -2,7 +2,10 @@ package layers
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -162,6 +165,77 @@ func TestCrews(t *testing.T) {
 		}
 	}
 	t.Log(table + ranges)
+}
+
+// The same with each lake counted once, whatever its visits, and lake by lake kind: by the
+// thickness of the zone that the crew marked, which no column tells beforehand. The worst
+// are zones of 1 m, and among them ponds whose break lies within a metre of the surface:
+// those are called a skin, and get no metalimnion. The spread is that of random halves
+// of the lakes: a change by less has shown nothing. The floors are what was reached.
+func TestCrewsByThickness(t *testing.T) {
+	all := measured.Casts(t, "nla_marked.csv")
+	type answer struct {
+		measured.Cast
+		top, bottom float64
+		ok          bool
+	}
+	lakes := map[string][]answer{}
+	c := new(crew)
+	for _, lake := range all {
+		top, bottom, ok := asked(c, lake.Column(t))
+		name, _, _ := strings.Cut(lake.Name, "_20")
+		lakes[name] = append(lakes[name], answer{lake, top, bottom, ok})
+	}
+	names := slices.Sorted(maps.Keys(lakes))
+	tally := func(names []string, in func(thickM float64) bool) (once score, none, topM, bottomM float64) {
+		found := 0.0
+		for _, name := range names {
+			var visits score
+			for _, a := range lakes[name] {
+				if !in(a.Mark["B"] - a.Mark["T"]) {
+					continue
+				}
+				visits.add(a.top, a.bottom, a.Cast, a.ok)
+				if !a.ok {
+					none++
+					continue
+				}
+				found++
+				topM, bottomM = topM+a.top-a.Mark["T"], bottomM+a.bottom-a.Mark["B"]
+			}
+			if visits.n > 0 {
+				s := visits.shares()
+				once.n++
+				once.overlap, once.top, once.bottom, once.both = once.overlap+s[0], once.top+s[1], once.bottom+s[2], once.both+s[3]
+			}
+		}
+		return once, none, topM / found, bottomM / found
+	}
+	table := "\neach lake once      lakes overlap, top, bottom, both within 1 m; without an answer; top and bottom off, m"
+	for _, x := range []struct {
+		name              string
+		overM, toM        float64
+		overlap, both, no float64 // floors, and the most without an answer
+	}{
+		{"all", -1, 99, 0.690, 0.835, 28}, {"up to 1 m thick", -1, 1, 0.36, 0.65, 22}, {"1 to 2 m", 1, 2, 0.68, 0.83, 6},
+		{"2 to 4 m", 2, 4, 0.76, 0.885, 2}, {"over 4 m", 4, 99, 0.79, 0.87, 1},
+	} {
+		s, none, topM, bottomM := tally(names, func(m float64) bool { return m > x.overM+1e-9 && m <= x.toM+1e-9 })
+		got := s.shares()
+		table += fmt.Sprintf("\n%-18s %5.0f  %.3f; %2.0f; %+.2f %+.2f", x.name, s.n, got, none, topM, bottomM)
+		if got[0] < x.overlap || got[3] < x.both || none > x.no {
+			t.Errorf("%s: overlap %.3f, both %.3f, %v without an answer, worse than the %v, %v and %v reached before", x.name, got[0], got[3], none, x.overlap, x.both, x.no)
+		}
+	}
+	rng := rand.New(rand.NewPCG(1, 0))
+	var overlap, both []float64
+	for range 20 {
+		rng.Shuffle(len(names), func(i, j int) { names[i], names[j] = names[j], names[i] })
+		s, _, _, _ := tally(names[:len(names)/2], func(float64) bool { return true })
+		overlap, both = append(overlap, s.shares()[0]), append(both, s.shares()[3])
+	}
+	table += fmt.Sprintf("\n20 random halves: overlap %.3f to %.3f, both %.3f to %.3f", slices.Min(overlap), slices.Max(overlap), slices.Min(both), slices.Max(both))
+	t.Log(table)
 }
 
 // No column is called layered whose temperatures span less than 1 C.

@@ -12,16 +12,16 @@ import (
 	"coldseam/profile/layers"
 )
 
-// alarms counts, lake by lake, the columns that a depth is named in, and those of them
-// that never fall under 5 mg/L.
+// alarms counts, lake by lake, columns and those of them that are amiss: that never fall
+// under 5 mg/L although a depth was named, or that fall above it.
 type alarms map[string]*[2]float64
 
-func (a alarms) add(water string, never bool) {
+func (a alarms) add(water string, amiss bool) {
 	if a[water] == nil {
 		a[water] = new([2]float64)
 	}
 	a[water][0]++
-	a[water][1] += one(never)
+	a[water][1] += one(amiss)
 }
 
 // shares are those of columns, of lakes, each counted once, and of the worst lake that

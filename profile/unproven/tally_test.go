@@ -17,6 +17,7 @@ const (
 type tally struct {
 	n, safe, middle, held float64 // all; Low at or above the crossing; Best at or above it; it lies between Low and High
 	given                 []float64
+	unsafe                alarms  // lake by lake
 	cool, left            float64 // columns with water at or under 19 C; those with some of it above Low
 	good, goodEdge        float64 // of them with oxygen enough at the start; a foot inside the cool water whatever Low is
 }
@@ -28,6 +29,10 @@ func (s *tally) add(l *lake, e profile.Estimate, named bool, crossingM, needMgL 
 	}
 	s.n++
 	s.safe += one(e.Low <= crossingM+1e-9)
+	if s.unsafe == nil {
+		s.unsafe = alarms{}
+	}
+	s.unsafe.add(l.water, e.Low > crossingM+1e-9)
 	s.middle += one(e.Best <= crossingM+1e-9)
 	s.held += one(e.Low <= crossingM+1e-9 && crossingM <= e.High+1e-9)
 	s.given = append(s.given, crossingM-e.Low)
@@ -51,12 +56,17 @@ func one(b bool) float64 {
 func (s tally) safeShare() float64 { return s.safe / s.n }
 
 func (s tally) String() string {
-	return fmt.Sprintf("%4.0f | %4.0f %6.2f %5.0f %5.0f | %4.0f %4.0f %4.0f %4.0f", s.n, 100*s.safeShare(), median(s.given),
-		100*s.middle/s.n, 100*s.held/s.n, s.cool, 100*s.left/s.cool, 100*s.good/s.cool, 100*s.goodEdge/s.cool)
+	_, lakes, worst, name := s.unsafe.shares()
+	var w string
+	if name != "" {
+		w = fmt.Sprintf("; worst lake %s %.0f", name, 100*(1-worst))
+	}
+	return fmt.Sprintf("%4.0f | %4.0f %6.2f %5.0f %5.0f | %4.0f %4.0f %4.0f %4.0f | %3d lakes, safe %3.0f%s", s.n, 100*s.safeShare(), median(s.given),
+		100*s.middle/s.n, 100*s.held/s.n, s.cool, 100*s.left/s.cool, 100*s.good/s.cool, 100*s.goodEdge/s.cool, len(s.unsafe), 100*(1-lakes), w)
 }
 
 // heads are the words over a tally's figures, and what they mean.
-const heads = "   n | safe  given  best  held | cool left good edge"
+const heads = "   n | safe  given  best  held | cool left good edge | each lake once"
 
 const meaning = `
 safe: Low at or above the crossing, %; given: away in the median, crossing less Low, m
