@@ -212,6 +212,47 @@ func lakesOf(all []sample) map[string]bool {
 	return out
 }
 
+// Whether there is a thermocline at all: how often drops and the dense column do not agree,
+// each lake counted once. Where they do not, the column is near the limit of layered (1 C
+// per metre, 1.5 C in all): its fall is told beside. A good drop is wrong in that in at
+// most one of twenty.
+func TestGradesOfStructure(t *testing.T) {
+	f := named(t, "rainbow")
+	all := map[Level][]sample{}
+	falls := map[Level][]float64{}
+	for _, file := range files {
+		for i, c := range measured.Casts(t, file) {
+			if len(c.Depths) < 5 || testing.Short() && i%10 > 0 {
+				continue
+			}
+			truth := c.Truth()
+			for way := range 4 {
+				p := planned(t, taken(&c, way), f)
+				level, s := p.sureOfDepth().Level, sample{lake: c.Lake()}
+				if truth.Layered != (p.Layers.Structure == layers.Layered) {
+					s.offM = 2 // counted as off
+					falls[level] = append(falls[level], c.Temps[0]-slices.Min(c.Temps))
+				}
+				all[level] = append(all[level], s)
+			}
+		}
+	}
+	var table string
+	for _, l := range []Level{Good, Fair, Poor} {
+		mean, worst, lakes, name := off(all[l], 1)
+		slices.Sort(falls[l])
+		median := 0.0
+		if n := len(falls[l]); n > 0 {
+			median = falls[l][n/2]
+		}
+		table += fmt.Sprintf("\n%s: %5d drops, %3d lakes: a thermocline too many or too few in %.1f %% (worst lake %s %.0f %%), the column's fall then %.1f C in the median", l, len(all[l]), lakes, 100*mean, name, 100*worst, median)
+		if l == Good && !testing.Short() && mean > goodShare {
+			t.Errorf("good: %.3f disagree with the dense column", mean)
+		}
+	}
+	t.Log(table)
+}
+
 // What each word on the oxygen promises: it was hidden, and looked up where the fly
 // starts. Likely: nine lakes in ten have what the fish needs there; of the unknown some
 // half. Measured at the same depths as the temperatures: more than nine in ten.
