@@ -53,7 +53,7 @@ func TestCast(t *testing.T) {
 func TestOverDeep(t *testing.T) {
 	z := []float64{0, 3, 6, 7, 8, 9, 12}
 	b := Find(input(column(t, z, []float64{25, 25, 24.5, 21, 16, 12, 9}, nil), trout()))
-	if !b.OverDeep || b.CastShallowM <= PracticeM || b.CastDeepM <= PracticeM {
+	if !b.OverDeep || b.CastShallowM <= 20*ft || b.CastDeepM <= 20*ft {
 		t.Fatalf("over deep %v, cast %.2f to %.2f m", b.OverDeep, b.CastShallowM, b.CastDeepM)
 	}
 	near(t, "to the band's own bottom", b.CastDeepM, b.Bottom.Low, 1e-9)

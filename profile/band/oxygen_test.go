@@ -19,7 +19,7 @@ func TestOxygenNotMeasured(t *testing.T) {
 		t.Fatalf("oxygen %v, doubtful below %v: want not measured, and unproven from somewhere", b.Oxygen, b.DoubtfulBelow)
 	}
 	near(t, "top", b.Top.Best, crossing(in.Layers.Curve, 20), 2e-3)
-	near(t, "bottom", b.Bottom.Best, 11+AssumedM, 1e-9)
+	near(t, "bottom", b.Bottom.Best, 11+2*ft, 1e-9)
 	near(t, "start", b.Start.Best, b.Top.High+ft, 1e-9)
 	want, ok := unproven.Below(unproven.Input{Column: in.Column, Layers: in.Layers, NeedMgL: in.Fish.OxygenMgL.Value, Bottom: in.Bottom})
 	if !ok || want.Low >= want.Best {
@@ -98,13 +98,13 @@ func TestOxygenPartlyMeasured(t *testing.T) {
 		top, bottom float64
 		measured    bool
 	}{
-		{"one good reading", at(4, 8), warm, 11 + AssumedM, false},
+		{"one good reading", at(4, 8), warm, 11 + 2*ft, false},
 		{"one low reading ends the band", at(4, 2), warm, 6, false},
 		{"two low readings, none above", two, warm, 6, false},
-		{"good at 5 and 7 m, past 20 ft: taken to hold below", []float64{none, none, none, 8, none, 7, none, none}, warm, 11 + AssumedM, true},
-		{"good at 0 and 5 m: not measured where it matters", []float64{9, none, none, 8, none, none, none, none}, warm, 11 + AssumedM, false},
+		{"good at 5 and 7 m, past 20 ft: taken to hold below", []float64{none, none, none, 8, none, 7, none, none}, warm, 11 + 2*ft, true},
+		{"good at 0 and 5 m: not measured where it matters", []float64{9, none, none, 8, none, none, none, none}, warm, 11 + 2*ft, false},
 		{"good at 5 m, low at 9 m: straight between", []float64{none, none, none, 9, none, none, 1, none}, warm, 7, true},
-		{"good from top to bottom", []float64{9, none, none, 9, none, 8, none, 7}, warm, 11 + AssumedM, true},
+		{"good from top to bottom", []float64{9, none, none, 9, none, 8, none, 7}, warm, 11 + 2*ft, true},
 	} {
 		b := Find(input(column(t, summerZ, summerT, c.oxygen), trout()))
 		if !b.Found || b.Oxygen != c.measured {
@@ -166,15 +166,15 @@ func TestExtent(t *testing.T) {
 		from, to        float64
 		toDeepest       bool
 	}{
-		{"nothing known", 0, unknown, unknown, 0, 8 + AssumedM, true},
+		{"nothing known", 0, unknown, unknown, 0, 8 + 2*ft, true},
 		{"the bottom is near", 0, profile.Some(8.3), unknown, 0, 8.3, false},
-		{"the bottom is far", 0, profile.Some(12), unknown, 0, 8 + AssumedM, true},
+		{"the bottom is far", 0, profile.Some(12), unknown, 0, 8 + 2*ft, true},
 		{"the lake's deepest is near", 0, unknown, profile.Some(8.2), 0, 8.2, false},
 		{"the lake's deepest is the nearer", 0, profile.Some(8.5), profile.Some(8.2), 0, 8.2, false},
 		{"the bottom is above the last reading", 0, profile.Some(7.8), unknown, 0, 8, false},
 		{"the bottom is far above it", 0, profile.Some(6), unknown, 0, 8, false},
-		{"first reading within a metre", 1, unknown, unknown, 0, 8 + AssumedM, true},
-		{"first reading deeper", 2, unknown, unknown, 2, 8 + AssumedM, true},
+		{"first reading within a metre", 1, unknown, unknown, 0, 8 + 2*ft, true},
+		{"first reading deeper", 2, unknown, unknown, 2, 8 + 2*ft, true},
 	} {
 		in := input(column(t, []float64{c.first, 4, 6, 8}, []float64{14, 13, 12, 11}, nil), trout())
 		in.Bottom, in.Deepest = c.bottom, c.deepest

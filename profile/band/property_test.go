@@ -67,7 +67,7 @@ func TestBandHoldsTogether(t *testing.T) {
 		if !b.Found {
 			return
 		}
-		limit := in.Column.Last().DepthM + AssumedM
+		limit := in.Column.Last().DepthM + 2*ft
 		for _, o := range []profile.Optional{in.Bottom, in.Deepest} {
 			if o.Known {
 				limit = math.Min(limit, math.Max(o.Value, in.Column.Last().DepthM))

@@ -121,7 +121,7 @@ func TestAllCold(t *testing.T) {
 		if !b.Found || !b.ToSurface || !b.ToDeepest || b.Top.Best != 0 {
 			t.Errorf("%s: found %v, top %v, to the surface %v, to the deepest %v: want the whole column", c.name, b.Found, b.Top.Best, b.ToSurface, b.ToDeepest)
 		}
-		near(t, c.name+", bottom", b.Bottom.Best, 9+AssumedM, 1e-9)
+		near(t, c.name+", bottom", b.Bottom.Best, 9+2*ft, 1e-9)
 		for at := 0.9; c.warmer && at <= b.Start.Best; at += 0.1 { // 3 ft down and deeper nothing above is warmer by more than half a degree
 			if in.Layers.Curve.At(at) > in.Layers.Curve.At(b.Start.Best)+0.5+1e-6 {
 				t.Errorf("%s: %.2f C at the start, %.2f C at %.1f m", c.name, in.Layers.Curve.At(b.Start.Best), in.Layers.Curve.At(at), at)

@@ -69,6 +69,10 @@ func TestCylinder(t *testing.T) {
 		{1e-5, 8 * math.Pi / 1e-5 / (0.5 - 0.577215665 + math.Log(8e5)), 0.006, "Lamb, exact as re goes to 0"},
 		{1e-12, 8 * math.Pi / 1e-12 / (0.5 - 0.577215665 + math.Log(8e12)), 0.001, "Lamb, exact as re goes to 0"},
 		{0.1, 58.383, 0.05, "Lamb"},
+		// Kaplun 1957 in the form of Van Dyke 1975, c = 4 pi/R (e - 0.87 e^3) with R by the
+		// radius and e = 1/(ln(4/R) - 0.5772 + 0.5), worked out apart
+		{0.1, 55.6420, 1e-5, "Kaplun"},
+		{0.01, 372.793, 1e-5, "Kaplun"},
 		{0.1, 60.163, 0.08, "Sucker & Brauer"},
 	} {
 		within(t, row.source, Cylinder(row.re), row.want, row.tol)
@@ -109,7 +113,7 @@ func TestFriction(t *testing.T) {
 		{1e4, 61.385, 0.1, "Churchill & Bernstein 1977 at Prandtl number 1"},
 		{5, 1.694559, 1e-6, "Kramers 1946, worked out in Python"},
 		{100, 6.12, 1e-9, "Kramers 1946, by hand"},
-		{0, 0.449, 0.15, "Glauert & Lighthill 1955, 4/ln(4 nu x/(v a^2)): 3 m of 0.2032 mm at 0.1 m/s"},
+		{0, 4 / math.Log(4*1.2363e-6*3/(0.1*0.1016e-3*0.1016e-3)), 0.01, "Glauert & Lighthill 1955, 4/ln(4 nu x/(v a^2)): 3 m of 0.2032 mm at 0.1 m/s in water of 12 C"},
 	} {
 		within(t, row.source, Friction(row.re), row.want, row.tol)
 	}
