@@ -78,3 +78,13 @@ func TestSettledReachesTheRig(t *testing.T) {
 		t.Errorf("drawn at 0.03 m/s: solved %v for %v", drawn.Solved, drawn.DrawMps)
 	}
 }
+
+// A suspended fly hangs where the fish are, at the start, and not deeper.
+func TestSuspendedRig(t *testing.T) {
+	d := feet(0, 74, 10, 73, 15, 66, 20, 56, 25, 50, 40, 46)
+	d.Bottom = profile.Some(60 * ft)
+	p := planOf(t, d, "kokanee")
+	if !p.Band.Suspended || p.Rig.FlyM > p.Band.Start.Best+1e-9 || p.Rig.FlyM < p.Band.Start.Best-ft {
+		t.Errorf("fly at %.2f m, start at %.2f m", p.Rig.FlyM, p.Band.Start.Best)
+	}
+}

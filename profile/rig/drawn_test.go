@@ -53,6 +53,22 @@ func TestSolvedLeader(t *testing.T) {
 	}
 }
 
+// The leader's doubt, of a fly that is weighed and known, is that of the retrieve: a tenth
+// faster or slower than was counted.
+func TestDoubtOfTheRetrieve(t *testing.T) {
+	at := func(inches float64) Rig {
+		in := drawnOver(15, 0.25, inches)
+		in.FlyDensity, in.StepM = 4000, 0.005
+		return Find(in)
+	}
+	r := at(2)
+	near(t, "shortest", r.Leader.Low, at(1.8).LeaderM, 0.01)
+	near(t, "longest", r.Leader.High, at(2.2).LeaderM, 0.01)
+	if r.Leader.Best-r.Leader.Low < 0.05 || r.Leader.High-r.Leader.Best < 0.05 {
+		t.Errorf("%+v: no doubt to speak of", r.Leader)
+	}
+}
+
 // Faster than any leader holds: why, what would do it, and the sinking line.
 func TestTooFast(t *testing.T) {
 	in := drawnOver(15, 0.1, 4)

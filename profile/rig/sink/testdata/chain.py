@@ -10,7 +10,11 @@ was made with 1.10.1.
 
 Options for studies, not for the file: links=N, noinertia (a hundredth of it).
 """
+import multiprocessing
+import os
 import sys
+
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # each process has a processor
 
 import numpy as np
 import scipy
@@ -159,15 +163,23 @@ def main():
             inertia = 0.01
     print("scipy", scipy.__version__, file=sys.stderr)
     print("rig,depth_m,seconds,source")
-    for name, (parts, bodies, slides, depths) in RIGS.items():
-        sol = Chain(parts, bodies, slides, links, inertia).path(max(depths))
-        fine = np.linspace(0, sol.t[-1], 20001)
-        z = sol.sol(fine)[-3]
-        for depth in depths:
-            j = int(np.argmax(z >= depth)) if depth < max(depths) else len(fine) - 1
-            t = fine[j] if j in (0, len(fine) - 1) else np.interp(depth, z[j - 1:j + 1], fine[j - 1:j + 1])
-            print(f'"{name}",{depth:.4f},{t:.2f},scipy solve_ivp LSODA of {links} springs')
-        sys.stdout.flush()
+    with multiprocessing.Pool() as pool:  # a rig for each processor
+        for lines in pool.starmap(answers, [(name, links, inertia) for name in RIGS], chunksize=1):
+            print(*lines, sep="\n")
+
+
+def answers(name, links, inertia):
+    """The lines of one rig."""
+    parts, bodies, slides, depths = RIGS[name]
+    sol = Chain(parts, bodies, slides, links, inertia).path(max(depths))
+    fine = np.linspace(0, sol.t[-1], 20001)
+    z = sol.sol(fine)[-3]
+    lines = []
+    for depth in depths:
+        j = int(np.argmax(z >= depth)) if depth < max(depths) else len(fine) - 1
+        t = fine[j] if j in (0, len(fine) - 1) else np.interp(depth, z[j - 1:j + 1], fine[j - 1:j + 1])
+        lines.append(f'"{name}",{depth:.4f},{t:.2f},scipy solve_ivp LSODA of {links} springs')
+    return lines
 
 
 if __name__ == "__main__":
