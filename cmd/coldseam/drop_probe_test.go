@@ -17,6 +17,7 @@ import (
 
 	"coldseam/device"
 	"coldseam/device/layout"
+	"coldseam/device/still"
 	"coldseam/profile/book"
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
@@ -146,6 +147,9 @@ func TestNotOfThisDepth(t *testing.T) {
 		s.hear("9.50")
 	}
 	s.restarted(device.Lost)
+	if s.watch.State().Fitted || s.watch.State().Phase != still.Moving {
+		t.Errorf("something is known of a probe that is lost: %+v", s.watch.State())
+	}
 	if !s.restarted(device.Back) {
 		t.Error("not asked anew for its depth")
 	}
@@ -358,7 +362,7 @@ func TestSavingTriedAgain(t *testing.T) {
 	saved("before", dir, three[:1])
 
 	status, dir, out, errOut := drop("74\n52\nwhat\n2 68\n3\n63\n", &full{left: 1, then: 9})
-	if status != 1 || out != "" || !strings.HasSuffix(errOut, "\ncoldseam: the drop could not be saved: no space left on device\n") {
+	if status != 1 || out != "" || strings.Contains(errOut, "Which folder?") || !strings.HasSuffix(errOut, "\ncoldseam: the drop could not be saved: no space left on device\n") {
 		t.Errorf("status %d, %q: %s", status, out, errOut)
 	}
 	saved("copied down", dir, three[:1])
