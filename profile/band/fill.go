@@ -57,7 +57,7 @@ func (f *finder) fill(b *Band, runs []run) {
 	r := runs[best]
 	for i, other := range runs {
 		if i != best && other.thick() >= wordM {
-			b.Others = append(b.Others, Interval{other.top.depthM, other.bottom.depthM, "thinner than the band"})
+			b.Others = append(b.Others, Interval{other.top.depthM, other.bottom.depthM, Thinner})
 		}
 	}
 	b.Others = append(b.Others, f.starved()...)
@@ -190,6 +190,9 @@ func (f *finder) surer(b *Band) {
 
 // Surer is why an interval above the band is named where oxygen was not measured.
 const Surer = "warmer than they like, but surer of oxygen"
+
+// Thinner is why another run that suits is not the band.
+const Thinner = "thinner than the band"
 
 // wordM is how thick such water, or any beside the band, must be to be worth a word.
 const wordM = 0.3

@@ -25,6 +25,17 @@ func (s speaker) warmEdge() bool {
 	return !b.ToSurface && b.Verdict != band.Warmest && s.p.Layers.Curve.At(b.Top.Best) > s.p.Fish.ComfortHighC.Value-0.1
 }
 
+// starvedEdge reports whether the band ends upward at water that has too little of the
+// oxygen that was measured.
+func (s speaker) starvedEdge() bool {
+	for _, o := range s.p.Band.Others {
+		if s.p.Band.Oxygen && math.Abs(o.BottomM-s.p.Band.Top.Best) < 1e-6 && o.Why != band.Surer && o.Why != band.Thinner {
+			return true
+		}
+	}
+	return false
+}
+
 // slope is how fast the water cools with depth about a depth, C per metre.
 func (s speaker) slope(z float64) float64 {
 	k := s.p.Layers.Curve
@@ -80,6 +91,8 @@ func (s speaker) expect() string {
 	case s.warmEdge() && rate != "":
 		t += fmt.Sprintf(" Warmer: go deeper, %s; colder: shallower by as much.", rate)
 	case s.warmEdge():
+	case s.starvedEdge():
+		t += fmt.Sprintf(" Anything from %s suits them, but not above the band: it has too little oxygen there.", s.comfort())
 	default:
 		t += fmt.Sprintf(" Anything from %s suits them", s.comfort())
 		if slope > 0 && rate != "" {
@@ -107,6 +120,8 @@ func (s speaker) noTake() string {
 		t += ", shallower first: the warmer water is there"
 	case b.Cold && down:
 		t += ", deeper first: the warmer water is there"
+	case s.starvedEdge():
+		t += fmt.Sprintf(", deeper first: above %s there is too little oxygen", s.u.Length(top))
 	case s.warmEdge():
 		t += fmt.Sprintf(", deeper first: above %s it is too warm", s.u.Length(top))
 	}
@@ -166,6 +181,9 @@ func (s speaker) changes() []string {
 // upTo says where too little oxygen at the start would send the angler.
 func (s speaker) upTo() string {
 	b := s.p.Band
+	if s.starvedEdge() {
+		return "down: above it there is too little as well"
+	}
 	const apartM = 0.3
 	top := b.Top.High
 	if b.ToSurface {
