@@ -29,8 +29,11 @@ const (
 )
 
 var (
-	bottomFirst = regexp.MustCompile(`(?i)\b(?:bottom|btm|bttm|bot|fond|water depth|depth here|sounder|(?:anchored|anchor|parked|sitting|tied up)(?: up| down)?(?: in| over| at)?|over|(?:depth )?under (?:the )?(?:boat|canoe|kayak|tube|keel|transducer))\b` + ofWords + aLength)
+	bottomFirst = regexp.MustCompile(`(?i)\b(?:bottom|btm|bttm|bot|fond|water depth|depth here|sounder|(?:sinker|weight|lead) (?:touched|hit)(?: down| bottom)?|(?:anchored|anchor|parked|sitting|tied up)(?: up| down)?(?: in| over| at)?|over|(?:depth )?under (?:the )?(?:boat|canoe|kayak|tube|keel|transducer))\b` + ofWords + aLength)
 	bottomLast  = regexp.MustCompile(`(?i)` + aLength + `(?:\s(?:of )?(?:water|deep))?\s(?:here )?(?:(?:under|beneath|below)\s(?:the |my |our |us\b)?(?:boat|canoe|kayak|tube|keel|transducer)?|to (?:the )?bottom|bottom|btm|fow)\b`)
+	waterHere   = regexp.MustCompile(`(?i)(?:^|[;,])\s*(?:in |over |about )?` + aLength + `\s(?:of water|water|deep|of depth)(?: here)?\s*(?:$|[;,.])`)
+	bottomWord  = regexp.MustCompile(`(?i)\b(?:bottom|btm|bttm|bot|fond|boat|canoe|kayak|tube)\b`)
+	denied      = regexp.MustCompile(`(?i)(?:\b(?:no|not|never|without|off|above|near|from|past|over|before|find)|n't)(?: the| any)?\s*$`)
 	secchiFirst = regexp.MustCompile(`(?i)\b(?:secc?hi|secci|sechi|sd|vis|viz|visibility|clarity|disk|disc)\b` + ofWords + aLength)
 	windPiece   = regexp.MustCompile(`(?i)(?:\b` + compass + `\s)?\b(?:winds?|vent|gusts?|gusting)\b[^;,.|]*(?:\d\.\d[^;,.|]*)?|(?:\b` + compass + `\s)?\d+(?:\.\d+)?\s?(?:-|to)?\s?(?:\d+(?:\.\d+)?)?\s?` + speedUnit + `\b(?:\s` + compass + `\b)?|(?:^|[;,|])\s*` + compass + `\s\d{1,2}(?:\s?(?:-|to)\s?\d{1,2})?\s*(?:$|[;,|])`)
 	dateInside  = regexp.MustCompile(`(?i)(?:` + weekdayName + `[.,]?\s+)?(?:\b\d{4}[-/.]\d{1,2}[-/.]\d{1,2}\b|\b\d{1,2}(/|\.|-)\d{1,2}(/|\.|-)(?:\d{4}|\d{2})\b)`)
@@ -86,28 +89,32 @@ func init() {
 
 // lengths takes the bottom and the Secchi depth.
 func (p *prose) lengths() {
-	if fishy.MatchString(p.text) { // "took one over 20 ft" says where a fish was
-		return
-	}
+	caught := fishy.MatchString(p.text)
 	for _, f := range []struct {
 		key  string
 		find *regexp.Regexp
-	}{{"bottom", bottomFirst}, {"bottom", bottomLast}, {"secchi", secchiFirst}} {
+	}{{"bottom", bottomFirst}, {"bottom", bottomLast}, {"bottom", waterHere}, {"secchi", secchiFirst}} {
 		m := f.find.FindStringSubmatchIndex(p.text)
 		if m == nil || p.has(f.key) {
+			continue
+		}
+		if caught && f.key == "bottom" && !bottomWord.MatchString(p.text[m[0]:m[1]]) { // "took one over 20 ft" says where a fish was
+			continue
+		}
+		if denied.MatchString(p.text[:m[0]]) {
 			continue
 		}
 		number, u := p.text[m[2]:m[3]], ""
 		if m[4] >= 0 {
 			u = p.text[m[4]:m[5]]
 		}
-		to := m[1]
-		if u != "" && f.find != bottomLast {
+		to, last := m[1], f.find == bottomLast || f.find == waterHere
+		if u != "" && !last {
 			to = m[5]
-		} else if f.find != bottomLast {
+		} else if !last {
 			to = m[3]
 		}
-		if u == "" && (f.find == bottomLast || m[0] < m[2] && strings.HasPrefix(strings.ToLower(p.text[m[0]:]), "over")) || !endsHere(p.text[to:]) {
+		if u == "" && (last || m[0] < m[2] && strings.HasPrefix(strings.ToLower(p.text[m[0]:]), "over")) || !last && !endsHere(p.text[to:]) {
 			continue
 		}
 		p.take(m[0], to, Header{Key: f.key, Value: strings.TrimSpace(number + " " + strings.ReplaceAll(u, "'", "ft"))})

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -52,6 +53,8 @@ func parseLine(line string, points bool) ([][]entry, error) {
 		decimal, errDecimal := meaningsOf(tokens(line, true))
 		separate := err == nil && whole(meanings[0])
 		switch comma := commaOf(line, points); {
+		case commaLength.MatchString(line): // "5,6 m": nobody parts two numbers so
+			meanings, err = decimal, errDecimal
 		case errDecimal != nil || !whole(decimal[0]):
 		case !separate || comma == decimalComma:
 			meanings, err = decimal, nil
@@ -70,6 +73,8 @@ func parseLine(line string, points bool) ([][]entry, error) {
 	}
 	return meanings, nil
 }
+
+var commaLength = regexp.MustCompile(`\d,\d{1,2} ?(?:m|ft|feet|metres|meters)\b`)
 
 // commaUse is what the commas between the digits of a line are.
 type commaUse int

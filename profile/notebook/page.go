@@ -191,6 +191,9 @@ func (r *reader) scan() error {
 				continue
 			}
 		}
+		if t != nil && !r.seen && t.unitRow(c) {
+			continue
+		}
 		if h, ok := headerRow(c); ok && !keyed {
 			t = &h
 			for _, col := range h.columns {
@@ -301,6 +304,13 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 		}
 	}
 	meanings, err := parseLine(c, r.points)
+	if m := thenBottom.FindStringSubmatch(c); m != nil { // "22 ft - 56 bottom 24": the bottom is no part of the reading
+		above, e := parseLine(m[1], r.points)
+		below, e2 := parseLine(m[2], r.points)
+		if e == nil && e2 == nil && len(above) == 1 && len(below) == 1 && whole(above[0]) && strings.Count(shapeOf(m[1]), "0") > 1 {
+			meanings, err = [][]entry{append(above[0], below[0]...)}, nil
+		}
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -324,6 +334,14 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 
 var bottomLine = regexp.MustCompile(`^(?:bottom|btm|bttm|bot)\b`)
 
+var (
+	thenBottom = regexp.MustCompile(`^(.*\d\S*) *[,;]? +((?:bottom|btm|bttm|bot|b|fond)\b(?: at| is| =|:|=)? *\d+(?:[.,]\d+)? ?(?:ft|feet|'|m|metres|meters)?)$`)
+	digitRun   = regexp.MustCompile(`\d+(?:[.,]\d+)?`)
+)
+
+// shapeOf writes each number of a line as 0.
+func shapeOf(c string) string { return digitRun.ReplaceAllString(c, "0") }
+
 // key takes a header line. A date that may be two days is asked about; words under a
 // key of a length ("bottom: weeds") are a note.
 func (r *reader) key(h Header) ([]item, error) {
@@ -335,6 +353,11 @@ func (r *reader) key(h Header) ([]item, error) {
 			if h.Value, err = r.whichDay(h.Line, raw, err); err != nil {
 				return nil, err
 			}
+		}
+	case h.Key == "wind" && h.Value != "" && !strings.ContainsAny(h.Value, "0123456789"):
+		if _, _, err := readWind(clean(h.Value), unit.System{}); err != nil {
+			r.note(h.Line, "%s kept as a note: no wind in it", shown(raw))
+			h.Key, h.Value = "note", strings.TrimSpace(raw)
 		}
 	case (h.Key == "bottom" || h.Key == "secchi") && h.Value != "" && !strings.ContainsAny(clean(h.Value), "0123456789-"):
 		if _, ok := lengthWord(clean(h.Value)); !ok {

@@ -20,6 +20,9 @@ var (
 	dayPart   = wordSet("am pm a.m. p.m. morning evening afternoon noon midday dawn dusk night today drop first second third 1st 2nd 1 2 3 sunrise sunset matin soir")
 )
 
+// titleFiller are the words of a title that name nothing.
+var titleFiller = wordSet("water lake temp temps temp. temperature temperatures log readings reading profile notes trip session thermometer data fishing profil températures")
+
 // besideDay is a part of the day before or behind a name.
 var besideDay = regexp.MustCompile(`(?i)^(?:am|pm|early|late|a\.m|p\.m|morning|evening|afternoon)\s+|\s+(?:am|pm|morning|evening|afternoon|midday|noon)$`)
 
@@ -51,6 +54,8 @@ func (p *prose) names(title bool, o Options) (left []string) {
 		words := strings.Fields(strings.ToLower(piece))
 		switch {
 		case len(words) == 0:
+		case title && all(words, titleFiller):
+			p.inexact = true
 		case p.windy(piece):
 		case all(words, dayPart):
 			p.inexact = true
@@ -72,7 +77,7 @@ func (p *prose) names(title bool, o Options) (left []string) {
 
 // windy takes a piece that speaks of nothing but the wind.
 func (p *prose) windy(piece string) bool {
-	if p.has("wind") || !strings.Contains(strings.ToLower(piece), "wind") && !strings.Contains(strings.ToLower(piece), "breez") {
+	if p.has("wind") || startsWithDigit(piece) || !strings.Contains(strings.ToLower(piece), "wind") && !strings.Contains(strings.ToLower(piece), "breez") {
 		return false
 	}
 	if _, _, err := readWind(clean(piece), unit.System{Depth: unit.Foot}); err != nil {
@@ -117,6 +122,11 @@ func skyOnly(piece string) bool {
 
 // spotNamed: "north bay", "off the reed point".
 func spotNamed(words []string) bool {
+	for n := 1; n < len(words); n++ { // "north end of the lake"
+		if rest := strings.Join(words[n:], " "); rest == "of lake" || rest == "of the lake" || rest == "of the pond" || rest == "of pond" {
+			words = words[:n]
+		}
+	}
 	if len(words) > 6 {
 		return false
 	}
@@ -139,11 +149,14 @@ func waterNamed(piece string, words []string, o Options) bool {
 			return true
 		}
 	}
+	if spotNamed(words) {
+		return false
+	}
 	named, others := false, 0
 	for i, w := range strings.Fields(piece) {
 		low := words[i]
 		switch {
-		case waterWord[strings.TrimSuffix(low, ",")]:
+		case !named && waterWord[strings.TrimSuffix(low, ",")]:
 			named = true
 		case never[low] || strings.ContainsAny(low, "0123456789") && !strings.HasPrefix(low, "#"):
 			return false

@@ -66,6 +66,32 @@ func headerRow(line string) (t table, ok bool) {
 	return t, seen[depthRole] && seen[tempRole]
 }
 
+// unitRow takes the units of the columns from a row under their names, "(ft) (F) (mg/L)".
+func (t *table) unitRow(line string) bool {
+	fields := strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(" \t()[]|;", r) })
+	if len(fields) != len(t.columns) {
+		return false
+	}
+	for i, f := range fields {
+		l, isLength := unit.LengthNamed(f)
+		u, isTemp := unit.TemperatureNamed(f)
+		switch c := &t.columns[i]; {
+		case isLength && c.role == depthRole:
+			c.depth = l
+		case isTemp && c.role == tempRole:
+			c.temp = u
+		case (f == "mg/l" || f == "mgl" || f == "ppm") && c.role == oxygenRole:
+			c.stated = true
+		case f == "%" && c.role == oxygenRole:
+			c.role = percentRole
+		case c.role == unknown:
+		default:
+			return false
+		}
+	}
+	return true
+}
+
 // joinNames puts the words of a blank-separated row of column names together where
 // they are one name: "depth (ft) water temp (f)".
 func joinNames(fields []string) []string {

@@ -18,7 +18,7 @@ var (
 func (r *reader) bareDate(line int, c, raw string) (day string, is bool, err error) {
 	day, err = parseDate(strings.TrimSpace(withoutComment(raw)))
 	if err != nil && !errors.As(err, new(twoDates)) {
-		if slashDate.MatchString(c) && slashDate.FindStringSubmatch(c)[5][0] != '0' && len(slashDate.FindStringSubmatch(c)[5]) == 4 {
+		if m := slashDate.FindStringSubmatch(c); m != nil && len(m[5]) == 4 && m[6] == "" {
 			return "", false, err
 		}
 		return "", false, nil

@@ -65,7 +65,7 @@ type token struct {
 
 var words = map[string]kind{
 	"surf": surface, "surface": surface, "sfc": surface, "srf": surface, "sur": surface, "s": surface, "top": surface, "skin": surface,
-	"bottom": bottom, "btm": bottom, "bot": bottom, "b": bottom, "mud": bottom, "silt": bottom, "bttm": bottom,
+	"bottom": bottom, "btm": bottom, "bot": bottom, "b": bottom, "mud": bottom, "silt": bottom, "bttm": bottom, "fond": bottom,
 	"ditto": ditto, "same": ditto, "idem": ditto,
 	"x": missing, "xx": missing, "nr": missing, "na": missing, "n/r": missing, "n/a": missing, "missed": missing, "missing": missing, "skipped": missing, "none": missing,
 	"abt": about, "about": about, "approx": about, "approximately": about, "ca": about, "circa": about, "around": about, "roughly": about, "maybe": about,

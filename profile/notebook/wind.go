@@ -66,6 +66,9 @@ func readWind(v string, bare unit.System) (mps float64, plainly bool, err error)
 		if mps, err = unit.ParseSpeed(fmt.Sprintf("%v %s", most, named)); err != nil {
 			return 0, false, err
 		}
+		if mps > 30 {
+			return 0, false, fmt.Errorf("%q is no wind that anybody fishes in", v)
+		}
 	} else {
 		for _, w := range windWords {
 			if strings.Contains(" "+wordsOnly(left)+" ", " "+w.word+" ") {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"coldseam/profile/fish"
@@ -33,13 +34,13 @@ func (r *reader) words(line int, c, raw string, t *table) (items []item, ok bool
 	}
 	var left []string
 	if !reading {
-		left = p.names(!r.seen || p.titled, r.o)
-		if p.has("date") && !p.titled && len(left) > 0 { // "ice out 4/12/26" dates something else
+		left = p.names(!r.seen || p.titled || r.aboveReadings(line), r.o)
+		if p.has("date") && !p.titled && !p.has("water") && !p.has("spot") && len(left) > 0 { // "ice out 4/12/26" dates something else
 			p.drop("date")
 			left, twice = append(left, "date"), nil
 		}
-		if len(p.found) == 0 || len(left) > 0 {
-			note, err := r.gone(line, strings.ToLower(strings.Join(left, "; ")), raw)
+		if len(left) > 0 {
+			note, err := r.gone(line, strings.ToLower(strings.Join(left, "; ")), raw, len(p.found) > 0)
 			if err != nil {
 				return nil, true, err
 			}
@@ -79,6 +80,9 @@ func (r *reader) words(line int, c, raw string, t *table) (items []item, ok bool
 		if len(taken) > 0 {
 			r.note(line, "%s: %s taken from it", shown(raw), strings.Join(taken, ", "))
 		}
+		if r.o.Taking && slices.ContainsFunc(entries, func(e entry) bool { return len(e.remarks) > 0 }) { // the page that is saved has no other place for them
+			items = append(items, item{line: line, kind: header, header: Header{Key: "note", Value: strings.TrimSpace(raw), Line: line}})
+		}
 		return items, true, nil
 	}
 	kept := len(left) > 0 || p.inexact || len(taken) == 0
@@ -97,6 +101,20 @@ func (r *reader) words(line int, c, raw string, t *table) (items []item, ok bool
 	}
 	r.note(line, "%s", text)
 	return items, true, nil
+}
+
+// aboveReadings reports whether a line stands where the title of a second drop does:
+// below a blank line or a rule, with a reading right under it.
+func (r *reader) aboveReadings(line int) bool {
+	if line < 2 || line >= len(r.raw) {
+		return false
+	}
+	before, after := clean(r.raw[line-2]), clean(r.raw[line])
+	if before != "" && !rulerLine.MatchString(before) || r.foreign(after) {
+		return false
+	}
+	_, ok := r.readingIn(after, nil)
+	return ok
 }
 
 // drop takes a fact back.
@@ -176,12 +194,15 @@ func fishyBehind(c string) bool {
 	ts := tokens(before, false)
 	n := 0
 	for _, t := range ts {
-		if t.kind == number {
+		if t.kind == otherWord {
+			break
+		}
+		if t.kind == number && !t.counted {
 			n++
 		}
-		if t.kind == otherWord {
-			return false
-		}
+	}
+	if len(ts) == 0 {
+		return false
 	}
 	return n >= 2 && ts[0].kind != missing || n == 1 && len(ts) > 1 && ts[0].kind == surface
 }
@@ -210,7 +231,7 @@ var readingWords = []string{"surface", "bottom", "degrees", "temperature", "dept
 // gone decides whether a line without a reading may be a note. It may not when it looks
 // like a reading gone wrong: numbers with a letter in them, a misspelt word of readings
 // beside a number, or two numbers that may be a depth and a temperature.
-func (r *reader) gone(line int, c, raw string) (note bool, err error) {
+func (r *reader) gone(line int, c, raw string, taken bool) (note bool, err error) {
 	words, dirty := 0, ""
 	for _, w := range letters.FindAllString(c, -1) {
 		if len([]rune(w)) >= 3 && !isVocabulary(w) {
@@ -236,7 +257,7 @@ func (r *reader) gone(line int, c, raw string) (note bool, err error) {
 		}
 	}
 	if words == 0 {
-		if len(c) < 3 || digits {
+		if !taken && (len(c) < 3 || digits) {
 			return false, nil // as a reading, with its own error
 		}
 		return true, nil
