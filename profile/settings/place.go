@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
+
+	"coldseam/profile/plain"
 )
 
 // place is where a key is set: at the head of the file when table is "", else in
@@ -84,7 +86,7 @@ func decodeError(name string, err error) error {
 	var strict *toml.StrictMissingError
 	if errors.As(err, &strict) && len(strict.Errors) > 0 {
 		row, _ := strict.Errors[0].Position()
-		return fmt.Errorf("%s:%d: there is no setting %q; see `coldseam plan --help` or the README for the names", name, row, strings.Join(strict.Errors[0].Key(), "."))
+		return fmt.Errorf("%s:%d: there is no setting %q; see `coldseam plan --help` or the README for the names", name, row, plain.Cut(strings.Join(strict.Errors[0].Key(), "."), 60))
 	}
 	var decode *toml.DecodeError
 	if !errors.As(err, &decode) {

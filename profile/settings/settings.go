@@ -9,7 +9,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -90,12 +89,9 @@ func Load() (Settings, error) {
 	if err != nil { // no home directory: nothing was settled
 		return Default(), nil
 	}
-	data, err := os.ReadFile(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return Default(), nil
-	}
-	if err != nil {
-		return Settings{}, err
+	data, err := read(path)
+	if err != nil || data == nil {
+		return Default(), err
 	}
 	return Parse(path, data)
 }
@@ -145,11 +141,17 @@ type water struct {
 func Parse(name string, data []byte) (Settings, error) {
 	var f file
 	data = bytes.TrimPrefix(data, []byte("\uFEFF")) // some editors begin a file with it
+	if err := bounded(name, data); err != nil {
+		return Settings{}, err
+	}
 	d := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields()
 	if err := d.Decode(&f); err != nil {
 		return Settings{}, decodeError(name, err)
 	}
 	p := &parser{name: name, data: string(data), s: Default()}
+	if p.lengths(f); p.err != nil {
+		return Settings{}, p.err
+	}
 	p.box(f.Fly)
 	p.usual(&f.FlyWeight)
 	p.headers(f)
