@@ -221,7 +221,7 @@ func (e *entry) counts() bool {
 
 var (
 	// a piece with digits in it that is written as numbers and their units are
-	soundPiece = regexp.MustCompile(`^[-+~(\["'#$@]*\d+(?:[.,:/x-]\d+)*(?:/\d+)?[.,;:)\]!?]*(?:['"°%+]|ft|feet|in|inch|inches|m|cm|mm|yd|yds|f|c|°f|°c|mph|kts?|kn|km/h|kph|m/s|am|pm|a|p|h|hr|hrs|min|mins|s|sec|lb|lbs|oz|g|kg|gr|x|wt|st|nd|rd|th|mg/l|ppm|k|yo|fow|d|w|n|e|hp|v|mb|hpa|er)?[.,;:)\]!?]*$`)
+	soundPiece = regexp.MustCompile(`^(?:\d{1,2}h\d{2}$)?[-+~(\["'#$@]*\d+(?:[.,:/x-]\d+)*(?:/\d+)?[.,;:)\]!?]*(?:['"°%+]|ft|feet|in|inch|inches|m|cm|mm|yd|yds|f|c|°f|°c|mph|kts?|kn|km/h|kph|m/s|am|pm|a|p|h|hr|hrs|min|mins|s|sec|lb|lbs|oz|g|kg|gr|x|wt|st|nd|rd|th|mg/l|ppm|k|yo|fow|d|w|n|e|hp|v|mb|hpa|er)?[.,;:)\]!?]*$`)
 	letters    = regexp.MustCompile(`[\pL']+`)
 )
 
@@ -245,7 +245,7 @@ func (r *reader) gone(line int, c, raw string, taken bool) (note bool, err error
 		}
 	}
 	ts := tokens(c, true)
-	first := len(ts) > 0 && (ts[0].kind == number && ts[0].role != otherRole && !ts[0].worded || ts[0].kind == surface || ts[0].kind == bottom || ts[0].kind == depthWord || ts[0].kind == tempWord || ts[0].text == dirty)
+	first := len(ts) > 0 && (ts[0].kind == number && ts[0].role != otherRole && !ts[0].counted || ts[0].kind == surface || ts[0].kind == bottom || ts[0].kind == depthWord || ts[0].kind == tempWord || ts[0].text == dirty)
 	if dirty != "" && !numbersParted(dirty) && (words == 0 || startsWithDigit(c) && words < 3) {
 		return false, fmt.Errorf("%q is no number: write the line again, or put it after \"note:\"", dirty)
 	}
