@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+	"github.com/urfave/cli/v2"
 
 	"coldseam/profile/settings"
 )
@@ -34,8 +35,18 @@ func (m unsettled) Run() int {
 	}
 	defer os.RemoveAll(dir)
 	os.Setenv("XDG_CONFIG_HOME", dir)
+	cli.HelpFlag, cli.VersionFlag = ownFlag{cli.HelpFlag.(*cli.BoolFlag)}, ownFlag{cli.VersionFlag.(*cli.BoolFlag)}
 	flag.Set("test.parallel", "8") // they mostly wait: for a disk, for a probe
 	return m.M.Run()
+}
+
+// ownFlag is a flag that the library shares between programs, and writes to in each: in
+// one process, side by side, each needs its own.
+type ownFlag struct{ *cli.BoolFlag }
+
+func (f ownFlag) Apply(set *flag.FlagSet) error {
+	own := *f.BoolFlag
+	return own.Apply(set)
 }
 
 // TestCommands runs the scripts of testdata: each types commands as a user does and
