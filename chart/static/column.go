@@ -127,10 +127,14 @@ func (c *column) degrees() (lo, hi float64) {
 	return math.Floor(c.t(from)), math.Ceil(c.t(to))
 }
 
+// hasOxygen reports whether a reading is a point of the curve of oxygen: one that was left
+// out is not.
+func hasOxygen(r figure.Reading) bool { return r.Used && r.Oxygen.Known && r.Oxygen.Value >= 0 }
+
 // mostOxygen is the highest oxygen reading, and whether there is one.
 func (c *column) mostOxygen() (most float64, any bool) {
 	for _, r := range c.d.Readings {
-		if r.Oxygen.Known && r.Oxygen.Value >= 0 {
+		if hasOxygen(r) {
 			most, any = math.Max(most, r.Oxygen.Value), true
 		}
 	}

@@ -95,7 +95,7 @@ func (c *column) oxygens(p *page) {
 	}
 	var run []pt
 	for _, r := range c.d.Readings {
-		if r.Oxygen.Known && r.Oxygen.Value >= 0 && c.z(r.DepthM) <= c.depth.hi {
+		if hasOxygen(r) && c.z(r.DepthM) <= c.depth.hi {
 			run = append(run, pt{c.oxygen.at(r.Oxygen.Value), c.y(r.DepthM)})
 		}
 	}
