@@ -56,7 +56,7 @@ func drops(t testing.TB) []named {
 		{"mixed", "units: m C\n0 12\n5 11.9\n10 11.9\n"},
 		{"inverse", "units: m C\n0 0.5\n2 2\n5 3.8\n"},
 		{"odd", "units: ft F\nbottom: 31 ft\n0 74\n5 73\n10 720\n12 75\n15 65\n300 50\n18 40\n20 58\n25 54\n"},
-		{"long name", "water: " + strings.Repeat("Long Water ", 40) + "\nspot: " + strings.Repeat("W", 200) + "\nunits: ft F\n0 74\n5 73\n15 65\n20 58\n"},
+		{"long name", "water: " + strings.Repeat("Long Water ", 35) + "\nspot: " + strings.Repeat("W", 200) + "\nunits: ft F\n0 74\n5 73\n15 65\n20 58\n"},
 		{"300 readings", longPage(300)},
 	} {
 		out = append(out, named{p[0], dropOf(t, p[1])})
