@@ -28,7 +28,8 @@ type Options struct {
 // Write writes a page of one drop, or of several to compare, in the order given; with
 // several, the answer of the last stands first and the picture is in its units. It
 // refuses a figure with a number that is none, a script that is not text, and no drops
-// at all. Nothing is written when it fails. The same input gives the same bytes.
+// at all. Nothing is written when it fails. The same input gives the same
+// bytes on processors of one kind.
 func Write(w io.Writer, o Options, drops []figure.Drop) error {
 	if len(drops) == 0 {
 		return errors.New("no drop to draw")

@@ -2,7 +2,9 @@
 // drops over each other, and a season of them, as SVG, PNG or PDF. Every picture is
 // drawn from chart/figure and knows no water, fish or rule of its own.
 //
-// The same figure gives the same bytes. Nothing depends on colour alone: every zone is
+// The same figure gives the same bytes on processors of one kind. On arm64 the compiler
+// joins a product and a sum into one rounding, here and in the libraries that draw, so that
+// a PNG or PDF made there may differ from one of amd64 in last digits. Nothing depends on colour alone: every zone is
 // hatched or outlined and named, every curve has its letter and its dash. Text that came
 // from the angler is made printable and cut to its place; it is never markup.
 //
