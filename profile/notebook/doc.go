@@ -10,7 +10,9 @@
 //
 // The steps, a file each: clean (characters), token (numbers, units, words), line
 // (what one line says by itself), table (header rows), wide (tables written across),
-// title (dates without a key), page (line by line), columns (the order of the
+// title (dates without a key), words (a line with words of its own: what is known in it
+// is taken, the rest is a note) with facts (keys without a colon, lengths), place (water
+// and spot), wind and date, page (line by line), columns (the order of the
 // columns, a third column), drops (where a second drop begins, units), build
 // (readings), header, write.
 package notebook
