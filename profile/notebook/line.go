@@ -280,6 +280,18 @@ func (e *entry) whole() bool {
 	return len(e.free) >= 2 || len(e.free) == 1 && (value || e.bottom)
 }
 
+// beginsRemark: the dashes of "15 ft 66 -- weeds here" part a reading from words about
+// it; those of "15 ft -- lost it" stand for a reading that was not taken.
+func beginsRemark(ts []token, i int) bool {
+	numbers := 0
+	for _, t := range ts[:i] {
+		if t.kind == number {
+			numbers++
+		}
+	}
+	return numbers >= 2 && strings.Trim(ts[i].text, "-") == "" && i+1 < len(ts) && !hasNumber(ts[i+1:])
+}
+
 // parseEntry reads tokens as one reading.
 func parseEntry(ts []token, ranges bool) (entry, error) {
 	var e entry
@@ -308,7 +320,7 @@ func parseEntry(ts []token, ranges bool) (entry, error) {
 		case ditto:
 			e.same = true
 		case missing:
-			e.missing = true
+			e.missing = e.missing || !beginsRemark(ts, i)
 		case reread:
 			e.repeats = true
 		case about, filler, tempWord, depthWord, oxygenWord, atSign, span:
