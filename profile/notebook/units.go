@@ -111,11 +111,12 @@ func (r *reader) headerUnits() []unit.Length {
 // in either, and does not decide while there are others.
 func (b *builder) scale(all []entry) error {
 	warmest, line, text, found := 0.0, 0, "", false
+	measured := slices.ContainsFunc(all, func(e entry) bool { return len(e.temps) > 0 })
 	for _, limit := range []float64{110, 1e12} {
 		for _, e := range all {
 			temps := e.temps
-			if e.bottom && len(temps) == 0 {
-				temps = e.free // "bottom 52"
+			if e.bottom && len(temps) == 0 && !measured {
+				temps = e.free // "bottom 52", which may be a depth too
 			}
 			for _, t := range temps {
 				if v := t.value.Value; t.temp == unit.NoTemperature && v <= limit && (!found || v > warmest) {
