@@ -13,20 +13,19 @@ func TestDensest(t *testing.T) {
 		name   string
 		z, rho []float64
 		from   float64
-		share  float64
 		want   float64
 		ok     bool
 	}{
-		{"a step of a metre", []float64{0, 3, 4, 9}, []float64{0, 0, 1, 1}, 0, 1, 3.5, true},
-		{"a thin step: every metre that holds it is as good", []float64{0, 3, 3.5, 9}, []float64{0, 0, 1, 1}, 0, alike, 3.25, true},
-		{"two metres alike", []float64{0, 3, 5, 9}, []float64{0, 0, 2, 2}, 0, alike, 4, true},
-		{"the stronger of two", []float64{0, 1, 2, 6, 7, 9}, []float64{0, 0, 1, 1, 2.5, 2.5}, 0, 1, 6.5, true},
-		{"from under a skin", []float64{0, 1, 4, 5, 9}, []float64{0, 3, 3, 4, 4}, 1, 1, 4.5, true},
-		{"water of half a metre", []float64{0, 0.5}, []float64{0, 1}, 0, 1, 0.25, true},
-		{"nothing rises", []float64{0, 3, 9}, []float64{2, 2, 2}, 0, alike, 0, false},
-		{"no water under the skin", []float64{0, 3}, []float64{0, 1}, 3, alike, 0, false},
+		{"a step of a metre", []float64{0, 3, 4, 9}, []float64{0, 0, 1, 1}, 0, 3.5, true},
+		{"a thin step: the first of the metres that hold it", []float64{0, 3, 3.5, 9}, []float64{0, 0, 1, 1}, 0, 3, true},
+		{"two metres alike: the first", []float64{0, 3, 5, 9}, []float64{0, 0, 2, 2}, 0, 3.5, true},
+		{"the stronger of two", []float64{0, 1, 2, 6, 7, 9}, []float64{0, 0, 1, 1, 2.5, 2.5}, 0, 6.5, true},
+		{"from under a skin", []float64{0, 1, 4, 5, 9}, []float64{0, 3, 3, 4, 4}, 1, 4.5, true},
+		{"water of half a metre", []float64{0, 0.5}, []float64{0, 1}, 0, 0.25, true},
+		{"nothing rises", []float64{0, 3, 9}, []float64{2, 2, 2}, 0, 0, false},
+		{"no water under the skin", []float64{0, 3}, []float64{0, 1}, 3, 0, false},
 	} {
-		got, ok, _ := densest(c.z, c.rho, c.from, c.share, nil)
+		got, ok, _ := densest(c.z, c.rho, c.from, nil)
 		if ok != c.ok || ok && math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%s: %v, %v, want %v, %v", c.name, got, ok, c.want, c.ok)
 		}
@@ -54,7 +53,7 @@ func TestDensestIsBest(t *testing.T) {
 			return rho[len(rho)-1]
 		}
 		rise := func(x float64) float64 { return value(x+window) - value(x) }
-		got, ok, _ := densest(z, rho, 0, 1, nil)
+		got, ok, _ := densest(z, rho, 0, nil)
 		if !ok {
 			if rho[len(rho)-1] > 1e-6 {
 				rt.Fatalf("nothing found in a rise of %v", rho[len(rho)-1])

@@ -62,6 +62,7 @@ func (f *falls) inverse(errC float64) bool {
 const (
 	skinStartM  = 1.0 // its steep interval begins no deeper
 	skinGapM    = 2.0 // or is the first, when nothing was read above this depth
+	skinDeepM   = 3.0 // and ends no deeper: a wider fall may be the break itself
 	skinLeastC  = 0.5
 	skinC       = 2.0
 	skinMostC   = 4.0
@@ -75,7 +76,7 @@ const (
 func (f *falls) skin() (edge int, maybe bool) {
 	for i := 0; i+1 < len(f.fall); i++ {
 		near := f.z[i] <= skinStartM+equal || i == 0 && f.z[0] < skinGapM
-		if !near {
+		if !near || f.z[i+1] > skinDeepM+equal {
 			break
 		}
 		under := f.fall[i+1]

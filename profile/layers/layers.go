@@ -140,7 +140,7 @@ func (l *Layers) mixed() {
 // readings.
 func (l *Layers) thermocline(f *falls, i int) {
 	k := l.Curve
-	z, ok, _ := densest(k.z, newFalls(k.z, k.t).risen(nil), k.Depths[l.start], alike, nil)
+	z, ok := k.densest(k.Depths[l.start])
 	if !ok {
 		z = (k.Depths[i] + k.Depths[i+1]) / 2
 	}

@@ -70,7 +70,7 @@ type trial struct {
 // Names of the rows that are no methods of package method.
 const (
 	thisPackage = "this package"
-	firstDesign = "steepest interval, shared by neighbours"
+	plainMetre  = "steepest metre of the readings' cubic"
 )
 
 // trials thins those columns of a file that are layered, have at least 8 readings and
@@ -111,14 +111,14 @@ func trials(tb testing.TB, file string) []trial {
 	return all
 }
 
-// thermoclines are the methods' answers from the readings under the skin, that of the
-// first design and ours.
+// thermoclines are the methods' answers from the readings under the skin, that of a plain
+// cubic and ours.
 func thermoclines(l Layers) []method.Answer {
 	z, t := l.Curve.Depths, l.Curve.Temps
 	first := measured.Cast{Depths: z, Temps: t}
 	truth := first.Truth()
 	return append(method.Thermoclines(z[l.start:], t[l.start:]),
-		method.Answer{Name: firstDesign, DepthM: truth.Thermocline, OK: truth.Layered},
+		method.Answer{Name: plainMetre, DepthM: truth.Thermocline, OK: truth.Layered},
 		method.Answer{Name: thisPackage, DepthM: l.Thermocline.Best, OK: true})
 }
 

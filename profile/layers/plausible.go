@@ -52,7 +52,7 @@ func newPlausible(k *Curve, c profile.Column, n int) *Plausible {
 		for i, at := range f.reading {
 			t[at] = off[i]
 		}
-		f.fill(t, rng.NormFloat64)
+		f.fill(t, rng)
 		p.Temps[m], p.habits[m] = t, newHabit(rng)
 	}
 	return p
@@ -187,7 +187,7 @@ func (p *Plausible) Breaks(fromM float64) []float64 {
 		rho = f.reset(p.Depths, t).risen(rho)
 		var z float64
 		var ok bool
-		if z, ok, s = densest(p.Depths, rho, fromM, 1, s); ok {
+		if z, ok, s = densest(p.Depths, rho, fromM, s); ok {
 			out[m] = z
 		}
 	}

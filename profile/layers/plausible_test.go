@@ -27,8 +27,8 @@ func TestPlausibleIsRepeatable(t *testing.T) {
 			t.Fatalf("member %d: %v, then %v", m, a.Temps[m], b.Temps[m])
 		}
 	}
-	if slices.Equal(a.Temps[0], c.Temps[0]) {
-		t.Error("other readings give the same columns")
+	if math.Abs(a.Temps[0][0]-c.Temps[0][0]) < 1e-6 { // the surface was read alike: only what is drawn differs
+		t.Error("other readings draw the same errors")
 	}
 }
 

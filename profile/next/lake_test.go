@@ -19,7 +19,7 @@ func take(t testing.TB, lake func(float64) float64, in Input) ([]float64, Advice
 			in.Column = read(t, lake, depths...)
 		}
 		a := Find(in)
-		if a.Enough || len(depths) > 2*manyN {
+		if a.Enough || len(depths) > 24 {
 			return depths, a
 		}
 		if !whole(a.DepthM, in.MarkM) {
@@ -54,7 +54,7 @@ func TestDropOverALake(t *testing.T) {
 			in.Bottom = profile.Some(c.bottomM)
 		}
 		depths, a := take(t, lake, in)
-		if len(depths) > manyN {
+		if len(depths) > 12 { // more is no drop any more
 			t.Errorf("%s: %d readings: %.2f", c.name, len(depths), depths)
 		}
 		z := thermocline(lake, 30)
@@ -78,7 +78,7 @@ func TestDropEnds(t *testing.T) {
 			in.LevelsC = []float64{rapid.Float64Range(5, 25).Draw(rt, "limit")}
 		}
 		depths, a := take(t, lake, in)
-		if !a.Enough || len(depths) > manyN {
+		if !a.Enough || len(depths) > 12 {
 			rt.Fatalf("%d readings: %.2f, then %+v", len(depths), depths, a)
 		}
 		for i, z := range depths {

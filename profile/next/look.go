@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"coldseam/profile"
 	"coldseam/profile/layers"
@@ -18,6 +19,7 @@ type look struct {
 	p       *layers.Plausible
 	n       int
 	layered bool
+	gapM    float64 // between the two readings around the break
 	answers []answer
 	loss    []float64 // n by n: how far apart two columns' answers are, all added up
 	order   []int
@@ -52,6 +54,9 @@ func newLook(c profile.Column, levelsC []float64) *look {
 	b := answer{why: Break, enoughM: breakM}
 	if l.Thermocline != nil {
 		b.low, b.high = l.Thermocline.Low, l.Thermocline.High
+		z := l.Curve.Depths
+		below := min(max(sort.SearchFloat64s(z, l.Thermocline.Best), 1), len(z)-1)
+		k.gapM = z[below] - z[below-1]
 	}
 	k.add(b, p.Breaks(l.SkinM))
 	for _, level := range levelsC {
@@ -97,8 +102,12 @@ func (k *look) now() float64 {
 	return sum
 }
 
-// settled reports whether every answer is known well enough.
+// settled reports whether every answer is known well enough. A thin break can hide
+// anywhere between two readings far apart, whatever most lakes do there.
 func (k *look) settled() bool {
+	if k.gapM > thinM+1e-6 {
+		return false
+	}
 	for _, a := range k.answers {
 		if a.high-a.low > a.enoughM {
 			return false

@@ -15,6 +15,7 @@ import (
 	"slices"
 
 	"coldseam/profile"
+	"coldseam/profile/water"
 )
 
 // Why is the reason for a depth, or for it being enough.
@@ -63,9 +64,10 @@ const (
 	endsN  = 3    // readings before the marks are weighed
 	breakM = 0.9  // a break known to about 4 ft, and
 	levelM = 0.75 // a limit known to about 2.5 ft, are known well enough
+	thinM  = 1.5  // and the readings around the break no further apart, about 5 ft;
 	gainM  = 0.03 // a reading that settles less than this is not worth taking
 	manyN  = 12   // depths are always enough
-	deepM  = 18.0 // about 60 ft: deeper than fly line and sinking line reach
+	deepM  = 18.0 // about 60 ft, as deep as sinking lines reach: where the search for the bottom stops at first
 	belowC = 0.5  // a last metre that falls less than this is the deep water's
 	stepM  = 2.0  // down, while the bottom is not known
 )
@@ -98,15 +100,17 @@ func Find(in Input) Advice {
 	return in.weigh()
 }
 
-// deeper advises to read below all that was read: close above the bottom, or, where
-// the bottom is not known or was passed over, step by step.
+// deeper advises to read below all that was read: close above the bottom, or as deep as
+// lines usually reach; from there on as long as a greater step may lie below; and step by
+// step where the bottom is not known or was passed over.
 func (in Input) deeper() (Advice, bool) {
 	c, last, limit := in.Column, in.Column.Last(), deepM
 	if in.Bottom.Known {
 		deepest := math.Min(in.Bottom.Value, math.Max(deepM, 2*in.guess()))
 		near := in.down(deepest - underM)
 		if last.DepthM >= deepest-math.Max(atEndM, underM+in.MarkM) || near < last.DepthM+in.MarkM-1e-6 {
-			return Advice{}, false
+			z, ok := in.below()
+			return Advice{Why: Deeper, DepthM: z}, ok && in.hidden()
 		}
 		if !in.skips(near) {
 			return Advice{Why: Bottom, DepthM: near}, true
@@ -117,8 +121,35 @@ func (in Input) deeper() (Advice, bool) {
 	for in.skips(z) {
 		z += stepM
 	}
-	wanted := c.Len() < endsN || !in.settled()
-	return Advice{Why: Deeper, DepthM: z}, wanted && (z <= limit || c.Len() < endsN && !in.Bottom.Known)
+	wanted := c.Len() < endsN || !in.settled() || in.hidden()
+	within := z <= limit || !in.Bottom.Known && (c.Len() < endsN || in.hidden() && c.Len() < manyN)
+	return Advice{Why: Deeper, DepthM: z}, wanted && within
+}
+
+// below gives a mark between the deepest reading and the known bottom: half way, or the
+// last one where three readings found nothing, since one more then tells all.
+func (in Input) below() (depthM float64, ok bool) {
+	c, last := in.Column, in.Column.Last().DepthM
+	floor := in.down(in.Bottom.Value - underM)
+	z := math.Min(floor, in.down(math.Max(last+stepM, (last+in.Bottom.Value)/2)))
+	if c.Len() >= endsN && math.Abs(c.First().TempC-c.Last().TempC) < quietC && !in.skips(floor) {
+		z = floor
+	}
+	return z, z > last+in.MarkM-1e-6 && !in.skips(z)
+}
+
+// hidden reports whether a greater step than any between two readings may lie below the
+// deepest: the last step is the greatest, and the water under it could gain more density
+// yet before it is as dense as water gets.
+func (in Input) hidden() bool {
+	c, last, most := in.Column, 0.0, 0.0
+	for i := 1; i < c.Len(); i++ {
+		last = math.Max(0, water.Density(c.At(i).TempC)-water.Density(c.At(i-1).TempC))
+		most = math.Max(most, last)
+	}
+	deepest := c.Last().TempC
+	left := water.Density(water.MaxDensityTempC) - water.Density(deepest)
+	return deepest > water.MaxDensityTempC && last >= most && left > last
 }
 
 // weigh weighs the marks.

@@ -121,8 +121,10 @@ func TestSkipped(t *testing.T) {
 				break
 			}
 			reasons[a.Why] = true
-			if in.skips(a.DepthM) {
-				t.Fatalf("asks for %.2f m (%s), skipped %v", a.DepthM, a.Why, in.Skipped)
+			for _, z := range in.Skipped {
+				if math.Abs(z-a.DepthM) < footM/2 {
+					t.Fatalf("asks for %.2f m (%s), skipped %v", a.DepthM, a.Why, in.Skipped)
+				}
 			}
 			if len(in.Skipped) <= len(depths) {
 				in.Skipped = append(in.Skipped, a.DepthM)
@@ -133,6 +135,39 @@ func TestSkipped(t *testing.T) {
 		}
 		if len(depths) < 3 || len(reasons) < 3 {
 			t.Errorf("bottom %v: read only %v, for %v", bottom, depths, reasons)
+		}
+	}
+}
+
+// Where nothing was found above, or the greatest step is the last one, the water below is
+// read, however deep; where the break was passed, it is not.
+func TestLooksDeeper(t *testing.T) {
+	for _, c := range []struct {
+		name        string
+		bottom      profile.Optional
+		depths      []float64
+		temps       []float64
+		deeper      bool
+		least, most float64
+	}{
+		{"nothing found down to 18 m", profile.Some(42), []float64{0.3, 18.6}, []float64{18, 17.8}, true, 28, 31},
+		{"nothing found in three", profile.Some(42), []float64{0.3, 18.6, 29.9}, []float64{18, 17.9, 17.7}, true, 41, 42},
+		{"the last step is the greatest", profile.Some(42), []float64{0.3, 9, 18.6}, []float64{22, 21.5, 18}, true, 28, 31},
+		{"the break was passed", profile.Some(42), []float64{0.3, 9, 18.6}, []float64{22, 9, 7}, false, 0, 18.6},
+		{"as dense below as water gets", profile.Some(42), []float64{0.3, 9, 18.6}, []float64{20, 19.5, 4}, false, 0, 18.6},
+		{"no bottom known, and nothing found", profile.Optional{}, []float64{0.3, 5, 9, 13, 17.7}, []float64{20, 20, 20, 19.9, 18}, true, 18, 21},
+	} {
+		var points []profile.Point
+		for i, z := range c.depths {
+			points = append(points, profile.Point{DepthM: z, TempC: c.temps[i], ErrC: 0.25})
+		}
+		column, err := profile.NewColumn(points)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := Find(Input{Column: column, Bottom: c.bottom, LevelsC: []float64{19}, MarkM: footM})
+		if a.Enough || (a.Why == Deeper) != c.deeper || a.DepthM < c.least || a.DepthM > c.most {
+			t.Errorf("%s: %+v, want a depth from %v to %v m, deeper: %v", c.name, a, c.least, c.most, c.deeper)
 		}
 	}
 }

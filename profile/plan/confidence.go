@@ -57,7 +57,7 @@ const (
 // one of twenty cases, and in one of five.
 const (
 	goodShare, fairShare = 0.05, 0.20
-	narrowM, wideM       = 1.1, 2.3
+	narrowM, wideM       = 1.4, 2.7
 )
 
 // sureOfDepth weighs what is doubtful of the thermocline and the band's edges: anything

@@ -46,7 +46,7 @@ func TestWidths(t *testing.T) {
 	for _, c := range []struct {
 		widthM float64
 		want   Level
-	}{{1.09, Good}, {1.11, Fair}, {2.29, Fair}, {2.31, Poor}} {
+	}{{1.39, Good}, {1.41, Fair}, {2.69, Fair}, {2.71, Poor}} {
 		got := Good
 		width(profile.Estimate{Low: 5, Best: 5.2, High: 5 + c.widthM}, WideBreak, func(l Level, d Doubt) {
 			got = l

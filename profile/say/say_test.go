@@ -53,7 +53,7 @@ func TestWords(t *testing.T) {
 		{"midsummer", summer, "rainbow", []string{
 			"WARM WATER: the top layer is 74 F.", "likely to die if released: no catch and release", "stop at the limit, or fish for perch or bass instead",
 			"Fish should hold", "Cast where the water under the fly is", "From fly line to fly", "tippet", "from the moment the fly lands", "pauses counted",
-			"The break (thermocline) is between 13 and 18 ft", "Oxygen not measured", "expect", "Read again after 2 to 3 hours", "marks assumed counted at the water",
+			"The break (thermocline) is between 13 and 17 ft", "Oxygen not measured", "expect", "Read again after 2 to 3 hours", "marks assumed counted at the water",
 		}, []string{"inf", "NaN", "%!", " 0 ft to 0 ft"}},
 		{"bass", summer, "smallmouth", nil, []string{"WARM WATER", "likely to die"}},
 		{"mixed", "units: ft F\n0 60\n10 60\n20 60\n", "rainbow", []string{"One layer, top to bottom: no break (thermocline)"}, []string{"is between", "WARM"}},
@@ -212,7 +212,7 @@ func TestCheckTurnsRound(t *testing.T) {
 		{"colder for bass", "units: ft F\n0 57\n6 56\n13 52\n26 45\n", "largemouth", "13 40", "They like it warmer", "good news"},
 		{"warmer under ice", ice, "brook", "2 2.9", "good news", "too warm"},
 		{"warmer in summer", summer, "rainbow", "20 65", "fish should hold", "good news"},
-		{"far warmer in summer", summer, "rainbow", "25 72", "fly about 29 ft down", "good news"},
+		{"far warmer in summer", summer, "rainbow", "25 72", "fly about 30 ft down", "good news"},
 		{"warm to the bottom now", "units: ft F\nbottom: 22 ft\n0 74\n10 72\n16 68\n22 64\n", "rainbow", "22 72", "Not reached here", "good news"},
 		{"a suspended fish", summer, "kokanee", "20 52", "So hang the fly", "water under the fly"},
 	} {

@@ -7,8 +7,8 @@ import (
 )
 
 // Truth is what a dense cast says of its layers by their definitions, worked out
-// apart from the packages that are tested by it: the skin left out, the plane of the
-// steepest rise of density, the depth of a temperature.
+// apart from the packages that are tested by it: the skin left out, the metre of the
+// greatest rise of density, the depth of a temperature.
 type Truth struct {
 	Layered     bool
 	SkinM       float64 // lower edge; 0 without a skin
@@ -19,9 +19,9 @@ type Truth struct {
 // least 0.5 C in an interval that begins within 1 m of the surface, with less than 1
 // C/m and half its rate under it, up to 4 C where there is a break below and else up
 // to 2 C. Layered is an interval of at least 1 C/m under the skin, or of 1 C where it
-// is wider than 1 m, and 1.5 C in all. The thermocline is the steepest place of the
-// cubic in the interval of the steepest rise; where neighbours rise at least 0.8 as
-// fast, the middle of them, weighted by their rise.
+// is wider than 1 m, and 1.5 C in all. The thermocline is the middle of the metre under the
+// skin over which density rises most, on the cubic through the stable readings, by a search
+// in small steps.
 func (c *Cast) Truth() Truth {
 	z, t := c.Depths, stable(c.Temps)
 	n := len(z)
@@ -67,45 +67,29 @@ func (c *Cast) Truth() Truth {
 		return out
 	}
 	out.Layered = true
-	best := start
-	for i := start; i+1 < n; i++ {
-		if rise(i) > rise(best)+1e-9 {
-			best = i
-		}
-	}
-	first, last := best, best
-	for first > start && rise(first-1) >= 0.8*rise(best) {
-		first--
-	}
-	for last+2 < n && rise(last+1) >= 0.8*rise(best) {
-		last++
-	}
-	if first == last {
-		out.Thermocline = c.steepest(z[best], z[best+1])
-		return out
-	}
-	sum, weight := 0.0, 0.0
-	for i := first; i <= last; i++ {
-		w := rise(i) * (z[i+1] - z[i])
-		sum += w * (z[i] + z[i+1]) / 2
-		weight += w
-	}
-	out.Thermocline = sum / weight
+	even := Cast{Depths: z, Temps: t}
+	out.Thermocline = even.steepest(z[start])
 	return out
 }
 
-// steepest is where the cubic's density rises fastest between two depths.
-func (c *Cast) steepest(from, to float64) float64 {
-	best, most := (from+to)/2, 0.0
-	const steps = 64
-	h := (to - from) / steps
-	for j := range steps {
-		z := from + float64(j)*h
-		if rise := water.Density(c.At(z+h)) - water.Density(c.At(z)); rise > most*(1+1e-9) {
-			best, most = z+h/2, rise
+// steepest is the middle of the metre, at or below a depth, over which density rises most;
+// of the water where there is no metre of it.
+func (c *Cast) steepest(from float64) float64 {
+	const inMetre = 50 // steps
+	bottom := c.Bottom()
+	if bottom-from <= 1 {
+		return (from + bottom) / 2
+	}
+	n := int((bottom-from)*inMetre + 1e-9)
+	rho := make([]float64, n+1)
+	best, most := 0, 0.0
+	for i := range rho {
+		rho[i] = water.Density(c.At(from + float64(i)/inMetre))
+		if i >= inMetre && rho[i]-rho[i-inMetre] > most+1e-9 {
+			best, most = i-inMetre, rho[i]-rho[i-inMetre]
 		}
 	}
-	return best
+	return from + float64(best)/inMetre + 0.5
 }
 
 // stable pools neighbours whose densities lie the wrong way round, until none do.
