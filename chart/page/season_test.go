@@ -44,7 +44,7 @@ func TestSeasonPage(t *testing.T) {
 		}
 	}
 	july := seasonRowOf(s.Drops[1].Drop, s.Units.Shown())
-	if july.Top != "73.4" || july.Bottom != "50.7" || july.Thermocline != "15 (14 to 17)" || july.Band != "15 to 29" {
+	if july.Top != "73.4" || july.Bottom != "50.7" || july.Thermocline != "15 (14 to 16)" || july.Band != "15 to 29" {
 		t.Errorf("July: %+v", july)
 	}
 	if winter := seasonRowOf(s.Drops[2].Drop, s.Units.Shown()); winter.Thermocline != "" || winter.Break != "" {

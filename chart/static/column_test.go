@@ -38,7 +38,7 @@ func TestBandPixels(t *testing.T) {
 		dot := 72 / float64(s.size.DPI)
 		x := c.temp.from + 11 // between the arrowhead and the curve, clear of the grid
 		for depthM, want := range map[float64]bool{
-			band.TopM + 0.25*(band.BottomM-band.TopM): true, band.TopM + 0.85*(band.BottomM-band.TopM): true,
+			band.TopM + 0.45*(band.BottomM-band.TopM): true, band.TopM + 0.85*(band.BottomM-band.TopM): true,
 			band.TopM - 0.4: false, band.BottomM + 0.4: false,
 		} {
 			if got := pixel(img, s.size, pt{x, c.y(depthM)}); (got == bandTint) != want {

@@ -115,3 +115,12 @@ func TestTopGoesWithTheThermocline(t *testing.T) {
 		t.Errorf("top %+v with the thermocline at %+v", top, plane)
 	}
 }
+
+// A fall in a first gap of 6 m may be the break itself; the same fall within 2 m is a skin.
+func TestWideFirstGapIsNoSkin(t *testing.T) {
+	temps := []float64{24, 21.5, 21.3, 14, 9, 8}
+	if l := Find(metres(t, []float64{0.3, 6.8, 10, 13, 16, 20}, temps)); l.SkinM != 0 {
+		t.Errorf("a skin down to %v m", l.SkinM)
+	}
+	near(t, "a skin", Find(metres(t, []float64{0.3, 2, 10, 13, 16, 20}, temps)).SkinM, 2, 1e-9)
+}

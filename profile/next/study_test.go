@@ -237,6 +237,9 @@ func enough(t *testing.T, all []*lake, withinM float64) string {
 	slices.Sort(brk)
 	slices.Sort(level)
 	n := len(counts)
+	if share := r.brk / r.n; !testing.Short() && (share <= 0.9 || counts[n/2] < 5 || counts[n/2] > 7) { // as the README says
+		t.Errorf("enough after %d readings in the median, then %.3f within %v m", counts[n/2], share, withinM)
+	}
 	return fmt.Sprintf("\nenough after %d readings in the median (80 %%: %d to %d); then %.3f and %.3f within, median error %.2f m and %.2f m, in nine of ten within %.2f and %.2f m\n",
 		counts[n/2], counts[n/10], counts[n-1-n/10], r.brk/r.n, r.level/r.levels, brk[len(brk)/2], level[len(level)/2], brk[len(brk)*9/10], level[len(level)*9/10])
 }
