@@ -1,6 +1,10 @@
 package device
 
-import "path/filepath"
+import (
+	"path/filepath"
+
+	"coldseam/profile/plain"
+)
 
 // Ports lists the serial ports there are, by name. It opens none of them. macOS names
 // are all that is known; those of USB adapters mostly carry their serial number.
