@@ -47,9 +47,9 @@ const about = `Give it the readings of one drop, typed, pasted or in a file:
    printf '0 74\n5 73.5\n10 72\n15 65\n20 56\n25 52\n' |
       coldseam plan --units "ft F" --bottom 30ft --for rainbow -
 
-Three words it uses: the BAND is the depths whose water suits the fish; the BREAK
-(thermocline) is where it turns cold fastest; UNPROVEN is water where the oxygen
-was not measured and may be missing.`
+Three words it uses: the BAND is the depths whose water suits the fish; the
+BREAK (thermocline) is where it turns cold fastest; UNPROVEN is water where the
+oxygen was not measured and may be missing.`
 
 const partsHelp = `coldseam COMMAND - {{.Usage}}
 
