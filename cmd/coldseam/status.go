@@ -18,7 +18,7 @@ import (
 // is no terminal it is not shown: a log of it would be pages long.
 type status struct {
 	w     io.Writer
-	on    bool
+	file  *os.File // the terminal; nil where there is none
 	width int // of what stands there
 	last  time.Time
 }
@@ -27,22 +27,35 @@ func newStatus(w io.Writer) *status {
 	if gate, ok := w.(*plain.Writer); ok { // which lets no carriage return through: ours is plain already
 		w = gate.To
 	}
-	f, ok := w.(*os.File)
-	return &status{w: w, on: ok && term.IsTerminal(int(f.Fd()))}
+	s := &status{w: w}
+	if f, ok := w.(*os.File); ok && term.IsTerminal(int(f.Fd())) {
+		s.file = f
+	}
+	return s
+}
+
+// room is how wide a line may be without going on in the next row.
+func (s *status) room() int {
+	width, _, err := term.GetSize(int(s.file.Fd()))
+	if err != nil || width < 1 {
+		width = say.Width
+	}
+	return max(min(width, say.Width)-2, 1)
 }
 
 // show writes over the line, a few times a second at most.
 func (s *status) show(text string) {
-	if !s.on || time.Since(s.last) < 200*time.Millisecond {
+	if s.file == nil || time.Since(s.last) < 200*time.Millisecond {
 		return
 	}
 	s.last = time.Now()
 	text = plain.Line(text)
-	if r := []rune(text); len(r) > say.Width-2 {
-		text = string(r[:say.Width-2])
+	room := s.room()
+	if r := []rune(text); len(r) > room {
+		text = string(r[:room])
 	}
 	n := utf8.RuneCountInString(text)
-	fmt.Fprintf(s.w, "\r%s%s", text, strings.Repeat(" ", max(0, s.width-n)))
+	fmt.Fprintf(s.w, "\r%s%s", text, strings.Repeat(" ", max(0, min(s.width, room)-n)))
 	s.width = n
 }
 
