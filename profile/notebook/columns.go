@@ -223,6 +223,16 @@ func (r *reader) third() error {
 			}
 			return nil
 		}
+	case !oxygen && repeat && len(open) >= 3 && 2*len(open) > all: // on most lines: hardly read again each time
+		n, err := r.ask(Question{Line: first.line, Text: first.text, What: "the two temperatures on most lines",
+			Choices: []string{"each depth read twice", "two drops side by side"},
+			Instead: "write each drop by itself, a line ---- between them"})
+		if err != nil {
+			return err
+		}
+		if n == 1 {
+			return r.fail(first.line, "two drops side by side: write each by itself, a line ---- between them")
+		}
 	case !oxygen && !repeat:
 		return r.fail(first.line, shown(first.text)+": what is the third number? Add the line \"oxygen: mg/L\" or \"oxygen: %\", or write \"DO 7.8\"")
 	}

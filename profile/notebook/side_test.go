@@ -1,0 +1,18 @@
+package notebook
+
+import (
+	"strings"
+	"testing"
+)
+
+// Two drops written side by side are never taken for one whose depths were read twice.
+func TestSideBySide(t *testing.T) {
+	const page = "units: m C\ndepth  reeds  island\n0 22.1 22.4\n2 22.0 22.1\n4 20.5 21.8\n6 14.2 17.0\n8 10.1 11.9\n"
+	if _, err := Read([]byte(page), Options{}); err == nil || !strings.Contains(err.Error(), "either each depth read twice, or two drops side by side") {
+		t.Errorf("%v", err)
+	}
+	// one depth read again is just that
+	if drops, err := Read([]byte("units: m C\n0 22.1 22.4\n2 22.0\n4 20.5\n6 14.2\n8 10.1\n"), Options{}); err != nil || len(drops) != 1 || len(drops[0].Drop.Readings) != 6 {
+		t.Errorf("%v, %v", drops, err)
+	}
+}
