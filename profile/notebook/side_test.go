@@ -16,3 +16,14 @@ func TestSideBySide(t *testing.T) {
 		t.Errorf("%v, %v", drops, err)
 	}
 }
+
+// A date with a year that is more oxygen than water holds begins a title.
+func TestTitleBeginsWithADate(t *testing.T) {
+	drops, err := Read([]byte("7/18/26 Alder Kettle\nunits: ft F\n0 74\n5 73\n10 72\n15 66\n"), Options{})
+	if err != nil || len(drops) != 1 {
+		t.Fatalf("%v, %v", drops, err)
+	}
+	if d := drops[0].Drop; d.Date != "2026-07-18" || d.Water != "Alder Kettle" || len(d.Readings) != 4 {
+		t.Errorf("%+v", d)
+	}
+}

@@ -76,6 +76,10 @@ func (r *reader) titleOrReading(line int, c, raw string) error {
 	if m == nil || !dayAndMonth(m) || !strings.HasPrefix(c, m[1]+"/") {
 		return nil
 	}
+	var third float64
+	if fmt.Sscan(m[3], &third); third > maxLikelyMgL { // a year: 7/18/26 holds more oxygen than water does
+		return nil
+	}
 	meanings, err := parseLine(c, r.points)
 	if err != nil || !whole(meanings[0]) {
 		return nil
