@@ -154,6 +154,7 @@ func (r *reader) ask(q Question) (int, error) {
 func shown(s string) string { return plain.Quote(s, 60) }
 
 var (
+	unitsLine = regexp.MustCompile(`(?i)^\s*units?\s+((?:ft|feet|m|met(?:re|er)s?)[ ,/]+°?[fc])\s*$`) // the key without its colon
 	keyLine   = regexp.MustCompile(`^([a-z][a-z -]*[a-z])\s*:\s*(.*)$`)
 	rulerLine = regexp.MustCompile(`^[-=*_~]{3,}$`)
 	decimal   = regexp.MustCompile(`[0-9]\.[0-9]`)
@@ -171,7 +172,9 @@ var aliases = map[string]string{
 // scan reads the page line by line. It goes on after a line that cannot be read, so
 // that all of them can be named at once.
 func (r *reader) scan() error {
-	for _, l := range r.raw {
+	for i, l := range r.raw {
+		l = unitsLine.ReplaceAllString(l, "units: $1")
+		r.raw[i] = l
 		if c := clean(l); decimal.MatchString(c) && !keyLine.MatchString(c) {
 			r.points = true
 		}

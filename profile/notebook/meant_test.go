@@ -1,6 +1,7 @@
 package notebook
 
 import (
+	"math"
 	"strings"
 	"testing"
 )
@@ -25,5 +26,16 @@ func TestTitleBeginsWithADate(t *testing.T) {
 	}
 	if d := drops[0].Drop; d.Date != "2026-07-18" || d.Water != "Alder Kettle" || len(d.Readings) != 4 {
 		t.Errorf("%+v", d)
+	}
+}
+
+// The units may stand without the colon of their key.
+func TestUnitsWithoutColon(t *testing.T) {
+	drops, err := Read([]byte("units ft F\n0 32.2\n5 37.1\n10 38.6\n20 39.2\n"), Options{})
+	if err != nil || len(drops) != 1 || len(drops[0].Drop.Readings) != 4 {
+		t.Fatalf("%v, %v", drops, err)
+	}
+	if got := drops[0].Drop.Readings[0].TempC; math.Abs(got-0.111) > 0.01 {
+		t.Errorf("32.2 F read as %v C", got)
 	}
 }
