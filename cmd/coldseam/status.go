@@ -19,7 +19,7 @@ import (
 type status struct {
 	w     io.Writer
 	file  *os.File // the terminal; nil where there is none
-	width int // of what stands there
+	width int      // of what stands there
 	last  time.Time
 }
 
