@@ -99,7 +99,7 @@ func commaOf(line string, points bool) commaUse {
 		if commaBetweenDigits(f) {
 			commas++
 			after := f[strings.LastIndexByte(f, ',')+1:]
-			tenths = tenths || len(after) == 1 || !isDigit(after[1])
+			tenths = tenths || len(after) == 1 || len(after) > 1 && !isDigit(after[1])
 		}
 	}
 	switch {
