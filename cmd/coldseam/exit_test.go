@@ -66,7 +66,6 @@ func TestExitStatus(t *testing.T) {
 // TestHelpFits: no help is wider than a terminal of 80 columns, and what the program says
 // of itself is not broken again.
 func TestHelpFits(t *testing.T) {
-	t.Parallel()
 	helps := []string{"", "plan", "drop", "next", "rig", "fish", "chart", "season", "batch", "completion", "probe", "probe list", "probe listen", "probe replay", "probe rehearse"}
 	for _, command := range helps {
 		_, out, _ := runWith(t, "", append(strings.Fields(command), "--help")...)
