@@ -21,7 +21,7 @@ func TestChartNumbers(t *testing.T) {
 	for _, name := range []string{"sedge-mere-august", "alder-kettle-july", "marl-hole-july", "long-scar-july"} {
 		in := filepath.Join("..", "..", "testdata", name+".txt")
 		file := filepath.Join(t.TempDir(), "x.html")
-		if status, _, errOut := runWith(t, "", "chart", "-o", file, in); status != done {
+		if status, _, errOut := runWith(t, "", "chart", "-o", file, in); status != 0 {
 			t.Fatalf("%s: %s", name, errOut)
 		}
 		html, err := os.ReadFile(file)
@@ -131,7 +131,7 @@ func BenchmarkPictures(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			out := filepath.Join(b.TempDir(), "x.html")
 			for b.Loop() {
-				if status := run([]string{"coldseam", c.command, "-o", out, c.in}, strings.NewReader(""), io.Discard, io.Discard); status != done {
+				if status := run([]string{"coldseam", c.command, "-o", out, c.in}, strings.NewReader(""), io.Discard, io.Discard); status != 0 {
 					b.Fatal("status", status)
 				}
 			}

@@ -69,7 +69,7 @@ func TestSavedBeforePrompt(t *testing.T) {
 	noSettings(t)
 	o := &order{}
 	p := &program{in: strings.NewReader("74\n52\n63\n"), stdout: io.Discard, err: o, disk: o, now: fixedNow}
-	if status := p.run([]string{"coldseam", "drop", "--book", t.TempDir(), "--units", "ft F", "--bottom", "30ft"}); status != done {
+	if status := p.run([]string{"coldseam", "drop", "--book", t.TempDir(), "--units", "ft F", "--bottom", "30ft"}); status != 0 {
 		t.Fatalf("status %d", status)
 	}
 	want := "prompt"
@@ -102,7 +102,7 @@ func TestDiskFull(t *testing.T) {
 	dir := t.TempDir()
 	var o, e bytes.Buffer
 	p := &program{in: strings.NewReader("74\n52\n63\n"), stdout: &o, err: &e, disk: &full{left: 1, then: 99}, now: fixedNow}
-	if status := p.run([]string{"coldseam", "drop", "--book", dir, "--units", "ft F", "--bottom", "30ft"}); status != failed || o.Len() > 0 {
+	if status := p.run([]string{"coldseam", "drop", "--book", dir, "--units", "ft F", "--bottom", "30ft"}); status != 1 || o.Len() > 0 {
 		t.Errorf("status %d, %s", status, o.String())
 	}
 	if got := readings(e.String()); !slices.Equal(got, []string{"1 ft: 74 F", "29 ft: 52 F"}) || !strings.Contains(e.String(), "could not be saved: no space left") {
@@ -153,14 +153,7 @@ func killed(t *testing.T, program string, random *rand.Rand) (taken int, ok bool
 	dir := t.TempDir()
 	cmd := exec.Command(program, "drop", "--book", dir, "--units", "ft F", "--bottom", "60ft")
 	cmd.Env = append(os.Environ(), "COLDSEAM_TEST_PROGRAM=1", "XDG_CONFIG_HOME="+dir)
-	in, err := cmd.StdinPipe()
-	if err != nil {
-		t.Fatal(err)
-	}
-	errOut, err := cmd.StderrPipe()
-	if err != nil {
-		t.Fatal(err)
-	}
+	in, errOut := pipes(t, cmd)
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
 	}
@@ -228,14 +221,7 @@ func TestCtrlC(t *testing.T) {
 		dir := t.TempDir()
 		cmd := exec.Command(program, "drop", "--book", dir, "--units", "ft F", "--bottom", "60ft")
 		cmd.Env = append(os.Environ(), "COLDSEAM_TEST_PROGRAM=1", "XDG_CONFIG_HOME="+dir)
-		in, err := cmd.StdinPipe()
-		if err != nil {
-			t.Fatal(err)
-		}
-		errOut, err := cmd.StderrPipe()
-		if err != nil {
-			t.Fatal(err)
-		}
+		in, errOut := pipes(t, cmd)
 		var out bytes.Buffer
 		cmd.Stdout = &out
 		if err := cmd.Start(); err != nil {
@@ -261,7 +247,7 @@ func TestCtrlC(t *testing.T) {
 		cmd.Wait()
 		lines := strings.Split(strings.TrimSpace(said), "\n")
 		last := lines[len(lines)-1]
-		if cmd.ProcessState.ExitCode() != failed || out.Len() > 0 {
+		if cmd.ProcessState.ExitCode() != 1 || out.Len() > 0 {
 			t.Errorf("%d readings: status %d, %s", readings, cmd.ProcessState.ExitCode(), out.String())
 		}
 		if readings == 0 {
@@ -282,4 +268,18 @@ func TestCtrlC(t *testing.T) {
 // asked counts the prompts for a reading.
 func asked(said string) int {
 	return strings.Count(said, "Temperature at") + strings.Count(said, "Enter ends with the plan")
+}
+
+// pipes gives the ends of what a program will read and of what it will say.
+func pipes(t *testing.T, cmd *exec.Cmd) (in io.WriteCloser, errOut io.ReadCloser) {
+	t.Helper()
+	in, err := cmd.StdinPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	errOut, err = cmd.StderrPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return in, errOut
 }

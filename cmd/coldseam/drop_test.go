@@ -97,7 +97,7 @@ func TestDropTyped(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			dir := t.TempDir()
 			status, out, errOut := dropWith(t, dir, c.typed, c.args...)
-			if status != done || !strings.Contains(out, "2026-07-18 14:20") {
+			if status != 0 || !strings.Contains(out, "2026-07-18 14:20") {
 				t.Fatalf("status %d: %s%s", status, errOut, out)
 			}
 			page := pageIn(t, dir)
@@ -140,7 +140,7 @@ func TestDropRefuses(t *testing.T) {
 	} {
 		dir := t.TempDir()
 		status, out, errOut := dropWith(t, dir, c.typed, c.args...)
-		if status == done || out != "" || !strings.Contains(errOut, c.want) {
+		if status == 0 || out != "" || !strings.Contains(errOut, c.want) {
 			t.Errorf("%v: status %d, %q, %s", c.args, status, out, errOut)
 		}
 		if names, _ := filepath.Glob(filepath.Join(dir, "*.txt")); len(names) != 0 {
@@ -162,7 +162,7 @@ func TestProbeLeftAtHome(t *testing.T) {
 		t.Fatal(err)
 	}
 	status, out, errOut := runWith(t, "30\n74\n52\n", "drop")
-	if status != done || !strings.Contains(errOut, "Type the readings instead") || !strings.Contains(out, "for rainbow trout") {
+	if status != 0 || !strings.Contains(errOut, "Type the readings instead") || !strings.Contains(out, "for rainbow trout") {
 		t.Errorf("status %d: %s%s", status, errOut, out)
 	}
 	if got := readings(pageIn(t, filepath.Join(config, "drops"))); len(got) != 2 {
@@ -192,7 +192,7 @@ func TestDropGoesOn(t *testing.T) {
 	t.Run("go on", func(t *testing.T) {
 		dir, path := begin(t)
 		status, out, errOut := dropWith(t, dir, "1\nundo\n63\nstop\n")
-		if status != done || !strings.Contains(out, "Alder Kettle, 2026-07-18 13:00") || !strings.Contains(errOut, "Nothing of this sitting") {
+		if status != 0 || !strings.Contains(out, "Alder Kettle, 2026-07-18 13:00") || !strings.Contains(errOut, "Nothing of this sitting") {
 			t.Errorf("status %d: %s%s", status, errOut, out)
 		}
 		data, err := os.ReadFile(path)
@@ -211,7 +211,7 @@ func TestDropGoesOn(t *testing.T) {
 	t.Run("leave", func(t *testing.T) {
 		dir, path := begin(t)
 		status, out, errOut := dropWith(t, dir, "2\n30\n70\nstop\n", "--units", "ft F")
-		if status != done || strings.Contains(out, "Alder Kettle") {
+		if status != 0 || strings.Contains(out, "Alder Kettle") {
 			t.Errorf("status %d: %s%s", status, errOut, out)
 		}
 		if data, _ := os.ReadFile(path); !strings.Contains(string(data), "not ended") {

@@ -27,7 +27,7 @@ func withFishSettings(t *testing.T, text string) {
 func fishRun(t *testing.T, args ...string) string {
 	t.Helper()
 	status, out, errOut := runWith(t, "", append([]string{"fish"}, args...)...)
-	if status != done || errOut != "" {
+	if status != 0 || errOut != "" {
 		t.Fatalf("%v: status %d, %s", args, status, errOut)
 	}
 	return out
@@ -83,7 +83,7 @@ func TestFishUnknown(t *testing.T) {
 		{[]string{"pike", "--units", "leagues"}, "--units: "},
 	} {
 		status, out, errOut := runWith(t, "", append([]string{"fish"}, c.args...)...)
-		if status != notUnderstood || out != "" || strings.Count(errOut, "\n") != 1 || !strings.Contains(errOut, c.want) {
+		if status != 2 || out != "" || strings.Count(errOut, "\n") != 1 || !strings.Contains(errOut, c.want) {
 			t.Errorf("%v: status %d, %q, %q", c.args, status, out, errOut)
 		}
 	}
@@ -117,7 +117,7 @@ like = "walleye"
 	}
 	withFishSettings(t, "[[fish]]\nname = \"rainbow\"\nuse_up_to = \"50 F\"\n")
 	status, out, errOut := runWith(t, "", "fish")
-	if status != notUnderstood || out != "" || !strings.Contains(errOut, "settings.toml:3: use_up_to: ") {
+	if status != 2 || out != "" || !strings.Contains(errOut, "settings.toml:3: use_up_to: ") {
 		t.Errorf("status %d, %q, %q", status, out, errOut)
 	}
 }

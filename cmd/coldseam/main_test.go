@@ -145,7 +145,7 @@ func TestPlainOutput(t *testing.T) {
 	}
 	for _, page := range pages {
 		status, out, errOut := runWith(t, "", "plan", page)
-		if status != done || errOut != "" {
+		if status != 0 || errOut != "" {
 			t.Errorf("%s: status %d, %s", page, status, errOut)
 		}
 		for _, line := range strings.Split(out, "\n") {
@@ -171,7 +171,7 @@ func TestControlCharacters(t *testing.T) {
 		t.Errorf("a control character came through: %q", out)
 	}
 	status, _, errOut := runWith(t, "units: ft F\n0 74\n5 \x1b[2J73\n", "plan")
-	if status != notUnderstood || strings.Contains(errOut, "\x1b") {
+	if status != 2 || strings.Contains(errOut, "\x1b") {
 		t.Errorf("status %d, %q", status, errOut)
 	}
 }
@@ -211,7 +211,7 @@ func (brokenPipe) Write([]byte) (int, error) { return 0, os.ErrClosed }
 func TestOutputLost(t *testing.T) {
 	noSettings(t)
 	var e bytes.Buffer
-	if status := run([]string{"coldseam", "fish"}, strings.NewReader(""), brokenPipe{}, &e); status != failed {
-		t.Errorf("status %d, want %d", status, failed)
+	if status := run([]string{"coldseam", "fish"}, strings.NewReader(""), brokenPipe{}, &e); status != 1 {
+		t.Errorf("status %d, want %d", status, 1)
 	}
 }

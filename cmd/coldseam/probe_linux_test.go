@@ -96,7 +96,7 @@ func TestDropFromProbe(t *testing.T) {
 	c.wait("read as: temp C")
 
 	status, _, errOut := runWith(t, "", "probe", "listen", "--port", name)
-	if status != failed || !strings.Contains(errOut, "busy") {
+	if status != 1 || !strings.Contains(errOut, "busy") {
 		t.Errorf("a second program: status %d, %s", status, errOut)
 	}
 
@@ -133,7 +133,7 @@ func TestDropFromProbe(t *testing.T) {
 	c.typeLine("stop")
 	status, out := c.end()
 	probe.unplug()
-	if status != done || !strings.Contains(out, "2026-07-18 14:20") {
+	if status != 0 || !strings.Contains(out, "2026-07-18 14:20") {
 		t.Fatalf("status %d: %s%s", status, c.everything(), out)
 	}
 	page := pageIn(t, dir)
@@ -162,7 +162,7 @@ func TestDropFromProbe(t *testing.T) {
 		t.Error("the line that was torn by the cable is in the log as if it were whole")
 	}
 	status, out, errOut = runWith(t, "", "probe", "replay", logs[0])
-	if status != done || !strings.Contains(out, "22.000 C") || !strings.Contains(errOut, "temp C") {
+	if status != 0 || !strings.Contains(out, "22.000 C") || !strings.Contains(errOut, "temp C") {
 		t.Errorf("replay: status %d, %s %.500s", status, errOut, out)
 	}
 }
@@ -183,7 +183,7 @@ func TestDropPastAProbe(t *testing.T) {
 	c.typeLine("stop")
 	status, out := c.end()
 	silent.unplug()
-	if got := readings(pageIn(t, dir)); status != done || len(got) != 1 {
+	if got := readings(pageIn(t, dir)); status != 0 || len(got) != 1 {
 		t.Errorf("status %d, saved %q: %s%s", status, got, c.everything(), out)
 	}
 }
@@ -234,25 +234,25 @@ func TestNoPort(t *testing.T) {
 		status int
 		want   string
 	}{
-		{[]string{"drop", "--port", filepath.Join(t.TempDir(), "gone"), "--units", "ft F"}, failed, "gone"},
-		{[]string{"drop", "--baud", "9600", "--units", "ft F"}, notUnderstood, "--port"},
-		{[]string{"drop", "--port", "/dev/null", "--baud", "9601"}, notUnderstood, "9601"},
-		{[]string{"drop", "--port", "/dev/null", "--baud", "0"}, notUnderstood, "baud"},
-		{[]string{"drop", "--port", "/dev/null", "--layout", "depth"}, notUnderstood, "--layout"},
-		{[]string{"probe", "listen", "--port", "/dev/null"}, failed, "/dev/null"},
-		{[]string{"probe", "listen"}, notUnderstood, "port"},
-		{[]string{"probe", "listen", "x.log"}, notUnderstood, "replay x.log"},
-		{[]string{"probe", "listen", "--port", "/dev/null", "--air", "1 ft"}, notUnderstood, "--air"},
-		{[]string{"probe", "replay", "--thermistor", "1 2"}, notUnderstood, "--thermistor"},
-		{[]string{"probe", "lisen"}, notUnderstood, "lisen"},
-		{[]string{"probe"}, notUnderstood, "rehearse"},
-		{[]string{"probe", "list", "all"}, notUnderstood, "nothing after it"},
-		{[]string{"probe", "rehearse", "--lake", "nowhere"}, notUnderstood, "alder-kettle"},
-		{[]string{"probe", "rehearse", "--faults", "wind"}, notUnderstood, "wind"},
-		{[]string{"probe", "rehearse", "--speed", "1000"}, notUnderstood, "--speed"},
-		{[]string{"probe", "rehearse", "--units", "ft"}, notUnderstood, "--units"},
-		{[]string{"probe", "replay", "gone.log"}, notUnderstood, "gone.log"},
-		{[]string{"probe", "replay", "--page", "--count"}, notUnderstood, "--count"},
+		{[]string{"drop", "--port", filepath.Join(t.TempDir(), "gone"), "--units", "ft F"}, 1, "gone"},
+		{[]string{"drop", "--baud", "9600", "--units", "ft F"}, 2, "--port"},
+		{[]string{"drop", "--port", "/dev/null", "--baud", "9601"}, 2, "9601"},
+		{[]string{"drop", "--port", "/dev/null", "--baud", "0"}, 2, "baud"},
+		{[]string{"drop", "--port", "/dev/null", "--layout", "depth"}, 2, "--layout"},
+		{[]string{"probe", "listen", "--port", "/dev/null"}, 1, "/dev/null"},
+		{[]string{"probe", "listen"}, 2, "port"},
+		{[]string{"probe", "listen", "x.log"}, 2, "replay x.log"},
+		{[]string{"probe", "listen", "--port", "/dev/null", "--air", "1 ft"}, 2, "--air"},
+		{[]string{"probe", "replay", "--thermistor", "1 2"}, 2, "--thermistor"},
+		{[]string{"probe", "lisen"}, 2, "lisen"},
+		{[]string{"probe"}, 2, "rehearse"},
+		{[]string{"probe", "list", "all"}, 2, "nothing after it"},
+		{[]string{"probe", "rehearse", "--lake", "nowhere"}, 2, "alder-kettle"},
+		{[]string{"probe", "rehearse", "--faults", "wind"}, 2, "wind"},
+		{[]string{"probe", "rehearse", "--speed", "1000"}, 2, "--speed"},
+		{[]string{"probe", "rehearse", "--units", "ft"}, 2, "--units"},
+		{[]string{"probe", "replay", "gone.log"}, 2, "gone.log"},
+		{[]string{"probe", "replay", "--page", "--count"}, 2, "--count"},
 	} {
 		status, out, errOut := runWith(t, "", append(c.args, ownBook(t, c.args)...)...)
 		if status != c.status || out != "" || !strings.Contains(errOut, c.want) || strings.Count(strings.TrimSpace(errOut), "\n") > 3 {

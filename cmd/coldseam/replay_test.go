@@ -41,7 +41,7 @@ func TestReplay(t *testing.T) {
 		{"count", "1\n18.1\n18.0\n", []string{"--count"}, nil, "3 lines read"},
 	} {
 		status, out, errOut := runWith(t, c.text, append([]string{"probe", "replay"}, c.args...)...)
-		if status != done || !strings.Contains(errOut, c.err) || len(c.out) == 0 && out != "" {
+		if status != 0 || !strings.Contains(errOut, c.err) || len(c.out) == 0 && out != "" {
 			t.Errorf("%s: status %d, %q, %s", c.name, status, out, errOut)
 		}
 		rest := out
@@ -74,7 +74,7 @@ func TestReplayPage(t *testing.T) {
 		fmt.Fprintf(&record, "%.2f,%.2f\n", z, temp)
 	}
 	status, page, errOut := runWith(t, record.String(), "probe", "replay", "--page", "--units", "m C")
-	if status != done {
+	if status != 0 {
 		t.Fatalf("status %d: %s", status, errOut)
 	}
 	sheets, err := notebook.Read([]byte(page), notebook.Options{})
@@ -87,7 +87,7 @@ func TestReplayPage(t *testing.T) {
 			t.Errorf("%.1f C at %.2f m, want %.2f", r.TempC, r.DepthM, want)
 		}
 	}
-	if status, out, errOut := runWith(t, page, "plan", "-"); status != done || !strings.Contains(out, "The break (thermocline) is between") {
+	if status, out, errOut := runWith(t, page, "plan", "-"); status != 0 || !strings.Contains(out, "The break (thermocline) is between") {
 		t.Errorf("plan: status %d, %s%s", status, errOut, out)
 	}
 	for _, c := range []struct{ text, want string }{
@@ -97,7 +97,7 @@ func TestReplayPage(t *testing.T) {
 		{"", "no line"},
 	} {
 		status, out, errOut := runWith(t, c.text, "probe", "replay", "--page")
-		if status != notUnderstood || out != "" || !strings.Contains(errOut, c.want) {
+		if status != 2 || out != "" || !strings.Contains(errOut, c.want) {
 			t.Errorf("%q: status %d, %q, %s", c.text, status, out, errOut)
 		}
 	}
@@ -135,7 +135,7 @@ func TestRehearsal(t *testing.T) {
 			}
 			k.typeLine("")
 			status, out := k.end()
-			if status != done || !strings.Contains(out, "a rehearsal") {
+			if status != 0 || !strings.Contains(out, "a rehearsal") {
 				t.Fatalf("status %d: %s%s", status, k.everything(), out)
 			}
 			if page := pageIn(t, dir); strings.Contains(page, "not ended") || len(readings(page)) < 3 {
@@ -167,7 +167,7 @@ func TestRehearsalMoving(t *testing.T) {
 	}
 	k.typeLine("")
 	status, out := k.end()
-	if status != done || !strings.Contains(k.everything(), "depths; the probe's lag (time constant") {
+	if status != 0 || !strings.Contains(k.everything(), "depths; the probe's lag (time constant") {
 		t.Fatalf("status %d: %s%s", status, k.everything(), out)
 	}
 	sheets, err := notebook.Read([]byte(pageIn(t, dir)), notebook.Options{})
@@ -219,7 +219,7 @@ func TestReplayMemory(t *testing.T) {
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)
 		var out, errOut bytes.Buffer
-		if status := run(args, in, &out, &errOut); status != done || !strings.Contains(errOut.String(), "200000 lines read") {
+		if status := run(args, in, &out, &errOut); status != 0 || !strings.Contains(errOut.String(), "200000 lines read") {
 			t.Fatalf("status %d: %s", status, errOut.String())
 		}
 		runtime.ReadMemStats(&after)
@@ -235,7 +235,7 @@ func BenchmarkReplay(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			var out, errOut bytes.Buffer
-			if run([]string{"coldseam", "probe", "replay", "--count"}, &lines{text: []byte(c.text), left: b.N + 20}, &out, &errOut) != done {
+			if run([]string{"coldseam", "probe", "replay", "--count"}, &lines{text: []byte(c.text), left: b.N + 20}, &out, &errOut) != 0 {
 				b.Fatal(errOut.String())
 			}
 			b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "lines/s")

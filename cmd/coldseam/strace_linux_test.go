@@ -139,14 +139,7 @@ func TestLogOnDisk(t *testing.T) {
 	t.Parallel()
 	book, log := t.TempDir(), filepath.Join(t.TempDir(), "trace")
 	cmd := strace(t, log, "probe", "rehearse", "--depth", "--speed", "100", "--book", book)
-	in, err := cmd.StdinPipe()
-	if err != nil {
-		t.Fatal(err)
-	}
-	errOut, err := cmd.StderrPipe()
-	if err != nil {
-		t.Fatal(err)
-	}
+	in, errOut := pipes(t, cmd)
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
 	}
