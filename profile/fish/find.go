@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -28,20 +29,49 @@ func FindIn(own []Fish, name string) (Fish, error) {
 	if word == "" {
 		return Fish{}, errors.New("no fish named: " + listHint)
 	}
-	all := All(own...)
-	one := strings.TrimSuffix(word, "s")
-	for _, w := range []string{word, one} {
-		for _, f := range slices.Concat(own, all) {
-			if slices.Contains(names(f), w) {
-				return f, nil
-			}
-		}
+	if f, ok := Known(own, name); ok {
+		return f, nil
 	}
-	if near := suggest(all, one); len(near) > 0 {
+	if near := suggest(All(own...), strings.TrimSuffix(word, "s")); len(near) > 0 {
 		return Fish{}, fmt.Errorf("no fish %q here, did you mean %s? %s", short(name), either(near), listHint)
 	}
 	return Fish{}, fmt.Errorf("no fish %q here: %s", short(name), listHint)
 }
+
+// Known is FindIn without a suggestion: for the words of a whole page, few of which name
+// a fish.
+func Known(own []Fish, name string) (f Fish, ok bool) {
+	word := fold(name)
+	if word == "" {
+		return f, false
+	}
+	for _, w := range []string{word, strings.TrimSuffix(word, "s")} {
+		for _, f := range own {
+			if slices.Contains(names(f), w) {
+				return f, true
+			}
+		}
+		f, ok := byName()[w]
+		if ok && !slices.ContainsFunc(own, func(o Fish) bool { return o.Key == f.Key }) { // which replaces it
+			return f, true
+		}
+	}
+	return Fish{}, false
+}
+
+// byName are the fish of the table by all their names, folded: a name that two have is the
+// first one's.
+var byName = sync.OnceValue(func() map[string]Fish {
+	m := map[string]Fish{}
+	for _, f := range All() {
+		for _, n := range names(f) {
+			if _, taken := m[n]; !taken {
+				m[n] = f
+			}
+		}
+	}
+	return m
+})
 
 // fold leaves only what tells names apart: lower-case letters and digits.
 func fold(s string) string {

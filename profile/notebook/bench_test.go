@@ -2,6 +2,7 @@ package notebook
 
 import (
 	"os"
+	"strings"
 	"testing"
 )
 
@@ -21,5 +22,17 @@ func BenchmarkRead(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// BenchmarkReadNotes reads a page whose lines are words: each is searched for the facts
+// that anglers write down.
+func BenchmarkReadNotes(b *testing.B) {
+	page := []byte("units: ft F\n0 74\n5 73\n10 65\n" + strings.Repeat("north bay\n", 5000))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Read(page, Options{Name: "page"}); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

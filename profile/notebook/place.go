@@ -212,8 +212,8 @@ func fishNamed(piece string, o Options) bool {
 	if len(name) < 4 || len(strings.Fields(name)) > 3 || strings.ContainsAny(name, "0123456789") {
 		return false
 	}
-	_, err := fish.FindIn(o.Fish, name)
-	return err == nil
+	_, ok := fish.Known(o.Fish, name)
+	return ok
 }
 
 func all(words []string, set map[string]bool) bool {
