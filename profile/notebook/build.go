@@ -25,33 +25,6 @@ func (b *builder) build() error {
 	return nil
 }
 
-// tooDeep asks about readings that lie deeper than the bottom that was noted; where
-// nobody can be asked they stay, and the checks flag them.
-func (b *builder) tooDeep() error {
-	if b.r.o.Ask == nil {
-		return nil
-	}
-	kept := b.d.Readings[:0:0]
-	for _, r := range b.d.Readings {
-		if b.d.BelowBottom(r.DepthM) {
-			u := b.d.Units.Shown()
-			n, err := b.r.ask(Question{Line: r.Line, Text: r.Text,
-				What:    fmt.Sprintf("a depth of %s %s, but the bottom was noted at %s", exact(r.Depth), r.DepthUnit, u.Length(b.d.Bottom.Value)),
-				Choices: []string{"a slip: this reading is left out", "the bottom is at least as deep as this reading"}})
-			if err != nil {
-				return err
-			}
-			if n == 0 {
-				continue
-			}
-			b.d.Bottom = profile.Some(nano(r.DepthM))
-		}
-		kept = append(kept, r)
-	}
-	b.d.Readings = kept
-	return nil
-}
-
 // echo says how an odd line was read.
 func (b *builder) echo(e entry, made []profile.Reading) string {
 	var parts []string
@@ -127,9 +100,8 @@ func (b *builder) entry(e entry) error {
 		return bad("%v", err)
 	}
 	if len(temps) == 0 && !e.same {
-		n, err := b.r.ask(Question{Line: e.line, Text: e.text, What: "no temperature stands beside the depth",
-			Choices: []string{"the same as the reading above", "no reading taken"}, Instead: "write \"15 same\" or \"15 x\""})
-		if err != nil || n == 1 {
+		n, err := b.depthAlone(e, depths)
+		if err != nil || n != sameAsAbove {
 			return err
 		}
 		e.same = true
@@ -207,6 +179,15 @@ func (b *builder) depths(e entry) []token {
 	return e.depths
 }
 
+// metres is a depth of the page in metres.
+func (b *builder) metres(t token) float64 {
+	u := t.depth
+	if u == unit.NoLength {
+		u = b.page.Depth
+	}
+	return nano(u.Metres(t.value.Value))
+}
+
 // bottom reads the ways in which a page says where the bottom is. done is true when
 // the entry holds no temperature.
 func (b *builder) bottom(e *entry) (done bool, err error) {
@@ -214,27 +195,20 @@ func (b *builder) bottom(e *entry) (done bool, err error) {
 	for _, r := range b.d.Readings {
 		deepest = math.Max(deepest, r.DepthUnit.Metres(r.Depth))
 	}
-	inMetres := func(t token) float64 {
-		u := t.depth
-		if u == unit.NoLength {
-			u = b.page.Depth
-		}
-		return nano(u.Metres(t.value.Value))
-	}
 	atBottom := func() { // the temperature was taken on the bottom of the header
 		u := b.page.Depth
 		e.depths = []token{{depth: u, value: unit.Number{Value: nano(u.From(b.d.Bottom.Value)), Step: 1}}}
 	}
 	switch {
 	case len(e.depths) == 1 && len(e.temps) == 0 && !e.same:
-		return true, b.setBottom(e, inMetres(e.depths[0]))
+		return true, b.setBottom(e, b.metres(e.depths[0]))
 	case len(e.depths) == 0 && len(e.temps) > 0:
 		if !b.d.Bottom.Known {
 			return true, b.r.fail(e.line, shown(e.text)+": how deep is the bottom? Write \"bottom 24 ft 52\"")
 		}
 		atBottom()
 	case len(e.depths) == 0 && len(e.free) == 1:
-		asDepth := inMetres(e.free[0])
+		asDepth := b.metres(e.free[0])
 		depthFits := asDepth >= deepest-profile.SameDepthM && (!b.d.Bottom.Known || math.Abs(asDepth-b.d.Bottom.Value) < 0.6)
 		tempFits := b.d.Bottom.Known && b.tempFits(e.free[0].value.Value)
 		if depthFits && !b.d.Bottom.Known && b.tempFits(e.free[0].value.Value) {

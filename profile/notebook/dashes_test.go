@@ -14,6 +14,9 @@ func TestWordsBehindReading(t *testing.T) {
 		"20 58 dead calm here":        4,
 		"12ft 70 (weeds)":             4,
 		"12' 64 bottom soft":          4,
+		"15 66 -- saw 2 fish":         4,
+		"15 66 -- 3 follows, lost 1":  4,
+		"15 ft 66 -- anchor at 9 am":  4,
 		"15 ft --":                    3,
 		"15 ft -- lost it":            3,
 	} {

@@ -280,7 +280,9 @@ type percentReading struct {
 func (b *builder) headers(page []Header, units bool) error {
 	var soft, keyed []Header
 	for _, h := range page {
-		if h.soft {
+		if said := indexKey(soft, h.Key); h.soft && h.Key == "sky" && said >= 0 && !b.r.o.Taking { // thunder on the third line counts beside the sun of the first
+			soft[said].Value += "; " + h.Value
+		} else if h.soft {
 			soft = append(soft, h)
 		} else {
 			keyed = append(keyed, h)
@@ -316,6 +318,10 @@ func (b *builder) headers(page []Header, units bool) error {
 		}
 	}
 	return nil
+}
+
+func indexKey(hs []Header, key string) int {
+	return slices.IndexFunc(hs, func(h Header) bool { return h.Key == key })
 }
 
 // quoted shortens a line's text for a note.

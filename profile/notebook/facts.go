@@ -38,9 +38,15 @@ var (
 	windPiece   = regexp.MustCompile(`(?i)(?:\b` + compass + `\s)?\b(?:winds?|vent|gusts?|gusting)\b[^;,.|]*(?:\d\.\d[^;,.|]*)?|(?:\b` + compass + `\s)?\d+(?:\.\d+)?\s?(?:-|to)?\s?(?:\d+(?:\.\d+)?)?\s?` + speedUnit + `\b(?:\s` + compass + `\b)?|(?:^|[;,|])\s*` + compass + `\s\d{1,2}(?:\s?(?:-|to)\s?\d{1,2})?\s*(?:$|[;,|])`)
 	dateInside  = regexp.MustCompile(`(?i)(?:` + weekdayName + `[.,]?\s+)?(?:\b\d{4}[-/.]\d{1,2}[-/.]\d{1,2}\b|\b\d{1,2}(/|\.|-)\d{1,2}(/|\.|-)(?:\d{4}|\d{2})\b)`)
 	clockInside = regexp.MustCompile(`(?i)^[ ,;]*(?:at )?(` + aClock + `)(?:$|[ ,;])`)
-	clockAlone  = regexp.MustCompile(`(?i)(?:^|[\s,;(@])(\d{1,2}(?:[:.h]\d{2})?\s?(?:am|pm|a\.m\.|p\.m\.)|\d{1,2}[:h]\d{2}\s?(?:a|p|hrs?|h))(?:$|[\s,;).])`)
+	clockAlone  = regexp.MustCompile(`(?i)(?:^|[\s,;(@])(\d{1,2}(?:[:.h]\d{2})?\s?(?:am|pm|a\.m\.|p\.m\.)|\d{1,2}h\d{2}|\d{1,2}[:h]\d{2}\s?(?:a|p|hrs?|h))(?:$|[\s,;).])`)
 	shortDay    = regexp.MustCompile(`^(\d{1,2})[/.](\d{1,2})(?:$|[ ,;])`)
 )
+
+// dayInside reports whether a line holds a day and a month: a title's date without a year.
+func dayInside(c string) bool {
+	m := shortDay.FindStringSubmatch(c)
+	return m != nil && dayAndMonth(m) || wordDayInside.MatchString(c)
+}
 
 const weekdayName = `\b(?:mon|tues?|wed|thu|thurs?|fri|sat|sun)(?:day|nesday|rsday|urday|sday)?`
 
@@ -75,15 +81,27 @@ func (p *prose) certain() (err error) {
 		p.text = p.text[len(m[1]+"/"+m[2]):]
 	}
 	if m := clockAlone.FindStringSubmatchIndex(p.text); m != nil {
-		p.inexact = true
+		p.addTime(p.text[m[2]:m[3]])
 		p.text = p.text[:m[2]] + " ; " + p.text[m[3]:]
 	}
 	return err
 }
 
-var wordDateInside *regexp.Regexp
+// addTime puts a time of day that stands apart to its date.
+func (p *prose) addTime(clock string) {
+	for i, h := range p.found {
+		if day, err := parseDate(h.Value + " " + clock); h.Key == "date" && err == nil {
+			p.found[i].Value = day
+			return
+		}
+	}
+	p.inexact = true
+}
+
+var wordDateInside, wordDayInside *regexp.Regexp
 
 func init() {
+	wordDayInside = regexp.MustCompile(`(?i)\b(?:\d{1,2}(?:st|nd|rd|th|er)?[ .-]*` + monthName + `|` + monthName + `[ .-]*\d{1,2}(?:st|nd|rd|th)?)(?:$|[ ,;.-])`)
 	wordDateInside = regexp.MustCompile(`(?i)(?:` + weekdayName + `[.,]?\s+)?\b(?:\d{1,2}(?:st|nd|rd|th|er)?[ .-]*` + monthName + `|` + monthName + `[ .-]*\d{1,2}(?:st|nd|rd|th|er)?)[ ,.-]+(?:\d{4}|'?\d{2})\b`)
 }
 

@@ -289,7 +289,16 @@ func beginsRemark(ts []token, i int) bool {
 			numbers++
 		}
 	}
-	return numbers >= 2 && strings.Trim(ts[i].text, "-") == "" && i+1 < len(ts) && !hasNumber(ts[i+1:])
+	if numbers < 2 || strings.Trim(ts[i].text, "-") != "" || i+1 == len(ts) {
+		return false
+	}
+	var rest []string
+	counts := true
+	for n, t := range ts[i+1:] {
+		rest = append(rest, t.text)
+		counts = counts && (t.kind != number || t.counted || n > 0 && t.role == otherRole)
+	}
+	return counts || fishy.MatchString(strings.Join(rest, " "))
 }
 
 // parseEntry reads tokens as one reading.
@@ -298,6 +307,15 @@ func parseEntry(ts []token, ranges bool) (entry, error) {
 	ts = slices.Clone(ts)
 	for i := range ts {
 		ts[i].at = i
+	}
+	for i, t := range ts {
+		if t.kind == missing && beginsRemark(ts, i) {
+			for _, word := range ts[i+1:] {
+				e.remarks = append(e.remarks, word.text)
+			}
+			ts = ts[:i]
+			break
+		}
 	}
 	giveRoles(ts)
 	if ranges {
@@ -320,7 +338,7 @@ func parseEntry(ts []token, ranges bool) (entry, error) {
 		case ditto:
 			e.same = true
 		case missing:
-			e.missing = e.missing || !beginsRemark(ts, i)
+			e.missing = true
 		case reread:
 			e.repeats = true
 		case about, filler, tempWord, depthWord, oxygenWord, atSign, span:

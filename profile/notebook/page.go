@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
-	"slices"
 	"strings"
 
 	"coldseam/profile"
@@ -116,9 +115,11 @@ type reader struct {
 	said       unit.System // units the angler gave when asked: they hold for the whole page
 	notes      map[int][]string
 	bad        []*Error
-	seen       bool // a reading stands above
-	titled     bool // anything does
-	kept       int  // notes above
+	seen       bool   // a reading stands above
+	titled     bool   // anything does
+	kept       int    // notes above
+	logDay     string // the day, and the time of day, of the first line of a probe's log
+	logFrom    int    // its number
 }
 
 func (r *reader) fail(line int, msg string) *Error { return &Error{r.o.Name, line, msg} }
@@ -154,26 +155,15 @@ func (r *reader) ask(q Question) (int, error) {
 func shown(s string) string { return plain.Quote(s, 60) }
 
 var (
-	unitsLine = regexp.MustCompile(`(?i)^\s*units?\s+((?:ft|feet|m|met(?:re|er)s?)[ ,/]+°?[fc])\s*$`) // the key without its colon
-	keyLine   = regexp.MustCompile(`^([a-z][a-z -]*[a-z])\s*:\s*(.*)$`)
 	rulerLine = regexp.MustCompile(`^[-=*_~]{3,}$`)
 	decimal   = regexp.MustCompile(`[0-9]\.[0-9]`)
 )
-
-var aliases = map[string]string{
-	"lake": "water", "site": "spot", "location": "spot", "station": "spot", "species": "for", "fish": "for",
-	"weather": "sky", "conditions": "sky", "color": "colour", "secchi disk": "secchi", "secchi disc": "secchi", "visibility": "secchi",
-	"target": "for", "targeting": "for", "water depth": "bottom", "depth under boat": "bottom", "depth of water": "bottom",
-	"lac": "water", "vent": "wind", "notes": "note", "comment": "note", "comments": "note", "remark": "note",
-	"max depth": "deepest", "elevation": "altitude", "secchi depth": "secchi", "clarity": "secchi",
-	"dissolved oxygen": "oxygen", "precision": "thermometer precision", "angle": "line angle",
-}
 
 // scan reads the page line by line. It goes on after a line that cannot be read, so
 // that all of them can be named at once.
 func (r *reader) scan() error {
 	for i, l := range r.raw {
-		l = unitsLine.ReplaceAllString(l, "units: $1")
+		l = r.spelled(i+1, l)
 		r.raw[i] = l
 		if c := clean(l); decimal.MatchString(c) && !keyLine.MatchString(c) {
 			r.points = true
@@ -220,6 +210,7 @@ func (r *reader) scan() error {
 			return err
 		}
 	}
+	r.items = append(r.logDate(), r.items...)
 	return r.refusal()
 }
 
@@ -285,6 +276,9 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 	if piece := torn(c); piece != "" {
 		return nil, fmt.Errorf("%q is no number: write the line again, or put it after \"note:\"", piece)
 	}
+	if rest, ok := r.logged(line, c, t); ok {
+		return r.reading(line, rest, raw, t)
+	}
 	if day, is, err := r.bareDate(line, c, raw); err != nil {
 		return nil, err
 	} else if is {
@@ -297,7 +291,12 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 	} else if !errors.Is(err, errReading) {
 		return nil, err
 	}
-	it.kind = readings
+	return r.reading(line, c, raw, t)
+}
+
+// reading reads a line of one or more readings.
+func (r *reader) reading(line int, c, raw string, t *table) ([]item, error) {
+	it := item{line: line, kind: readings}
 	if t != nil && !bottomLine.MatchString(c) {
 		if e, ok, err := t.row(c); err != nil {
 			return nil, err
@@ -345,89 +344,12 @@ var (
 // shapeOf writes each number of a line as 0.
 func shapeOf(c string) string { return digitRun.ReplaceAllString(c, "0") }
 
-// key takes a header line. A date that may be two days is asked about; words under a
-// key of a length ("bottom: weeds") are a note.
-func (r *reader) key(h Header) ([]item, error) {
-	raw := r.raw[h.Line-1]
-	switch {
-	case h.Key == "date" && h.Value != "":
-		_, err := parseDate(h.Value)
-		if errors.As(err, new(twoDates)) {
-			if h.Value, err = r.whichDay(h.Line, raw, err); err != nil {
-				return nil, err
-			}
-		}
-	case h.Key == "wind" && h.Value != "" && !strings.ContainsAny(h.Value, "0123456789"):
-		if _, _, err := readWind(clean(h.Value), unit.System{}); err != nil {
-			r.note(h.Line, "%s kept as a note: no wind in it", shown(raw))
-			h.Key, h.Value = "note", strings.TrimSpace(raw)
-		}
-	case (h.Key == "bottom" || h.Key == "secchi") && h.Value != "" && !strings.ContainsAny(clean(h.Value), "0123456789-"):
-		if _, ok := lengthWord(clean(h.Value)); !ok {
-			r.note(h.Line, "%s kept as a note: no depth in it", shown(raw))
-			h.Key, h.Value = "note", strings.TrimSpace(raw)
-		}
-	}
-	return []item{{line: h.Line, kind: header, header: h}}, nil
-}
-
-// misspelt names the key that an unknown one may have meant.
-func misspelt(name string) error {
-	if len(name) < 4 || len(name) > 25 || words[name] != 0 {
-		return nil
-	}
-	known := Keys()
-	for a := range aliases {
-		known = append(known, a)
-	}
-	slices.Sort(known)
-	if like, ok := nearest(name, known, len(name)/4); ok && !plainWord[name] {
-		return fmt.Errorf("%q is no key, did you mean \"%s:\"? If it is no key, put the line after \"note:\"", name, like)
-	}
-	return nil
-}
-
-// plainWord are words that are near a key and no slip of it.
-var plainWord = wordSet("weather whether later made bait boat float fly flies lure bite height")
-
-// isKey reports whether a clean line is a header line.
-func isKey(c, raw string) bool {
-	m := keyLine.FindStringSubmatch(c)
-	if m == nil {
-		return false
-	}
-	_, ok := headerOf(m, raw, 0)
-	return ok
-}
-
 // stamp writes the line and its text on its entries.
 func (r *reader) stamp(it item) item {
 	for i := range it.entries {
 		it.entries[i].line, it.entries[i].text = it.line, strings.TrimSpace(r.raw[it.line-1])
 	}
 	return it
-}
-
-// headerOf reads a key line. "bottom: 24ft 52" is a reading, not a key.
-func headerOf(m []string, raw string, line int) (Header, bool) {
-	name := strings.ReplaceAll(m[1], "-", " ")
-	if a, ok := aliases[name]; ok {
-		name = a
-	}
-	if find(name) == nil {
-		return Header{}, false
-	}
-	value := m[2]
-	if _, after, ok := strings.Cut(raw, ":"); ok { // as written, not as cleaned
-		value = withoutComment(after)
-	}
-	value = strings.TrimSpace(value)
-	if name == "bottom" && value != "" {
-		if ts := tokens(clean(value), true); len(ts) > 1 && hasNumber(ts[1:]) {
-			return Header{}, false
-		}
-	}
-	return Header{Key: name, Value: value, Line: line}, true
 }
 
 func (r *reader) hasEntries() bool {

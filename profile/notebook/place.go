@@ -94,16 +94,28 @@ func (p *prose) wet(piece string) bool {
 	if !facts.Has(remark.Thunder|remark.Whitecaps) && !skyOnly(piece) {
 		return false
 	}
-	p.found = append(p.found, Header{Key: "sky", Value: piece})
+	p.addSky(piece)
 	if !p.has("wind") && facts.Has(remark.Calm) && !facts.Has(remark.Chop) {
 		p.found = append(p.found, Header{Key: "wind", Value: "calm"})
 	}
 	return true
 }
 
+// addSky takes what was said of the sky besides what was said of it before: "overcast,
+// thunder far off".
+func (p *prose) addSky(said string) {
+	for i := range p.found {
+		if p.found[i].Key == "sky" {
+			p.found[i].Value += ", " + said
+			return
+		}
+	}
+	p.found = append(p.found, Header{Key: "sky", Value: said})
+}
+
 // skyFiller are words that say nothing of the sky themselves and may stand beside
 // those that do.
-var skyFiller = wordSet("and with sky skies partly part partial partially ptly some few half scattered broken patchy light heavy high low very mostly now then later still flat hot warm cool cold humid blue air day morning evening all a bit of no not or day's fog")
+var skyFiller = wordSet("and with sky skies partly part partial partially ptly some few half scattered broken patchy light heavy high low very mostly now then later still flat hot warm cool cold humid blue air day morning evening all a bit of no not or day's fog ciel au loin quelques fine léger légère faible forte fort et avec")
 
 // skyOnly reports whether every word of a piece speaks of the sky or may stand beside
 // one that does.
@@ -176,7 +188,7 @@ func (p *prose) leads(after []string, piece string, words []string) bool {
 	if !capitals(piece, words) {
 		return false
 	}
-	if p.has("date") {
+	if p.titled || p.has("date") {
 		return true
 	}
 	for _, a := range after {
@@ -194,7 +206,8 @@ func capitals(piece string, words []string) bool {
 		return false
 	}
 	for i, w := range fields {
-		if r := []rune(w)[0]; never[words[i]] || !unicode.IsUpper(r) && !joinWord[words[i]] {
+		last := i == len(fields)-1 && words[i] == "water" // Great Scar Water
+		if r := []rune(w)[0]; never[words[i]] && !last || !unicode.IsUpper(r) && !joinWord[words[i]] {
 			return false
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 var (
 	titleLine = regexp.MustCompile(`^(\d{1,2})[/.](\d{1,2})(?:[/.](\d{2,4}))?[ ,].*[a-z]{3}`)
+	slashPair = regexp.MustCompile(`^\d+(?:[.,]\d+)?\s?/\s?\d`)
 	shortDate = regexp.MustCompile(`^(\d{1,2})/(\d{1,2})/(\d{2})$`)
 )
 
@@ -58,6 +59,17 @@ func (r *reader) countShortDates() int {
 	return r.shortDates
 }
 
+// slashed counts the lines that begin with two numbers and a slash between them: readings
+// so written stand on several lines.
+func (r *reader) slashed() (n int) {
+	for _, l := range r.raw {
+		if slashPair.MatchString(clean(l)) {
+			n++
+		}
+	}
+	return n
+}
+
 // dayAndMonth reports whether the two numbers of a match may be a day and a month.
 func dayAndMonth(m []string) bool {
 	var a, b int
@@ -75,6 +87,13 @@ func (r *reader) titleOrReading(line int, c, raw string) error {
 	m := titleLine.FindStringSubmatch(c)
 	if m == nil || !dayAndMonth(m) || !strings.HasPrefix(c, m[1]+"/") {
 		return nil
+	}
+	if !r.seen && r.slashed() == 1 { // "7/18 Alder Kettle" at the top
+		p := &prose{text: strings.TrimPrefix(oneSpelling(raw), m[1]+"/"+m[2]), titled: true}
+		named := len(strings.Fields(p.text)) > 1
+		if left := p.names(true, r.o); named && len(left) == 0 && (p.has("water") || p.has("spot")) {
+			return nil
+		}
 	}
 	var third float64
 	if fmt.Sscan(m[3], &third); third > maxLikelyMgL { // a year: 7/18/26 holds more oxygen than water does

@@ -48,6 +48,10 @@ func (r *reader) words(line int, c, raw string, t *table) (items []item, ok bool
 				return nil, false, nil
 			}
 		}
+		var err error
+		if left, err = r.lengthAlone(line, raw, p, left); err != nil {
+			return nil, true, err
+		}
 		if len(p.found) == 0 && !r.titled && len(left) == 1 && capitals(left[0], strings.Fields(strings.ToLower(left[0]))) && r.o.Ask != nil {
 			n, err := r.ask(Question{Line: line, Text: raw, What: "the first line", Choices: []string{"the name of the water", "a note"}})
 			if err != nil {
@@ -96,11 +100,34 @@ func (r *reader) words(line int, c, raw string, t *table) (items []item, ok bool
 	case len(taken) > 0:
 		text = shown(raw) + " read as " + strings.Join(taken, ", ")
 	}
-	if m := shortDay.FindStringSubmatch(c); m != nil && dayAndMonth(m) && !p.has("date") {
+	if !p.has("date") && dayInside(c) {
 		text += "; its date has no year: write date: 2026-07-18"
 	}
 	r.note(line, "%s", text)
 	return items, true, nil
+}
+
+// lengthAlone asks whether a length that stands by itself among names is the bottom.
+func (r *reader) lengthAlone(line int, raw string, p *prose, left []string) ([]string, error) {
+	if r.seen || p.has("bottom") || len(p.found) == 0 {
+		return left, nil
+	}
+	for i, piece := range left {
+		if _, u, err := unit.ParseLength(clean(piece)); err != nil || u == unit.Inch {
+			continue
+		}
+		if r.o.Ask == nil {
+			r.note(line, "if %s is the depth of the bottom, write \"bottom: %s\"", piece, piece)
+			return left, nil
+		}
+		n, err := r.ask(Question{Line: line, Text: raw, What: "the length " + piece, Choices: []string{"the depth of the bottom", "something else"}})
+		if err != nil || n == 1 {
+			return left, err
+		}
+		p.found = append(p.found, Header{Key: "bottom", Value: piece})
+		return slices.Delete(left, i, i+1), nil
+	}
+	return left, nil
 }
 
 // aboveReadings reports whether a line stands where the title of a second drop does:
@@ -221,9 +248,12 @@ func (e *entry) counts() bool {
 
 var (
 	// a piece with digits in it that is written as numbers and their units are
-	soundPiece = regexp.MustCompile(`^(?:\d{1,2}h\d{2}$)?[-+~(\["'#$@]*\d+(?:[.,:/x-]\d+)*(?:/\d+)?[.,;:)\]!?]*(?:['"°%+]|ft|feet|in|inch|inches|m|cm|mm|yd|yds|f|c|°f|°c|mph|kts?|kn|km/h|kph|m/s|am|pm|a|p|h|hr|hrs|min|mins|s|sec|lb|lbs|oz|g|kg|gr|x|wt|st|nd|rd|th|mg/l|ppm|k|yo|fow|d|w|n|e|hp|v|mb|hpa|er)?[.,;:)\]!?]*$`)
+	soundPiece = regexp.MustCompile(`^\d{1,2}h\d{2}[.,;]?$|^[-+~(\["'#$@]*\d+(?:[.,:/x-]\d+)*(?:/\d+)?[.,;:)\]!?]*(?:['"°%+]|ft|feet|in|inch|inches|m|cm|mm|yd|yds|f|c|°f|°c|mph|kts?|kn|km/h|kph|m/s|am|pm|a|p|h|hr|hrs|min|mins|s|sec|lb|lbs|oz|g|kg|gr|x|wt|st|nd|rd|th|mg/l|ppm|k|yo|fow|d|w|n|e|hp|v|mb|hpa|er)?[.,;:)\]!?]*$`)
 	letters    = regexp.MustCompile(`[\pL']+`)
 )
+
+// saysNo begins a line that tells what was not found.
+var saysNo = regexp.MustCompile(`^(?:no|not|never|nothing)\b`)
 
 // readingWords are those that are looked for in a misspelt line.
 var readingWords = []string{"surface", "bottom", "degrees", "temperature", "depth", "metres", "meters", "secchi", "fathoms", "oxygen", "celsius", "fahrenheit"}
@@ -257,6 +287,9 @@ func (r *reader) gone(line int, c, raw string, taken bool) (note bool, err error
 		}
 	}
 	if words == 0 {
+		if saysNo.MatchString(c) { // "no bottom at 40"
+			return true, nil
+		}
 		if !taken && (len(c) < 3 || digits) {
 			return false, nil // as a reading, with its own error
 		}

@@ -3,7 +3,7 @@
 // clauses; no grammar. What it does not know says nothing, with one exception: a word of
 // danger counts unless a no stands right before it.
 //
-// English alone is read.
+// English is read, and the commonest words of French.
 package remark
 
 import (
@@ -53,9 +53,9 @@ const (
 )
 
 var modifiers = map[string]modifier{
-	"no": no, "not": no, "without": no, "zero": no, "or": again, "nor": again,
-	"sign": of, "signs": of, "of": of, "any": of,
-	"partly": part, "part": part, "partial": part, "partially": part, "ptly": part, "some": part,
+	"no": no, "not": no, "without": no, "zero": no, "pas": no, "sans": no, "aucun": no, "ni": again, "or": again, "nor": again,
+	"sign": of, "signs": of, "of": of, "any": of, "de": of, "d": of,
+	"partly": part, "part": part, "partial": part, "partially": part, "ptly": part, "some": part, "quelques": part,
 	"few": part, "half": part, "scattered": part, "broken": part, "patchy": part, "occasional": part,
 	"variable": part, "intermittent": part, "chance": part, "thin": part,
 }

@@ -39,6 +39,7 @@ func TestDanger(t *testing.T) {
 		{"", none}, {"light rain", none}, {"snowstorm", none}, {"low light", none},
 		{"whitecaps", Whitecaps}, {"white caps further out", Whitecaps}, {"no whitecaps at 6, whitecaps now", Whitecaps}, {"scattered whitecaps", Whitecaps}, {"squalls", Whitecaps},
 		{"no whitecaps", none}, {"no chop or whitecaps", none}, {"chop", none},
+		{"orage au loin", Thunder}, {"pas d'orage", none}, {"pas d'orage ce matin, orage maintenant", Thunder}, {"sans tonnerre ni éclairs", none}, {"éclaircies", none}, {"moutons", Whitecaps},
 		{"no whitecaps, thunder", Thunder}, {"whitecaps and thunder", Thunder | Whitecaps},
 	} {
 		if got := Sky(c.text) & (Thunder | Whitecaps); got != c.want {

@@ -32,4 +32,12 @@ var sky = []word{
 	{"chop", Chop, Calm}, {"whitec", Chop | Whitecaps, none}, {"white cap", Chop | Whitecaps, none}, {"white horse", Chop | Whitecaps, none}, {"squall", Chop | Whitecaps, none}, {"wave", Chop, Calm}, {"wavy", Chop, none},
 	{"rough", Chop, none}, {"ripple", Chop, Calm}, {"riffle", Chop, Calm}, {"windy", Chop, none}, {"wind", none, Calm},
 	{"calm", Calm, none}, {"glass", Calm, none}, {"mirror", Calm, none}, {"windless", Calm, none},
+
+	// French
+	{"orag", Cloud | Thunder, none}, {"tonnerre", Cloud | Thunder, none}, {"foudre", Cloud | Thunder, none},
+	{"éclair", Cloud | Thunder, none}, {"éclairci", Mixed, none}, {"moutons", Chop | Whitecaps, none}, {"clapot", Chop, Calm},
+	{"couvert", Cloud, Mixed}, {"nuag", Cloud, Bright}, {"gris", Cloud, Mixed}, {"brume", Cloud, none}, {"brouillard", Cloud, none},
+	{"pluie", Cloud, none}, {"pluvieux", Cloud, none}, {"averse", Cloud, none}, {"neige", Cloud, none},
+	{"soleil", Bright, Cloud}, {"ensoleil", Bright, Cloud}, {"dégagé", Bright, Mixed}, {"ciel clair", Bright, Mixed}, {"ciel bleu", Bright, Mixed},
+	{"aube", Low, none}, {"crépuscule", Low, none}, {"soir", Low, none}, {"nuit", Low, none},
 }
