@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"coldseam/profile"
+	"coldseam/profile/remark"
 )
 
 // The Secchi depths that are answered for, m: from thick green water to very clear
@@ -98,6 +99,20 @@ const (
 	Fertile     Richness = "fertile"
 	VeryFertile Richness = "very fertile"
 )
+
+// Noted is the class of the Secchi depth where one was measured, else what the words for
+// the water's colour say of it: clear, or green and so fertile.
+func Noted(secchi profile.Optional, colour string) Richness {
+	switch words := remark.Colour(colour); {
+	case secchi.Known:
+		return RichnessOf(secchi.Value)
+	case words.Has(remark.ClearWater):
+		return Clear
+	case words.Has(remark.GreenWater):
+		return Fertile
+	}
+	return Unknown
+}
 
 // RichnessOf names the class of a Secchi depth's TSI, Unknown outside the range.
 func RichnessOf(secchiM float64) Richness {

@@ -1,7 +1,7 @@
-// Package remark reads what anglers note in a few words of the sky and of the mud on the
-// anchor: "no thunder this morning, thunder now". It knows words, a no before them, and
-// clauses; no grammar. What it does not know says nothing, with one exception: a word of
-// danger counts unless a no stands right before it.
+// Package remark reads what anglers note in a few words of the sky, of the mud on the
+// anchor and of the water's colour: "no thunder this morning, thunder now". It knows
+// words, a no before them, and clauses; no grammar. What it does not know says nothing,
+// with one exception: a word of danger counts unless a no stands right before it.
 //
 // English is read, and the commonest words of French.
 package remark
@@ -17,15 +17,17 @@ type Facts uint16
 
 // The facts.
 const (
-	Low       Facts = 1 << iota // the sun is low or down
-	Bright                      // the sun shines
-	Cloud                       // the sun is hidden
-	Mixed                       // some of both
-	Chop                        // waves break up the light
-	Calm                        // a smooth surface
-	Whitecaps                   // waves that break: too much for a small boat
-	Thunder                     // thunder, lightning or a storm
-	BlackMud                    // mud on the anchor is black or smells
+	Low        Facts = 1 << iota // the sun is low or down
+	Bright                       // the sun shines
+	Cloud                        // the sun is hidden
+	Mixed                        // some of both
+	Chop                         // waves break up the light
+	Calm                         // a smooth surface
+	Whitecaps                    // waves that break: too much for a small boat
+	Thunder                      // thunder, lightning or a storm
+	BlackMud                     // mud on the anchor is black or smells
+	ClearWater                   // the water is clear
+	GreenWater                   // it is green with algae
 
 	none   Facts = 0
 	danger       = Whitecaps | Thunder | BlackMud

@@ -1,25 +1,22 @@
 package remark
 
 import (
-	"slices"
 	"testing"
 )
 
 // The longest beginning wins, so no two may be the same, and a word with more than one
 // space or with capitals would never be met.
 func TestWordsCanBeMet(t *testing.T) {
-	seen := map[string]bool{}
-	for _, w := range append(slices.Clone(sky), mud...) {
-		words := sky
-		if w.is == BlackMud {
-			words = mud
-		}
-		if found, n := find([]string{w.begins}, words); seen[w.begins] || n == 0 || found != w {
-			t.Errorf("%q finds %q", w.begins, found.begins)
-		}
-		seen[w.begins] = true
-		if _, is := modifiers[w.begins]; is {
-			t.Errorf("%q is also a modifier", w.begins)
+	for _, words := range [][]word{sky, mud, colour} {
+		seen := map[string]bool{}
+		for _, w := range words {
+			if found, n := find([]string{w.begins}, words); seen[w.begins] || n == 0 || found != w {
+				t.Errorf("%q finds %q", w.begins, found.begins)
+			}
+			seen[w.begins] = true
+			if _, is := modifiers[w.begins]; is {
+				t.Errorf("%q is also a modifier", w.begins)
+			}
 		}
 	}
 }

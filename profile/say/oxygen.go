@@ -3,7 +3,6 @@ package say
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"coldseam/profile/light"
 	"coldseam/profile/plan"
@@ -94,13 +93,12 @@ func (s speaker) oxygenAssumed(a plan.Assumption) string {
 // richness says what clarity and colour let one expect of the oxygen below the break,
 // which no lake at hand could test.
 func (s speaker) richness() string {
-	colour := strings.ToLower(s.p.Drop.Colour)
-	switch r := light.RichnessOf(s.p.Drop.Secchi.Or(-1)); {
+	switch r := light.Noted(s.p.Drop.Secchi, s.p.Drop.Colour); {
 	case s.p.Layers.Thermocline == nil:
 		return ""
-	case r == light.Fertile || r == light.VeryFertile || r == light.Unknown && strings.Contains(colour, "green"):
+	case r == light.Fertile || r == light.VeryFertile:
 		return "green or cloudy water is fertile: below the break oxygen often runs out by the middle of July (common practice, untested)"
-	case r == light.Clear || r == light.Unknown && strings.Contains(colour, "clear"):
+	case r == light.Clear:
 		return "in clear, deep lakes oxygen often holds below the break (common practice, untested)"
 	}
 	return ""

@@ -159,6 +159,9 @@ func TestHopeOf(t *testing.T) {
 		{30, profile.Some(0.5), "clear", NoHope},
 		{30, profile.Optional{}, "Clear", DeepClear},
 		{30, profile.Optional{}, "green", NoHope},
+		{30, profile.Optional{}, "not clear", Deep},
+		{30, profile.Optional{}, "clear, no algae", DeepClear},
+		{30, profile.Optional{}, "not green", Deep},
 		{30, profile.Optional{}, "stained", Deep},
 		{math.NaN(), profile.Some(8), "clear", NoHope},
 	} {

@@ -1,8 +1,6 @@
 package unproven
 
 import (
-	"strings"
-
 	"coldseam/profile"
 	"coldseam/profile/light"
 )
@@ -31,13 +29,10 @@ const deepM = 20.0
 // HopeOf says what speaks against the doubt in a lake. lakeM is the greatest depth known
 // of it, m: what is not known to be deep gives no hope, nor does fertile water.
 func HopeOf(lakeM float64, secchi profile.Optional, colour string) Hope {
-	rich, colour := light.RichnessOf(secchi.Or(-1)), strings.ToLower(colour)
-	fertile := rich == light.Fertile || rich == light.VeryFertile || rich == light.Unknown && strings.Contains(colour, "green")
-	clear := rich == light.Clear || rich == light.Unknown && strings.Contains(colour, "clear")
-	switch {
-	case !(lakeM >= deepM-1e-9) || fertile:
+	switch rich := light.Noted(secchi, colour); {
+	case !(lakeM >= deepM-1e-9) || rich == light.Fertile || rich == light.VeryFertile:
 		return NoHope
-	case clear:
+	case rich == light.Clear:
 		return DeepClear
 	}
 	return Deep
