@@ -102,12 +102,12 @@ func offered(open []book.Unended) (what string, choices []string) {
 	named := func(u book.Unended) string {
 		return fmt.Sprintf("%s, %s (%s)", say.WhereWhen(u.Drop), counted(len(u.Drop.Readings), "reading"), plain.Line(u.Path))
 	}
-	leave, end := "leave it for later and begin a new one", "it has ended: keep it as it is, and begin a new one"
+	leave, end := "leave it for later and begin a new one", "it has ended: begin a new one"
 	if len(open) == 1 {
 		what, choices = "A drop was cut off: "+named(open[0])+".", []string{"go on with it"}
 	} else {
 		what = fmt.Sprintf("%d drops were cut off.", len(open))
-		leave, end = "leave them for later and begin a new one", "they have ended: keep them as they are, and begin a new one"
+		leave, end = "leave them for later and begin a new one", "they have ended: begin a new one"
 		for _, u := range open {
 			choices = append(choices, "go on with "+named(u))
 		}

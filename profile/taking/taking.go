@@ -149,7 +149,7 @@ func (t *Taking) Note(d profile.Drop) error {
 	d.Readings = t.drop.Readings
 	t.drop = d
 	t.flag()
-	if len(d.Readings) == 0 && t.Saved == nil {
+	if len(d.Readings) == 0 && len(d.Notes) == 0 && t.Saved == nil {
 		return nil
 	}
 	return t.save(false)
@@ -171,12 +171,12 @@ func (t *Taking) Next(levelsC []float64) next.Advice {
 	})
 }
 
-// End ends the drop: its page says so, or goes when nothing was read.
+// End ends the drop: its page says so, or goes when nothing was read or noted.
 func (t *Taking) End() error {
 	switch {
 	case t.Saved == nil:
 		return nil
-	case len(t.drop.Readings) == 0:
+	case len(t.drop.Readings) == 0 && len(t.drop.Notes) == 0:
 		if err := t.Saved.Remove(); err != nil {
 			return Unsaved{err}
 		}

@@ -73,6 +73,28 @@ func TestSkipAndNext(t *testing.T) {
 	}
 }
 
+// What was noted stays when no reading was taken; a page with nothing on it goes.
+func TestEndWithoutReadings(t *testing.T) {
+	for _, note := range []string{"", "loons at the inlet"} {
+		dir := t.TempDir()
+		k := begin(t, dir)
+		if note != "" {
+			d := k.Drop()
+			d.Notes = append(d.Notes, note)
+			if err := k.Note(d); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := k.End(); err != nil {
+			t.Fatal(err)
+		}
+		pages, _ := filepath.Glob(filepath.Join(dir, "*.txt"))
+		if want := len(note) > 0; (len(pages) > 0) != want {
+			t.Errorf("noted %q: pages %q", note, pages)
+		}
+	}
+}
+
 // A save that failed is tried again for as long as somebody says so, in another book
 // where one is given, and nothing is lost by it.
 func TestFailedIsTriedAgain(t *testing.T) {
