@@ -21,10 +21,10 @@ func (p *program) batchCommand() *cli.Command {
 		Usage:     "the layers of many columns: CSV in, one line of JSON each out",
 		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
 		Description: `The CSV begins with the names of its columns: profile, depth_m and temp_c in any
-order, others are passed over. Rows of one profile stand together; one that comes back
-(noticed among the next 65,536) is a problem. Lines come out in the order of the
-profiles, as soon as they can. A profile that cannot be read gets a line with its
-"problem", and the exit status is 1.`,
+order, others are passed over. Rows of one profile stand together; one that
+comes back (noticed among the next 65,536) is a problem. Lines come out in the
+order of the profiles, as soon as they can. A profile that cannot be read gets a
+line with its "problem", and the exit status is 1.`,
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "no-intervals", Usage: "best values alone: much faster"},
 			&cli.BoolFlag{Name: "unsorted", Usage: "rows of a profile may stand anywhere in their file, which is held in memory"},

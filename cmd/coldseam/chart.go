@@ -24,8 +24,9 @@ func (p *program) chartCommand() *cli.Command {
 		Usage:     "a picture of a drop, or of several to compare",
 		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
 		Description: `Without -o the strip is drawn in the terminal. -o x.html is a page for a phone
-or a desk that asks for no network; -o x.svg, x.png and x.pdf are still pictures.
-The page that is read is never replaced, another file of yours only with --force.`,
+or a desk that asks for no network; -o x.svg, x.png and x.pdf are still
+pictures. The page that is read is never replaced, another file of yours only
+with --force.`,
 		Flags:  append(outFlags(), headerFlags()...),
 		Action: p.chart,
 	}
@@ -36,7 +37,7 @@ func outFlags() []cli.Flag {
 	return []cli.Flag{
 		&cli.StringFlag{Name: "o", Usage: "the file to write: x.html, x.svg, x.png or x.pdf"},
 		&cli.BoolFlag{Name: "force", Usage: "replace a file that coldseam did not make, or that was changed since"},
-		&cli.StringFlag{Name: "size", Usage: "of a still picture: desk, phone or half-sheet; desk if not said"},
+		&cli.StringFlag{Name: "size", Usage: "of a still picture: desk (usual), phone, half-sheet"},
 	}
 }
 

@@ -18,8 +18,9 @@ import (
 
 func (p *program) dropCommand() *cli.Command {
 	return &cli.Command{
-		Name:  "drop",
-		Usage: "take a drop at anchor: says where to read, saves every reading, ends with the plan",
+		Name:      "drop",
+		Usage:     "take a drop at anchor: where to read, each saved, then the plan",
+		ArgsUsage: "[flags]",
 		Description: `It asks for one depth after the other. Type the temperature there and Enter, or
 a depth of your own and its temperature: 12 68. With --port the probe is read
 instead. Every reading is on the disk before the next one is asked for, and a
@@ -27,7 +28,7 @@ drop that was cut off is offered again. undo, skip, stop and help can be typed
 at any time.`,
 		Flags: append([]cli.Flag{
 			&cli.BoolFlag{Name: "json", Usage: "print the plan as JSON for scripts"},
-			&cli.BoolFlag{Name: "moving", Category: probeFlagsTitle, Usage: "the probe states its depth and is lowered without stopping"},
+			&cli.BoolFlag{Name: "moving", Category: probeFlagsTitle, Usage: "lower the probe without a stop; it states its depth"},
 			bookFlag(),
 		}, append(append(portFlags(), lineFlags()...), headerFlags()...)...),
 		Action: p.drop,

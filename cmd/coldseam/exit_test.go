@@ -96,23 +96,3 @@ func TestExitStatus(t *testing.T) {
 		t.Errorf("in the book there are %q, %v, want a drop and a rehearsal", saved, err)
 	}
 }
-
-// TestHelpFits: no help is wider than a terminal of 80 columns, and what the program says
-// of itself is not broken again.
-func TestHelpFits(t *testing.T) {
-	helps := []string{"", "plan", "drop", "next", "rig", "fish", "chart", "season", "batch", "completion", "probe", "probe list", "probe listen", "probe replay", "probe rehearse"}
-	for _, command := range helps {
-		_, out, _ := runWith(t, "", append(strings.Fields(command), "--help")...)
-		if len(out) < 100 {
-			t.Errorf("%s: no help: %q", command, out)
-		}
-		for _, line := range strings.Split(out, "\n") {
-			if n := len([]rune(line)); n > 80 {
-				t.Errorf("%s --help: %d columns: %s", command, n, line)
-			}
-		}
-		if command == "" && !strings.Contains(out, about) {
-			t.Errorf("its own words were broken again:\n%s", out)
-		}
-	}
-}

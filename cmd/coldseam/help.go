@@ -69,7 +69,7 @@ Exit status: 0 done, 1 could not be done, 2 not understood.
 
 const commandHelp = `coldseam COMMAND - {{.Usage}}
 
-Usage: coldseam COMMAND {{.ArgsUsage}}
+Usage: coldseam COMMAND{{with .ArgsUsage}} {{.}}{{end}}
 {{if .Description}}
 {{.Description}}
 {{end}}{{if .VisibleFlagCategories}}{{range .VisibleFlagCategories}}

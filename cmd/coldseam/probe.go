@@ -20,10 +20,10 @@ func (p *program) probeCommand() *cli.Command {
 	listen := append(append(portFlags(), lineFlags()...), altitudeFlag())
 	return &cli.Command{
 		Name:  "probe",
-		Usage: "list ports, listen to a probe, replay what it said, rehearse without one",
+		Usage: "list ports, listen to a probe, replay, rehearse without one",
 		Subcommands: []*cli.Command{
 			{Name: "list", Usage: "the ports there are", Action: p.probeList},
-			{Name: "listen", Usage: "show each line of a probe and how it is read, or why not; Ctrl-C ends", Flags: listen, Action: p.probeListen},
+			{Name: "listen", Usage: "each line of a probe and how it is read; Ctrl-C ends", ArgsUsage: "[flags]", Flags: listen, Action: p.probeListen},
 			p.replayCommand(),
 			p.rehearseCommand(),
 		},

@@ -15,16 +15,17 @@ import (
 
 func (p *program) rehearseCommand() *cli.Command {
 	return &cli.Command{
-		Name:  "rehearse",
-		Usage: "the whole drop with a probe and a lake that are made up",
+		Name:      "rehearse",
+		Usage:     "the whole drop with an invented probe and lake",
+		ArgsUsage: "[flags]",
 		Description: `A simulated probe is lowered through an invented lake, so that the job can be
-learned without hardware. Its lake's clock runs fast; its readings settle slowly,
-like real ones. What is saved goes to a folder of its own.`,
+learned without hardware. Its lake's clock runs fast; its readings settle
+slowly, like real ones. What is saved goes to a folder of its own.`,
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "lake", Value: "alder-kettle", Usage: "which lake: " + strings.Join(rehearse.Names(), ", ")},
-			&cli.BoolFlag{Name: "depth", Usage: "the probe states its depth too, not only the temperature"},
+			&cli.BoolFlag{Name: "depth", Usage: "the probe states its depth too"},
 			&cli.StringFlag{Name: "faults", Usage: "what goes wrong: boot, garbage, torn, sentinel, quiet, pulled, or all"},
-			&cli.Float64Flag{Name: "speed", Value: 10, Usage: "the lake's clock against the clock on the wall, 1 to 100"},
+			&cli.Float64Flag{Name: "speed", Value: 10, Usage: "how many times as fast as ours its clock runs, 1-100"},
 			&cli.BoolFlag{Name: "moving", Usage: "lower the probe without stopping (with --depth)"},
 			&cli.StringFlag{Name: "units", Value: "ft F", Usage: "your units, \"ft F\" or \"m C\""},
 			&cli.StringFlag{Name: "for", Usage: "the fish"},

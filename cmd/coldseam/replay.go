@@ -16,7 +16,7 @@ import (
 func (p *program) replayCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "replay",
-		Usage:     "show how each line of a recorded file is read, or make a page of it",
+		Usage:     "how each line of a recording is read, or a page of it",
 		ArgsUsage: "[flags] [FILE]   (no file, or -, is standard input)",
 		Flags: append(append(lineFlags(), altitudeFlag()),
 			&cli.BoolFlag{Name: "page", Usage: "print a page of readings, for coldseam plan -"},

@@ -98,7 +98,7 @@ func (p *program) main(args []string) error {
 		CustomAppHelpTemplate: appHelp,
 		ExitErrHandler:        func(*cli.Context, error) {}, // the status is ours to give
 		OnUsageError:          func(_ *cli.Context, err error, _ bool) error { return refused{err} },
-		Commands:              []*cli.Command{p.planCommand(), p.dropCommand(), p.probeCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.chartCommand(), p.seasonCommand(), p.batchCommand(), p.completionCommand()},
+		Commands:              p.commands(),
 		Flags:                 []cli.Flag{&cli.BoolFlag{Name: "licences", Aliases: []string{"licenses"}}},
 		Action: func(c *cli.Context) error {
 			if c.Bool("licences") {
@@ -122,6 +122,10 @@ func (p *program) main(args []string) error {
 		fitHelp(&p.out)
 	}
 	return nil
+}
+
+func (p *program) commands() []*cli.Command {
+	return []*cli.Command{p.planCommand(), p.dropCommand(), p.probeCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.chartCommand(), p.seasonCommand(), p.batchCommand(), p.completionCommand()}
 }
 
 // prepare gives commands and their parts the one form of help.

@@ -16,8 +16,8 @@ func (p *program) seasonCommand() *cli.Command {
 		Usage:     "one water over its dates, as a picture",
 		ArgsUsage: "-o x.svg [flags] FILE...",
 		Description: `Time goes across, depth downward. Temperatures are filled in between drops up to
-21 days apart; what lies between drops further apart stays empty. Each drop needs
-its date.`,
+21 days apart; what lies between drops further apart stays empty. Each drop
+needs its date.`,
 		Flags:  append(outFlags(), headerFlags()...),
 		Action: p.season,
 	}
