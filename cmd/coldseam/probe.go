@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"fmt"
 	"io"
 	"os"
@@ -90,22 +91,27 @@ func (p *program) probeListen(c *cli.Context) error {
 	signal.Notify(interrupted, os.Interrupt)
 	defer signal.Stop(interrupted)
 	fmt.Fprintf(p.err, "Listening to %s; Ctrl-C ends.\n", plain.Line(config.Name))
-	e := &explainer{out: p.stdout, err: p.err, k: &k.decoder}
+	out := bufio.NewWriter(p.stdout) // which keeps its first error
+	e := &explainer{out: out, err: p.err, k: &k.decoder}
 	for {
 		select {
 		case <-interrupted:
 			e.end()
+			err := out.Flush()
 			fmt.Fprintf(p.err, "%s.\n", k.counted())
-			return nil
+			return err
 		case event := <-k.Events():
 			switch event.Kind {
 			case device.Line:
 				e.line(event.Line)
 			case device.Cut:
 				k.cut = event.Line
-				fmt.Fprintf(p.stdout, "%-32s  - the port was opened within this line\n", plain.Cut(string(event.Line), longestRaw))
+				fmt.Fprintf(out, "%-32s  - the port was opened within this line\n", plain.Cut(string(event.Line), longestRaw))
 			default:
 				fmt.Fprintln(p.err, k.told(event))
+			}
+			if err := out.Flush(); err != nil {
+				return err
 			}
 		}
 	}

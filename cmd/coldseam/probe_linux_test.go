@@ -226,6 +226,19 @@ func TestListen(t *testing.T) {
 	}
 }
 
+// TestListenLost: where what the probe says can no longer be shown, listening ends.
+func TestListenLost(t *testing.T) {
+	t.Parallel()
+	name := filepath.Join(t.TempDir(), "probe")
+	probe := plugged(t, name)
+	defer probe.unplug()
+	out, errOut, err := shell(t, t.TempDir(), "", "timeout 60 coldseam probe listen --port "+name+" > /dev/full")
+	lines := strings.SplitAfter(errOut, "\n")
+	if got := statusOf(t, err); got != 1 || out != "" || !oneError(strings.Join(lines[max(0, len(lines)-2):], "")) {
+		t.Errorf("status %d, %q", got, errOut)
+	}
+}
+
 // TestNoPort: what cannot work is refused in a line that says what to do.
 func TestNoPort(t *testing.T) {
 	noSettings(t)

@@ -54,7 +54,7 @@ func (p *program) rehearse(c *cli.Context) error {
 	set.Headers = nil // the lake's thermometer and line are not the angler's
 	if c.String("book") == "" {
 		if set.Book, err = os.MkdirTemp("", "coldseam-rehearsal-"); err != nil {
-			return err
+			return fmt.Errorf("%s: no folder can be made there for the rehearsal: %s; name one with --book", os.TempDir(), cause(err))
 		}
 	}
 	flags := []notebook.Header{

@@ -66,8 +66,11 @@ func (p *program) replay(c *cli.Context) error {
 		return refuse("%s: cannot be read: %s", name, cause(err))
 	}
 	e.end()
+	if err := out.Flush(); err != nil {
+		return err
+	}
 	fmt.Fprintf(p.err, "%s.\n", k.counted())
-	return out.Flush()
+	return nil
 }
 
 // eachLine gives the lines of a recording one by one, those of a probe's log as the

@@ -38,7 +38,7 @@ func DefaultDir() (string, error) {
 		return filepath.Join(dir, "coldseam"), nil
 	}
 	home, err := os.UserHomeDir()
-	if err != nil {
+	if err != nil || !filepath.IsAbs(home) {
 		return "", errors.New("no home folder is known: say where drops are kept with --book DIR")
 	}
 	return filepath.Join(home, ".local", "share", "coldseam"), nil

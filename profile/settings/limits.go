@@ -9,6 +9,7 @@ import (
 	"os"
 	"reflect"
 	"strings"
+	"syscall"
 )
 
 // Limits of the file, far above what an angler writes. Wrong keys cost the decoder the
@@ -25,7 +26,7 @@ const (
 // a device is not waited for.
 func read(path string) ([]byte, error) {
 	info, err := os.Stat(path)
-	if errors.Is(err, fs.ErrNotExist) {
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) { // a home that is /dev/null
 		if _, err := os.Lstat(path); err == nil {
 			return nil, fmt.Errorf("%s: that is a link which leads to no file: mend or remove it", path)
 		}

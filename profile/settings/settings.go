@@ -74,9 +74,13 @@ func (s Settings) WaterNames() []string {
 	return names
 }
 
-// Path is where the file is looked for, os.UserConfigDir()/coldseam/settings.toml.
+// Path is where the file is looked for, os.UserConfigDir()/coldseam/settings.toml, which
+// must not depend on where the program is started.
 func Path() (string, error) {
 	dir, err := os.UserConfigDir()
+	if err == nil && !filepath.IsAbs(dir) {
+		err = fmt.Errorf("%s: the home folder's path is not whole", dir)
+	}
 	if err != nil {
 		return "", err
 	}
