@@ -7,6 +7,7 @@ import (
 	"image"
 	"image/png"
 	"io"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -23,7 +24,7 @@ func pictures(t *testing.T) map[string][]byte {
 		"png":  dots.Bytes(),
 		"svg":  []byte("<?xml version=\"1.0\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\"><title>startxref</title></svg>\n"),
 		"html": []byte("<!DOCTYPE html>\n<html><body>x</body></html>"),
-		"pdf":  []byte("%PDF-1.3\n1 0 obj\n<< >>\nendobj\nxref\n0 1\n0000000000 65535 f \ntrailer\n<< /Size 1 >>\nstartxref\n30\n%%EOF\n"),
+		"pdf":  []byte("%PDF-1.3\n1 0 obj\n<< >>\nendobj\n2 0 obj\n(startxref)\nendobj\nxref\n0 1\n0000000000 65535 f \ntrailer\n<< /Size 1 >>\nstartxref\n57\n%%EOF\n"),
 	}
 }
 
@@ -78,9 +79,11 @@ func TestStillAPicture(t *testing.T) {
 		}
 	}
 	pdf := string(Seal(all["pdf"]))
-	_, after, _ := strings.Cut(pdf, "startxref\n")
-	number, end, _ := strings.Cut(after, "\n")
-	if at, err := strconv.Atoi(number); err != nil || !strings.HasPrefix(pdf[at:], "xref\n") || end != "%%EOF\n" {
+	end := regexp.MustCompile(`>>\n%coldseam [0-9a-f]{32}\nstartxref\n(\d+)\n%%EOF\n$`).FindStringSubmatch(pdf)
+	if end == nil {
+		t.Fatalf("pdf: %q", pdf)
+	}
+	if at, err := strconv.Atoi(end[1]); err != nil || !strings.HasPrefix(pdf[at:], "xref\n") {
 		t.Errorf("pdf: %v, %q", err, pdf)
 	}
 }

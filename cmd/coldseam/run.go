@@ -15,7 +15,6 @@ import (
 	"golang.org/x/term"
 
 	"coldseam/profile/book"
-	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 )
 
@@ -78,7 +77,7 @@ func (p *program) run(args []string) int {
 	switch {
 	case err == nil:
 		return done
-	case errors.As(err, new(refused)), errors.As(err, new(*notebook.Error)):
+	case errors.As(err, new(refused)):
 		fmt.Fprintf(p.err, "coldseam: %s\n", oneLine(err))
 		return notUnderstood
 	}

@@ -45,6 +45,26 @@ func TestStreams(t *testing.T) {
 	}
 }
 
+// A column that comes in pieces, behind others that were handed over meanwhile, keeps the
+// lines of its own rows, and is the first that could not be read.
+func TestPieces(t *testing.T) {
+	inRead, inWrite := io.Pipe()
+	var out bytes.Buffer
+	done := make(chan Summary)
+	go func() {
+		sum, _ := Run([]Input{{"in", func() (io.ReadCloser, error) { return inRead, nil }}}, &out, usual)
+		done <- sum
+	}()
+	for _, piece := range []string{"profile,depth_m,temp_c\na,0,20\na,1,20\na,2,20\nb,0,20\nb,1,2000\n", "b,2,20\n", "c,0,warm\nd,0,20\n"} {
+		io.WriteString(inWrite, piece)
+	}
+	inWrite.Close()
+	sum := <-done
+	if sum.Columns != 4 || sum.Problems != 2 || sum.First != "b" || !strings.HasPrefix(sum.Problem, "in:6: ") || !strings.Contains(out.String(), `"problem":"in:6: `) {
+		t.Errorf("%+v\n%s", sum, out.String())
+	}
+}
+
 // closedPipe takes one write.
 type closedPipe struct{ writes int }
 

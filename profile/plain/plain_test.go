@@ -3,6 +3,7 @@ package plain
 import (
 	"bytes"
 	"encoding/json"
+	"io"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -107,6 +108,32 @@ func TestWriter(t *testing.T) {
 		}
 	})
 }
+
+// What is held of a character that is never whole is seen to have been there, and an
+// output that fails is told of: also of a text that had to be changed.
+func TestWriterEnds(t *testing.T) {
+	var got bytes.Buffer
+	w := &Writer{To: &got}
+	w.Write([]byte("5 \xc2"))
+	if w.Flush(); got.String() != "5 \ufffd" {
+		t.Errorf("%q", got.String())
+	}
+	lost := &Writer{To: failing{}}
+	for _, text := range []string{"5 C", "5 °C", "\x1b"} {
+		if n, err := lost.Write([]byte(text)); n != 0 || err != io.ErrClosedPipe {
+			t.Errorf("%q: %d, %v", text, n, err)
+		}
+	}
+	lost.Write([]byte("\xc2"))
+	if err := lost.Flush(); err != io.ErrClosedPipe {
+		t.Errorf("flushed: %v", err)
+	}
+}
+
+// failing is an output that nobody reads.
+type failing struct{}
+
+func (failing) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
 
 // A script reads the text as it was; the bytes are plain.
 func TestJSON(t *testing.T) {

@@ -153,6 +153,19 @@ func TestDefaults(t *testing.T) {
 	}
 }
 
+// The book may be named from the home folder.
+func TestBook(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	t.Setenv("USERPROFILE", home)
+	other := filepath.Join(home, "other")
+	for text, want := range map[string]string{"~/drops": filepath.Join(home, "drops"), other: other} {
+		if got, err := Parse("s", []byte("book = '"+text+"'\n")); err != nil || got.Book != want {
+			t.Errorf("%s: %q, %v, want %q", text, got.Book, err, want)
+		}
+	}
+}
+
 func TestRulesFor(t *testing.T) {
 	s := Settings{Waters: []rig.Rules{{Water: "Alder Kettle", MaxFlies: 2}, {Water: "Sedge Mere", MaxFlies: 3}}}
 	for _, c := range []struct {
