@@ -181,6 +181,10 @@ func (r *reader) chunks() ([]chunk, error) {
 			}
 			continue
 		case readings:
+			if begun && gap && it.bottomOnly() && now.way.restarts(r.nextDepths(i+1)) { // a title, and the bottom of the drop below it
+				cut(it.line)
+				now, begun = &chunks[len(chunks)-1], false
+			}
 			if begun && now.way.restarts(r.nextDepths(i)) {
 				second := gap
 				if !gap {
@@ -197,8 +201,10 @@ func (r *reader) chunks() ([]chunk, error) {
 				}
 			}
 			now.entries = append(now.entries, it.entries...)
-			for _, e := range it.entries {
-				now.way.add(e.writtenDepths())
+			if !it.bottomOnly() {
+				for _, e := range it.entries {
+					now.way.add(e.writtenDepths())
+				}
 			}
 			if len(now.entries) > maxReadings {
 				return nil, r.fail(it.line, fmt.Sprintf("more than %d readings in one drop: leave some out", maxReadings))
@@ -209,6 +215,11 @@ func (r *reader) chunks() ([]chunk, error) {
 	last := &chunks[len(chunks)-1]
 	last.headers = append(last.headers, last.after...)
 	return chunks, nil
+}
+
+// bottomOnly: "bottom 14 ft", without a temperature.
+func (it *item) bottomOnly() bool {
+	return !slices.ContainsFunc(it.entries, func(e entry) bool { return !e.bottom || len(e.temps) > 0 || e.same })
 }
 
 // nextDepths gives the next two depths from item i on, where there are two.

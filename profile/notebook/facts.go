@@ -29,10 +29,10 @@ const (
 )
 
 var (
-	bottomFirst = regexp.MustCompile(`(?i)\b(?:bottom|btm|bttm|bot|fond|water depth|depth here|sounder|(?:sinker|weight|lead) (?:touched|hit)(?: down| bottom)?|(?:anchored|anchor|parked|sitting|tied up)(?: up| down)?(?: in| over| at)?|over|(?:depth )?under (?:the )?(?:boat|canoe|kayak|tube|keel|transducer))\b` + ofWords + aLength)
-	bottomLast  = regexp.MustCompile(`(?i)` + aLength + `(?:\s(?:of )?(?:water|deep))?\s(?:here )?(?:(?:under|beneath|below)\s(?:the |my |our |us\b)?(?:boat|canoe|kayak|tube|keel|transducer)?|to (?:the )?bottom|bottom|btm|fow)\b`)
+	bottomFirst = regexp.MustCompile(`(?i)\b(?:bottom|btm|bttm|bot|fond|water depth|depth here|sounder|(?:sinker|weight|lead) (?:touched|hit)(?: down| bottom)?|(?:anchored|anchor|parked|sitting|tied up)(?: up| down)?(?: in| over| at)?|over|(?:depth )?under (?:the )?(?:boat|canoe|kayak|tube|keel|transducer|hole|ice))\b` + ofWords + aLength)
+	bottomLast  = regexp.MustCompile(`(?i)` + aLength + `(?:\s(?:of )?(?:water|deep))?\s(?:here )?(?:(?:under|beneath|below)\s(?:the |my |our |us\b)?(?:boat|canoe|kayak|tube|keel|transducer|hole|ice)?|to (?:the )?bottom|bottom|btm|fow)\b`)
 	waterHere   = regexp.MustCompile(`(?i)(?:^|[;,])\s*(?:in |over |about )?` + aLength + `\s(?:of water|water|deep|of depth)(?: here)?\s*(?:$|[;,.])`)
-	bottomWord  = regexp.MustCompile(`(?i)\b(?:bottom|btm|bttm|bot|fond|boat|canoe|kayak|tube)\b`)
+	bottomWord  = regexp.MustCompile(`(?i)\b(?:bottom|btm|bttm|bot|fond|boat|canoe|kayak|tube|hole|ice)\b`)
 	denied      = regexp.MustCompile(`(?i)(?:\b(?:no|not|never|without|off|above|near|from|past|over|before|find)|n't)(?: the| any)?\s*$`)
 	secchiFirst = regexp.MustCompile(`(?i)\b(?:secc?hi|secci|sechi|sd|vis|viz|visibility|clarity|disk|disc)\b` + ofWords + aLength)
 	windPiece   = regexp.MustCompile(`(?i)(?:\b` + compass + `\s)?\b(?:winds?|vent|gusts?|gusting)\b[^;,.|]*(?:\d\.\d[^;,.|]*)?|(?:\b` + compass + `\s)?\d+(?:\.\d+)?\s?(?:-|to)?\s?(?:\d+(?:\.\d+)?)?\s?` + speedUnit + `\b(?:\s` + compass + `\b)?|(?:^|[;,|])\s*` + compass + `\s\d{1,2}(?:\s?(?:-|to)\s?\d{1,2})?\s*(?:$|[;,|])`)

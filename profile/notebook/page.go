@@ -155,6 +155,7 @@ func (r *reader) ask(q Question) (int, error) {
 func shown(s string) string { return plain.Quote(s, 60) }
 
 var (
+	framed    = regexp.MustCompile(`^[-=*_~]{2,}\s+(.*\pL.*?)\s+[-=*_~]{2,}$`)
 	rulerLine = regexp.MustCompile(`^[-=*_~]{3,}$`)
 	decimal   = regexp.MustCompile(`[0-9]\.[0-9]`)
 )
@@ -261,6 +262,11 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 	case rulerLine.MatchString(c):
 		it.kind = ruler
 		return []item{it}, nil
+	}
+	if m := framed.FindStringSubmatch(c); m != nil { // "-- drop 2, inlet --"
+		if its, ok, err := r.words(line, m[1], framed.FindStringSubmatch(oneSpelling(raw))[1], nil); ok || err != nil {
+			return append([]item{{line: line, kind: ruler}}, its...), err
+		}
 	}
 	if m := keyLine.FindStringSubmatch(c); m != nil {
 		if h, ok := headerOf(m, raw, line); ok {

@@ -18,8 +18,14 @@ func (r *reader) spelled(line int, l string) string {
 	if key, value, ok := r.keyAhead(l); ok {
 		return key + ": " + value
 	}
+	if m := deepHere.FindStringSubmatch(oneSpelling(l)); m != nil {
+		return "bottom: " + m[1]
+	}
 	return r.oneLength(line, l)
 }
+
+// deepHere is a line that says how deep the water is: "8 ft deep".
+var deepHere = regexp.MustCompile(`(?i)^(\d+(?:\.\d+)?\s?(?:ft|feet|'|m|meters?|metres?))\s+(?:deep|of water)(?: here)?[.!]?$`)
 
 // keyAhead finds a key at the head of a line, without its colon, before a value that the
 // key takes: "units ft F", "deepest 40 ft". Lengths and winds that stand in any line of

@@ -131,8 +131,11 @@ func (r *reader) lengthAlone(line int, raw string, p *prose, left []string) ([]s
 }
 
 // aboveReadings reports whether a line stands where the title of a second drop does:
-// below a blank line or a rule, with a reading right under it.
+// framed by dashes, or below a blank line or a rule with a reading right under it.
 func (r *reader) aboveReadings(line int) bool {
+	if framed.MatchString(clean(r.raw[line-1])) {
+		return true
+	}
 	if line < 2 || line >= len(r.raw) {
 		return false
 	}
