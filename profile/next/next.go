@@ -62,7 +62,7 @@ const (
 	atEndM = 0.5  // a reading this near to the surface or the bottom counts as it
 	quietC = 1.0  // less change than this from top to bottom is one layer
 	endsN  = 3    // readings before the marks are weighed
-	breakM = 0.9  // a break known to about 4 ft, and
+	breakM = 0.9  // a break known to about 3 ft, and
 	levelM = 0.75 // a limit known to about 2.5 ft, are known well enough
 	thinM  = 1.5  // and the readings around the break no further apart, about 5 ft;
 	gainM  = 0.03 // a reading that settles less than this is not worth taking
