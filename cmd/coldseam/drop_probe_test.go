@@ -333,6 +333,7 @@ func TestLearnFails(t *testing.T) {
 // and the angler says whether to try again, in another folder, or to end.
 func TestSavingTriedAgain(t *testing.T) {
 	noSettings(t)
+	t.Chdir(t.TempDir()) // where an answer taken for a folder does no harm
 	drop := func(typed string, disk book.Disk) (status int, dir, out, errOut string) {
 		var o, e bytes.Buffer
 		dir = t.TempDir()

@@ -86,6 +86,9 @@ func ParseLength(s string) (metres float64, u Length, err error) {
 	}
 	name, rest := cutUnit(rest)
 	u, ok = LengthNamed(name)
+	if name == "" { // "0 74"
+		return 0, NoLength, fmt.Errorf("%q is not a length: %s", s, want)
+	}
 	if !ok {
 		return 0, NoLength, fmt.Errorf("%q is not a unit of length in %q: %s", name, s, want)
 	}

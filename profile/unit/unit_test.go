@@ -2,6 +2,7 @@ package unit
 
 import (
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -19,9 +20,11 @@ func TestParseLength(t *testing.T) {
 			t.Errorf("ParseLength(%q) = %v, %v; want %v", c.in, got, err, c.want)
 		}
 	}
-	for _, bad := range []string{"", "15", "ft", "15 furlongs", "NaN ft", "inf m", "0x10 ft", "1e3 m", "12 ft 14 in", "12 ft 6", "1_000 ft", "15 F"} {
+	for _, bad := range []string{"0 74", "", "15", "ft", "15 furlongs", "NaN ft", "inf m", "0x10 ft", "1e3 m", "12 ft 14 in", "12 ft 6", "1_000 ft", "15 F"} {
 		if got, _, err := ParseLength(bad); err == nil {
 			t.Errorf("ParseLength(%q) = %v, want an error", bad, got)
+		} else if strings.Contains(err.Error(), `""`) && bad != "" {
+			t.Errorf("ParseLength(%q): %v: names nothing", bad, err)
 		}
 	}
 }
