@@ -32,7 +32,7 @@ func TestExitStatus(t *testing.T) {
 		want  int
 	}{
 		{"--version", "", 0}, {"--help", "", 0}, {"plan --help", "", 0}, {"probe --help", "", 0}, {"nothing", "", 2}, {"--nothing", "", 2},
-		{"--version > /dev/full", "", 1}, {"--licences > /dev/full", "", 1}, {"--help > /dev/full", "", 1}, {"plan --help > /dev/full", "", 1},
+		{"--version > /dev/full", "", 1}, {"--help > /dev/full", "", 1}, {"plan --help > /dev/full", "", 1},
 		{"plan", page, 0}, {"plan --json", page, 0}, {"plan --check 14ft", page, 2}, {"plan", "", 2}, {"plan", "0 74 1 2 3 4\n", 2}, {"plan", "0 74\n5 73\n", 2}, {"plan --bottom 9", page, 2}, {"plan --bottom", page, 2}, {"plan --for rainbo", page, 2}, {"plan missing.txt", "", 2},
 		{"plan", season + "---\nwater: A\ndate: 2026-09-18\n0 150\n3 151\n6 150\n", 2}, {"plan > /dev/full", page, 1}, {"plan --json > /dev/full", page, 1},
 		{"next", page, 0}, {"next --bottom 31ft", "", 0}, {"next --bottom x", page, 2}, {"next missing.txt", "", 2}, {"next > /dev/full", page, 1},

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -104,5 +105,30 @@ func TestLicencesCommand(t *testing.T) {
 	}
 	if status, _, errOut := runWith(t, "", "--licences", "x"); status != 2 || !strings.Contains(errOut, "takes nothing after it") {
 		t.Errorf("status %d, %q", status, errOut)
+	}
+}
+
+// Where the listing cannot be written the status is 1, with one line.
+func TestLicencesOntoFullDevice(t *testing.T) {
+	needLicences(t)
+	program, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0)
+	if err != nil {
+		if os.Getenv("COLDSEAM_FULL") == "1" {
+			t.Fatal(err)
+		}
+		t.Skip(err)
+	}
+	defer full.Close()
+	cmd := exec.Command(program, "--licences")
+	cmd.Env = append(os.Environ(), "COLDSEAM_TEST_PROGRAM=1")
+	var said bytes.Buffer
+	cmd.Stdout, cmd.Stderr = full, &said
+	var exit *exec.ExitError
+	if err := cmd.Run(); !errors.As(err, &exit) || exit.ExitCode() != 1 || !strings.HasPrefix(said.String(), "coldseam: standard output cannot be written: ") || strings.Count(said.String(), "\n") != 1 {
+		t.Errorf("%v: %q", err, said.String())
 	}
 }
