@@ -97,6 +97,9 @@ func TestFoundIsTrue(t *testing.T) {
 			c -= rapid.Float64Range(0, 0.3).Draw(t, "cool")
 		}
 		found := Find(linesOf(b.String()))
+		if !found.Known && strings.Contains(found.Why, "a fault on every line") {
+			t.Skip("85 cm on every line may be a thermometer's fault, and is asked about")
+		}
 		if found.Known && !same(found.Layout, f.layout) {
 			t.Fatalf("%s: known as %v", b.String(), found.Layout)
 		}
