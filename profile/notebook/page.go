@@ -265,7 +265,7 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 	}
 	if m := framed.FindStringSubmatch(c); m != nil { // "-- drop 2, inlet --"
 		if its, ok, err := r.words(line, m[1], framed.FindStringSubmatch(oneSpelling(raw))[1], nil); ok || err != nil {
-			return append([]item{{line: line, kind: ruler}}, its...), err
+			return append([]item{{line: line, kind: blank}}, its...), err
 		}
 	}
 	if m := keyLine.FindStringSubmatch(c); m != nil {

@@ -21,7 +21,10 @@ func (r *reader) spelled(line int, l string) string {
 	if m := deepHere.FindStringSubmatch(oneSpelling(l)); m != nil {
 		return "bottom: " + m[1]
 	}
-	return r.oneLength(line, l)
+	if m := lengthRange.FindStringIndex(oneSpelling(l)); m != nil && m[0] == 0 && m[1] == len(oneSpelling(l)) {
+		return r.oneLength(line, l)
+	}
+	return l
 }
 
 // deepHere is a line that says how deep the water is: "8 ft deep".

@@ -20,6 +20,10 @@ func (r *reader) words(line int, c, raw string, t *table) (items []item, ok bool
 		return nil, false, nil
 	}
 	p := &prose{text: oneSpelling(raw)}
+	if !fishy.MatchString(p.text) { // "caught 2 over 10-12 ft" says where fish were
+		one := r.oneLength(line, p.text)
+		p.text, p.inexact = one, one != p.text // the note keeps the range
+	}
 	twice := p.certain()
 	if len(p.found) == 0 && !p.inexact && !r.foreign(c) {
 		return nil, false, nil
