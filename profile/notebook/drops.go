@@ -153,7 +153,7 @@ func (r *reader) chunks() ([]chunk, error) {
 	gap := false
 	for i, it := range r.items {
 		now := &chunks[len(chunks)-1]
-		begun := len(now.entries) > 0
+		begun := now.way.n > 0 // a bottom alone, written on top, begins no drop
 		if len(chunks) > maxDrops {
 			return nil, r.fail(it.line, fmt.Sprintf("more than %d drops on one page: part it into several", maxDrops))
 		}
@@ -174,7 +174,7 @@ func (r *reader) chunks() ([]chunk, error) {
 				now = &chunks[len(chunks)-1]
 			}
 			gap = gap || parts && it.header.soft // a title of words begins a drop where the depths start again
-			if begun && gap && len(now.entries) > 0 {
+			if begun && gap && now.way.n > 0 {
 				now.after = append(now.after, it.header)
 			} else {
 				now.headers = append(now.headers, it.header)
