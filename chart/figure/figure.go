@@ -15,7 +15,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/plain"
 	"coldseam/profile/plan"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 	"coldseam/profile/unit"
 	"coldseam/profile/water"
 )
@@ -95,7 +95,7 @@ type Drop struct {
 // Of makes the figure of a plan.
 func Of(p plan.Plan) Drop {
 	u := p.Drop.Units.Shown()
-	d := Drop{Title: say.Title(p), Short: short(p), Date: p.Drop.Date, Units: u, Warnings: say.Warnings(p), Answer: say.Answer(p), Sure: say.Sure(p), Cautions: say.Cautions(p)}
+	d := Drop{Title: report.Title(p), Short: short(p), Date: p.Drop.Date, Units: u, Warnings: report.Warnings(p), Answer: report.Answer(p), Sure: report.Sure(p), Cautions: report.Cautions(p)}
 	precision := p.Drop.PrecisionC()
 	for i, r := range p.Drop.Readings {
 		d.Readings = append(d.Readings, Reading{

@@ -1,6 +1,6 @@
 package static
 
-import "coldseam/chart/internal/apart"
+import "coldseam/chart/internal/labels"
 
 // label is a name and a value that stand beside the picture at a depth. If they do not
 // fit beside each other they stand under each other.
@@ -43,17 +43,17 @@ func (s set) height(em float64) float64 {
 // gutter draws labels beside the picture from x to x+width, each with a leader to its
 // depth. Minor ones that find no room are counted in a last line with a word for them.
 // The labels are in rising order of at.
-func (p *page) gutter(labels []label, x, width, top, bottom float64, word string) {
+func (p *page) gutter(all []label, x, width, top, bottom float64, word string) {
 	const lead = 16
 	var sets []set
 	room, more := bottom-top, 0
-	for _, l := range labels {
+	for _, l := range all {
 		if !l.minor {
 			room -= p.setLabel(l, width-lead).height(p.em)
 		}
 	}
 	last := 2 * leading * p.em // for the line that counts the rest
-	for _, l := range labels {
+	for _, l := range all {
 		s := p.setLabel(l, width-lead)
 		if l.minor {
 			if room-s.height(p.em) < last {
@@ -71,7 +71,7 @@ func (p *page) gutter(labels []label, x, width, top, bottom float64, word string
 	for i, s := range sets {
 		want[i], high[i] = s.at, s.height(p.em)
 	}
-	for i, y := range apart.Middles(want, high, top, bottom) {
+	for i, y := range labels.Middles(want, high, top, bottom) {
 		s := sets[i]
 		if s.from >= 0 {
 			p.line(stroke{0.6, quiet, nil}, pt{s.from, s.at}, pt{x + 3, s.at}, pt{x + lead - 5, y}, pt{x + lead - 2, y})

@@ -9,7 +9,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"coldseam/device"
-	"coldseam/device/layout"
+	"coldseam/device/format"
 	"coldseam/device/line"
 	"coldseam/device/rehearse"
 	"coldseam/profile/book"
@@ -40,7 +40,7 @@ func portFlags() []cli.Flag {
 }
 
 // decoding is how lines are read, as the flags say, else the settings.
-func decoding(c *cli.Context, set settings.Settings) (l *layout.Layout, o layout.Options, err error) {
+func decoding(c *cli.Context, set settings.Settings) (l *format.Layout, o format.Options, err error) {
 	o.AirPa = set.Probe.AirPa
 	if text := c.String("air"); text != "" {
 		if o.AirPa, err = unit.ParsePressure(text); err != nil {
@@ -70,7 +70,7 @@ func decoding(c *cli.Context, set settings.Settings) (l *layout.Layout, o layout
 	if text == "" {
 		return nil, o, nil
 	}
-	parsed, err := layout.Parse(text)
+	parsed, err := format.Parse(text)
 	if err != nil {
 		return nil, o, refuse("%s: %w", from, err)
 	}
@@ -114,7 +114,7 @@ type cable struct {
 }
 
 // plugIn opens the port and begins to listen.
-func plugIn(config device.Config, l *layout.Layout, o layout.Options) (*cable, error) {
+func plugIn(config device.Config, l *format.Layout, o format.Options) (*cable, error) {
 	c := &cable{decoder: newDecoder(l, o), name: config.Name, now: time.Now, begun: time.Now()}
 	listener, err := device.Listen(config, device.Options{Cut: true})
 	if err != nil {
@@ -127,7 +127,7 @@ func plugIn(config device.Config, l *layout.Layout, o layout.Options) (*cable, e
 // plugInRehearsal does the same with a simulated probe, whose clock may run faster.
 func plugInRehearsal(o rehearse.Options) (*cable, error) {
 	sim := rehearse.New(o)
-	c := &cable{decoder: newDecoder(nil, layout.Options{}), name: "the rehearsal's probe", now: sim.Now, begun: sim.Now(), sim: sim, lakeM: o.Lake.BottomM()}
+	c := &cable{decoder: newDecoder(nil, format.Options{}), name: "the rehearsal's probe", now: sim.Now, begun: sim.Now(), sim: sim, lakeM: o.Lake.BottomM()}
 	listener, err := device.Listen(device.Config{Name: c.name}, device.Options{
 		Cut:        true,
 		Now:        sim.Heard,

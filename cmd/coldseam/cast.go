@@ -8,7 +8,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"coldseam/device/cast"
-	"coldseam/device/settle"
+	"coldseam/device/response"
 	"coldseam/profile"
 	"coldseam/profile/notebook"
 	"coldseam/profile/settings"
@@ -16,7 +16,7 @@ import (
 )
 
 // castTold says what was done to a cast.
-func castTold(r *cast.Record, trip settle.Trip) string {
+func castTold(r *cast.Record, trip response.Trip) string {
 	how := "the probe's lag is not taken out: its time constant is not known, and there is no way up to find it from"
 	if trip.TauS > 0 {
 		from := "as given"

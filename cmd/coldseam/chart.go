@@ -15,7 +15,7 @@ import (
 	"coldseam/chart/seal"
 	"coldseam/chart/static"
 	"coldseam/profile/plan"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 )
 
 func (p *program) chartCommand() *cli.Command {
@@ -55,7 +55,7 @@ func (p *program) chart(c *cli.Context) error {
 			if i > 0 {
 				fmt.Fprintln(&p.out)
 			}
-			fmt.Fprintf(&p.out, "%s\n\n%s", say.Wrap(say.Title(made), ""), chart.Strip(made))
+			fmt.Fprintf(&p.out, "%s\n\n%s", report.Wrap(report.Title(made), ""), chart.Strip(made))
 		}
 		return nil
 	}

@@ -3,22 +3,22 @@ package main
 import (
 	"fmt"
 
-	"coldseam/device/layout"
+	"coldseam/device/format"
 	"coldseam/device/line"
 )
 
 // decoder reads a probe's lines, once it is known what they hold, and counts them.
 type decoder struct {
-	layout  *layout.Layout // nil until it is known
-	options layout.Options
-	reader  *layout.Reader
+	layout  *format.Layout // nil until it is known
+	options format.Options
+	reader  *format.Reader
 	depths  bool   // the probe states its own depth
 	cut     []byte // the line within which the port was opened
 	refused map[line.Code]int
 	good    int
 }
 
-func newDecoder(l *layout.Layout, o layout.Options) decoder {
+func newDecoder(l *format.Layout, o format.Options) decoder {
 	d := decoder{options: o, refused: map[line.Code]int{}}
 	if l != nil {
 		d.use(*l)
@@ -27,26 +27,26 @@ func newDecoder(l *layout.Layout, o layout.Options) decoder {
 }
 
 // use reads lines by a layout from now on.
-func (d *decoder) use(l layout.Layout) {
-	d.layout, d.reader, d.depths = &l, layout.New(l, d.options), l.StatesDepth()
+func (d *decoder) use(l format.Layout) {
+	d.layout, d.reader, d.depths = &l, format.New(l, d.options), l.StatesDepth()
 }
 
 // find finds the layout of the first lines. The line within which the port was opened
 // may be a whole row of names: it counts only when it settles what the others leave open,
 // with a depth.
-func (d *decoder) find(first [][]byte) layout.Found {
-	f := layout.Find(first)
+func (d *decoder) find(first [][]byte) format.Found {
+	f := format.Find(first)
 	if f.Known || d.cut == nil {
 		return f
 	}
-	if named := layout.Find(append([][]byte{d.cut}, first...)); named.Known && named.Layout.StatesDepth() {
+	if named := format.Find(append([][]byte{d.cut}, first...)); named.Known && named.Layout.StatesDepth() {
 		return named
 	}
 	return f
 }
 
 // decode reads a line, and counts what became of it.
-func (d *decoder) decode(b []byte) (layout.Sample, error) {
+func (d *decoder) decode(b []byte) (format.Sample, error) {
 	s, err := d.reader.Line(b)
 	if code := line.CodeOf(err); code == line.Fine {
 		d.good++

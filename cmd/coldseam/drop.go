@@ -11,7 +11,7 @@ import (
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 	"coldseam/profile/settings"
 	"coldseam/profile/taking"
 )
@@ -70,7 +70,7 @@ func (p *program) drop(c *cli.Context) error {
 	defer stop()
 	d := p.dropping(t, set, shelf, unlock)
 	defer d.unlock()
-	d.say("%s", say.AtAnchor)
+	d.say("%s", report.AtAnchor)
 	var probe *cable
 	if probe, err = plugInIfWanted(c, set); err != nil && (c.IsSet("port") || errors.As(err, new(refused))) {
 		return err

@@ -9,7 +9,7 @@ import (
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 	"coldseam/profile/taking"
 	"coldseam/profile/unit"
 )
@@ -100,7 +100,7 @@ func (d *dropping) resume(shelf *book.Book) (bool, error) {
 // leave them, and to end them.
 func offered(open []book.Unended) (what string, choices []string) {
 	named := func(u book.Unended) string {
-		return fmt.Sprintf("%s, %s (%s)", say.WhereWhen(u.Drop), counted(len(u.Drop.Readings), "reading"), plain.Line(u.Path))
+		return fmt.Sprintf("%s, %s (%s)", report.WhereWhen(u.Drop), counted(len(u.Drop.Readings), "reading"), plain.Line(u.Path))
 	}
 	leave, end := "leave it for later and begin a new one", "it has ended: begin a new one"
 	if len(open) == 1 {

@@ -7,12 +7,12 @@ import (
 
 	"coldseam/device"
 	"coldseam/device/line"
-	"coldseam/device/settle"
+	"coldseam/device/response"
 	"coldseam/device/still"
 	"coldseam/profile"
-	"coldseam/profile/next"
+	"coldseam/profile/sampling"
 	"coldseam/profile/plain"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 	"coldseam/profile/unit"
 )
 
@@ -23,7 +23,7 @@ type probing struct {
 	watch  *still.Watch
 	at     profile.Optional // where a probe without depth was said to hang,
 	hungS  float64          // and when
-	advice next.Advice
+	advice sampling.Advice
 	live   *status
 	boat   map[string]bool // what was told of the boat's instruments
 }
@@ -55,7 +55,7 @@ func (d *dropping) probed(c *cable) error {
 
 // probing prepares for the readings of a probe.
 func (d *dropping) probing(c *cable) (*probing, error) {
-	watch, err := still.New(settle.Options{TauS: d.take.Drop().TimeConst.Or(0)})
+	watch, err := still.New(response.Options{TauS: d.take.Drop().TimeConst.Or(0)})
 	if err != nil {
 		return nil, refuse("the time constant: %w", err)
 	}
@@ -94,14 +94,14 @@ func (p *probing) ask() {
 	p.advice = p.take.Next(p.fish.LimitsC())
 	u := p.take.Drop().Units.Shown()
 	fmt.Fprintln(p.err)
-	p.say("%s", say.Next(p.advice, u))
+	p.say("%s", report.Next(p.advice, u))
 	switch {
 	case p.advice.Enough:
 		p.say("Enter ends with the plan.")
 	case p.depths:
-		p.say("Lower the probe to %s and hold it there.", say.Mark(p.advice.DepthM, u))
+		p.say("Lower the probe to %s and hold it there.", report.Mark(p.advice.DepthM, u))
 	default:
-		p.say("Lower the probe to %s, then Enter.", say.Mark(p.advice.DepthM, u))
+		p.say("Lower the probe to %s, then Enter.", report.Mark(p.advice.DepthM, u))
 	}
 	if p.sim != nil && !p.advice.Enough {
 		p.say("(Rehearsal: the line runs out by itself.)")

@@ -16,7 +16,7 @@ import (
 	"time"
 
 	"coldseam/device"
-	"coldseam/device/layout"
+	"coldseam/device/format"
 	"coldseam/device/still"
 	"coldseam/profile/book"
 	"coldseam/profile/fish"
@@ -38,11 +38,11 @@ type sitting struct {
 func sit(t *testing.T, lines, page string, disk book.Disk) *sitting {
 	t.Helper()
 	s := &sitting{t: t, at: fixedNow(), dir: t.TempDir()}
-	l, err := layout.Parse(lines)
+	l, err := format.Parse(lines)
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := &cable{decoder: newDecoder(&l, layout.Options{}), name: "a probe", now: func() time.Time { return s.at }, begun: s.at}
+	c := &cable{decoder: newDecoder(&l, format.Options{}), name: "a probe", now: func() time.Time { return s.at }, begun: s.at}
 	b, err := book.Open(s.dir, disk)
 	if err != nil {
 		t.Fatal(err)
@@ -307,7 +307,7 @@ func TestLearnFails(t *testing.T) {
 		line, says string
 		how        learnt
 	}{{"hello from the deep", "could not be understood, so the readings are typed", byHand}, {"18.31,18.02", "", stopped}} {
-		k := &cable{decoder: newDecoder(nil, layout.Options{})}
+		k := &cable{decoder: newDecoder(nil, format.Options{})}
 		closed, said := make(chan string), new(bytes.Buffer)
 		close(closed)
 		talk := &talk{err: said, lines: closed}

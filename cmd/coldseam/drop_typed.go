@@ -10,10 +10,10 @@ import (
 	"coldseam/chart"
 	"coldseam/profile"
 	"coldseam/profile/fish"
-	"coldseam/profile/next"
+	"coldseam/profile/sampling"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 	"coldseam/profile/taking"
 	"coldseam/profile/unit"
 )
@@ -55,7 +55,7 @@ func (d *dropping) typed() error {
 		advice := d.take.Next(d.fish.LimitsC())
 		if !challenged {
 			fmt.Fprintln(d.err)
-			d.say("%s", say.Next(advice, u.Shown()))
+			d.say("%s", report.Next(advice, u.Shown()))
 		}
 		text, err := d.answer("%s", d.question(advice, challenged))
 		if err != nil { // the end of input ends the drop
@@ -91,7 +91,7 @@ func (d *dropping) typed() error {
 }
 
 // question is the prompt: what Enter would mean stands in it.
-func (d *dropping) question(a next.Advice, challenged bool) string {
+func (d *dropping) question(a sampling.Advice, challenged bool) string {
 	u := d.take.Drop().Units
 	switch {
 	case challenged:
@@ -99,12 +99,12 @@ func (d *dropping) question(a next.Advice, challenged bool) string {
 	case a.Enough:
 		return "Enter ends with the plan; or depth and temperature:"
 	}
-	return fmt.Sprintf("Temperature at %s, %s:", say.Mark(a.DepthM, u.Shown()), u.Temp)
+	return fmt.Sprintf("Temperature at %s, %s:", report.Mark(a.DepthM, u.Shown()), u.Temp)
 }
 
 // taken takes in a typed line. again says that the last reading was doubted: what is
 // typed now takes its place.
-func (d *dropping) taken(text string, a next.Advice, again bool) (challenged bool, err error) {
+func (d *dropping) taken(text string, a sampling.Advice, again bool) (challenged bool, err error) {
 	if key, _, ok := strings.Cut(text, ":"); ok && bare(key) == "units" {
 		d.say("The units stay as they were begun with; write the unit behind a number instead: 4 m 18 C.")
 		return again, nil
@@ -119,7 +119,7 @@ func (d *dropping) taken(text string, a next.Advice, again bool) (challenged boo
 		d.say("At which depth? Type depth and temperature.")
 		return false, nil
 	default:
-		depth = say.Mark(a.DepthM, drop.Units.Shown())
+		depth = report.Mark(a.DepthM, drop.Units.Shown())
 	}
 	read, err := d.read(depth, text)
 	if err != nil {
@@ -228,7 +228,7 @@ func (d *dropping) add(readings []profile.Reading) (challenged bool, err error) 
 			continue
 		}
 		for i, o := range odd {
-			d.say("%s", say.Flagged(o))
+			d.say("%s", report.Flagged(o))
 			challenged = challenged || i == 0 && o.Depth == r.Depth && o.Temp == r.Temp
 		}
 	}

@@ -7,7 +7,7 @@ import (
 
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 	"coldseam/profile/settings"
 	"coldseam/profile/unit"
 )
@@ -48,13 +48,13 @@ func (p *program) fish(c *cli.Context) error {
 	if !c.Args().Present() {
 		all := fish.All(set.Fish...)
 		if c.Bool("json") {
-			list := make([]say.FishJSON, 0, len(all))
+			list := make([]report.FishJSON, 0, len(all))
 			for _, f := range all {
-				list = append(list, say.FishAsJSON(f))
+				list = append(list, report.FishAsJSON(f))
 			}
 			return p.json(list)
 		}
-		p.out.WriteString(say.FishTable(all, u))
+		p.out.WriteString(report.FishTable(all, u))
 		return nil
 	}
 	f, err := fish.FindIn(set.Fish, strings.Join(c.Args().Slice(), " "))
@@ -62,8 +62,8 @@ func (p *program) fish(c *cli.Context) error {
 		return refused{err}
 	}
 	if c.Bool("json") {
-		return p.json(say.FishAsJSON(f))
+		return p.json(report.FishAsJSON(f))
 	}
-	p.out.WriteString(say.Fish(f, u))
+	p.out.WriteString(report.Fish(f, u))
 	return nil
 }

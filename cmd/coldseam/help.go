@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"strings"
 
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 )
 
 // fitHelp breaks the lines of a help text that are wider than a terminal, the rest of
@@ -17,7 +17,7 @@ func fitHelp(out *bytes.Buffer) {
 			line = "   -" + rest[:1] + " " + rest[1:]
 		}
 		line = strings.TrimSuffix(line, "\n")
-		if len([]rune(line)) <= say.Width {
+		if len([]rune(line)) <= report.Width {
 			out.WriteString(line + "\n")
 			continue
 		}
@@ -30,7 +30,7 @@ func fitHelp(out *bytes.Buffer) {
 			head, tail = line[:at], line[at:]
 		}
 		indent := strings.Repeat(" ", len(head))
-		for i, part := range strings.Split(say.WrapTo(tail, say.Width-len(head)), "\n") {
+		for i, part := range strings.Split(report.WrapTo(tail, report.Width-len(head)), "\n") {
 			if i > 0 {
 				head = indent
 			}

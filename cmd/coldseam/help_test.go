@@ -6,7 +6,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 )
 
 // TestHelpFits: of no command is the help wider than a terminal of 80 columns. What it is
@@ -55,7 +55,7 @@ func helpFits(t *testing.T, name string, c *cli.Command) {
 		if len(name) == 1 {
 			hyphens = "-"
 		}
-		if len(text) <= say.Width-before {
+		if len(text) <= report.Width-before {
 			stands(" " + text + "\n")
 		}
 		if text == "" || !strings.Contains(whole, " "+hyphens+name+" "+strings.Join(strings.Fields(text), " ")+" ") && !strings.HasSuffix(whole, text) {

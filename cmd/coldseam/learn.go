@@ -5,7 +5,7 @@ import (
 	"strconv"
 
 	"coldseam/device"
-	"coldseam/device/layout"
+	"coldseam/device/format"
 	"coldseam/profile/plain"
 )
 
@@ -61,7 +61,7 @@ func (c *cable) learn(t *talk) learnt {
 // ended is false while more lines are wanted.
 func (c *cable) settleLayout(t *talk, first [][]byte) (how learnt, ended bool) {
 	if c.layout != nil { // NMEA sentences: only they tell whether there is a depth
-		s, err := layout.New(*c.layout, c.options).Line(first[len(first)-1])
+		s, err := format.New(*c.layout, c.options).Line(first[len(first)-1])
 		c.depths = err == nil && s.DepthM.Known
 		return read, c.depths || len(first) >= askAfter
 	}
@@ -88,14 +88,14 @@ func (c *cable) settleLayout(t *talk, first [][]byte) (how learnt, ended bool) {
 }
 
 // whichLayout asks what the lines hold.
-func (t *talk) whichLayout(f layout.Found) (layout.Layout, error) {
+func (t *talk) whichLayout(f format.Found) (format.Layout, error) {
 	var texts []string
 	for _, l := range f.Choices {
 		texts = append(texts, l.String())
 	}
 	n, err := t.choose(fmt.Sprintf("The probe says %s: %s. What does such a line hold?", plain.Line(strconv.Quote(f.Example)), f.Why), texts...)
 	if err != nil {
-		return layout.Layout{}, err
+		return format.Layout{}, err
 	}
 	return f.Choices[n], nil
 }

@@ -7,8 +7,8 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/check"
-	"coldseam/profile/next"
-	"coldseam/profile/say"
+	"coldseam/profile/sampling"
+	"coldseam/profile/report"
 )
 
 func (p *program) nextCommand() *cli.Command {
@@ -35,15 +35,15 @@ func (p *program) next(c *cli.Context) error {
 				return unusable(j.sheet.Name, d, err)
 			}
 		}
-		advice := next.Find(next.Input{
+		advice := sampling.Find(sampling.Input{
 			Column: column, Bottom: d.Bottom, Length: d.LakeLength, Secchi: d.Secchi,
 			LevelsC: j.input.Fish.LimitsC(), MarkM: d.Units.DepthStepM(),
 		})
 		if !c.Bool("json") {
-			fmt.Fprintln(&p.out, say.Wrap(say.Next(advice, d.Units.Shown()), ""))
+			fmt.Fprintln(&p.out, report.Wrap(report.Next(advice, d.Units.Shown()), ""))
 			continue
 		}
-		if err := p.json(say.NextAsJSON(advice, d.Units.Shown())); err != nil {
+		if err := p.json(report.NextAsJSON(advice, d.Units.Shown())); err != nil {
 			return err
 		}
 	}

@@ -9,7 +9,7 @@ import (
 	"coldseam/chart"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 )
 
 func (p *program) planCommand() *cli.Command {
@@ -33,7 +33,7 @@ func (p *program) plan(c *cli.Context) error {
 	}
 	for i, j := range jobs {
 		if i > 0 && !c.Bool("json") {
-			fmt.Fprint(&p.out, "\n"+strings.Repeat("-", say.Width)+"\n\n")
+			fmt.Fprint(&p.out, "\n"+strings.Repeat("-", report.Width)+"\n\n")
 		}
 		check := ""
 		if c.IsSet("check") {
@@ -56,20 +56,20 @@ func (p *program) answer(j job, check string, asJSON bool) error {
 	if err != nil {
 		return unusable(j.sheet.Name, made.Drop, err)
 	}
-	var checked *say.Check
+	var checked *report.Check
 	if check != "" {
 		r, err := checkReading(check, made)
 		if err != nil {
 			return err
 		}
-		checked = say.CheckReading(made, r)
+		checked = report.CheckReading(made, r)
 	}
 	if !asJSON {
 		p.print(made, j, checked)
 		return nil
 	}
-	notes := append(append(say.AsRead(made, j.sheet.Notes)[1:], say.Assumed(made)...), j.notes...)
-	out := say.JSON(made, notes)
+	notes := append(append(report.AsRead(made, j.sheet.Notes)[1:], report.Assumed(made)...), j.notes...)
+	out := report.JSON(made, notes)
 	out.Check = checked
 	return p.json(out)
 }
@@ -93,24 +93,24 @@ func checkReading(text string, made plan.Plan) (notebook.Sheet, error) {
 }
 
 // print prints a plan for people: the answer first.
-func (p *program) print(made plan.Plan, j job, checked *say.Check) {
-	line := func(s string) { fmt.Fprintln(&p.out, say.Wrap(s, "")) }
+func (p *program) print(made plan.Plan, j job, checked *report.Check) {
+	line := func(s string) { fmt.Fprintln(&p.out, report.Wrap(s, "")) }
 	block := func(title string, items []string) {
 		if len(items) == 0 {
 			return
 		}
 		fmt.Fprintln(&p.out, "\n"+title)
 		for _, s := range items {
-			fmt.Fprintln(&p.out, say.Wrap("- "+s, "  "))
+			fmt.Fprintln(&p.out, report.Wrap("- "+s, "  "))
 		}
 	}
-	line(say.Title(made))
+	line(report.Title(made))
 	fmt.Fprintln(&p.out)
-	for _, s := range say.Warnings(made) {
+	for _, s := range report.Warnings(made) {
 		line(s)
 		fmt.Fprintln(&p.out)
 	}
-	for _, s := range say.Answer(made) {
+	for _, s := range report.Answer(made) {
 		line(s)
 	}
 	if checked != nil {
@@ -118,13 +118,13 @@ func (p *program) print(made plan.Plan, j job, checked *say.Check) {
 		line(checked.Text)
 	}
 	fmt.Fprintln(&p.out)
-	line(say.Sure(made))
+	line(report.Sure(made))
 	fmt.Fprint(&p.out, "\n"+chart.Strip(made))
-	why, changes := say.Reasons(made)
-	block("Confirm at the anchor", say.Confirm(made))
+	why, changes := report.Reasons(made)
+	block("Confirm at the anchor", report.Confirm(made))
 	block("Why", why)
 	block("What would change it", changes)
-	block("Assumed or not measured", append(say.Assumed(made), j.notes...))
-	block("As read", say.AsRead(made, j.sheet.Notes))
-	block("Care", say.Cautions(made))
+	block("Assumed or not measured", append(report.Assumed(made), j.notes...))
+	block("As read", report.AsRead(made, j.sheet.Notes))
+	block("Care", report.Cautions(made))
 }

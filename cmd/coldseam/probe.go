@@ -10,7 +10,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"coldseam/device"
-	"coldseam/device/layout"
+	"coldseam/device/format"
 	"coldseam/device/line"
 	"coldseam/profile"
 	"coldseam/profile/plain"
@@ -143,7 +143,7 @@ func (e *explainer) line(b []byte) {
 
 // settle goes on with what was found in the first lines, or with the first of what
 // they may hold.
-func (e *explainer) settle(f layout.Found) {
+func (e *explainer) settle(f format.Found) {
 	switch {
 	case f.Known:
 		fmt.Fprintf(e.err, "Lines are read as: %s.\n", f.Layout)
@@ -180,7 +180,7 @@ func (e *explainer) end() {
 }
 
 // meaning says how a line was read, or why not.
-func (e *explainer) meaning(s layout.Sample, err error) string {
+func (e *explainer) meaning(s format.Sample, err error) string {
 	switch code := line.CodeOf(err); {
 	case code == line.Fine:
 	case aside(code):

@@ -9,7 +9,7 @@ import (
 	"coldseam/profile/notebook"
 	"coldseam/profile/rig"
 	"coldseam/profile/rig/weight"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 	"coldseam/profile/settings"
 	"coldseam/profile/unit"
 )
@@ -96,10 +96,10 @@ func (p *program) rig(c *cli.Context) error {
 	}
 	made := rig.Find(in)
 	if c.Bool("json") {
-		return p.json(say.Rig(made))
+		return p.json(report.Rig(made))
 	}
-	for _, s := range say.RigAlone(made, in, shown) {
-		fmt.Fprintln(&p.out, say.Wrap(s, ""))
+	for _, s := range report.RigAlone(made, in, shown) {
+		fmt.Fprintln(&p.out, report.Wrap(s, ""))
 	}
 	return nil
 }

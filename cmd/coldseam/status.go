@@ -11,7 +11,7 @@ import (
 	"golang.org/x/term"
 
 	"coldseam/profile/plain"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 )
 
 // status is one line at the foot of the terminal that is written over. Where there
@@ -38,9 +38,9 @@ func newStatus(w io.Writer) *status {
 func (s *status) room() int {
 	width, _, err := term.GetSize(int(s.file.Fd()))
 	if err != nil || width < 1 {
-		width = say.Width
+		width = report.Width
 	}
-	return max(min(width, say.Width)-2, 1)
+	return max(min(width, report.Width)-2, 1)
 }
 
 // show writes over the line, a few times a second at most.

@@ -14,7 +14,7 @@ import (
 
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 )
 
 // talk is a conversation: prompts go to standard error, and lines come from standard
@@ -78,7 +78,7 @@ func (p *program) talk() (t *talk, stop func()) {
 
 // say prints a paragraph.
 func (t *talk) say(format string, args ...any) {
-	fmt.Fprintln(t.err, say.Wrap(fmt.Sprintf(format, args...), ""))
+	fmt.Fprintln(t.err, report.Wrap(fmt.Sprintf(format, args...), ""))
 }
 
 // prompt asks for a line.
@@ -100,9 +100,9 @@ func (t *talk) answer(format string, args ...any) (string, error) {
 // choose offers choices and gives the index of the one taken; Enter alone takes the
 // first.
 func (t *talk) choose(what string, choices ...string) (int, error) {
-	fmt.Fprintln(t.err, say.Wrap(what, ""))
+	fmt.Fprintln(t.err, report.Wrap(what, ""))
 	for i, c := range choices {
-		fmt.Fprintln(t.err, "  "+say.Wrap(fmt.Sprintf("%d %s", i+1, c), "    "))
+		fmt.Fprintln(t.err, "  "+report.Wrap(fmt.Sprintf("%d %s", i+1, c), "    "))
 	}
 	for {
 		text, err := t.answer("Number, then Enter:")

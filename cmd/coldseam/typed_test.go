@@ -9,7 +9,7 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/book"
-	"coldseam/profile/next"
+	"coldseam/profile/sampling"
 	"coldseam/profile/settings"
 	"coldseam/profile/taking"
 	"coldseam/profile/unit"
@@ -111,7 +111,7 @@ func TestFishServesTheAdvice(t *testing.T) {
 		take: taking.Begin(shelf, profile.Drop{Units: unit.System{Depth: unit.Foot, Temp: unit.Fahrenheit}})}
 	for _, tc := range [][2]string{{"for: walleye", "walleye"}, {"Rainbows", "rainbow"}, {"for: walley", "rainbow"}} {
 		typed, want := tc[0], tc[1]
-		if _, err := d.taken(typed, next.Advice{}, false); err != nil || d.fish.Key != want {
+		if _, err := d.taken(typed, sampling.Advice{}, false); err != nil || d.fish.Key != want {
 			t.Errorf("%s: %q, %v", typed, d.fish.Key, err)
 		}
 	}

@@ -1,14 +1,14 @@
 // Package cast gathers what a probe says that is lowered without stopping, and makes
 // readings of it, one a mark of the line.
 //
-// It reads no lines and opens no port; the lag and the bins are package settle's.
+// It reads no lines and opens no port; the lag and the bins are package response's.
 package cast
 
 import (
 	"errors"
 	"math"
 
-	"coldseam/device/settle"
+	"coldseam/device/response"
 	"coldseam/device/still"
 	"coldseam/profile"
 	"coldseam/profile/unit"
@@ -31,7 +31,7 @@ const (
 type Record struct {
 	Full bool // samples were left out, as there were more than Most
 
-	samples []settle.CastSample
+	samples []response.CastSample
 	shiftS  float64 // what a clock that began anew is behind
 	step    float64 // between the last two samples
 }
@@ -64,17 +64,17 @@ func (r *Record) Add(atS, depthM, tempC float64) {
 		r.Full = true
 		return
 	}
-	r.samples = append(r.samples, settle.CastSample{TimeS: atS + r.shiftS, DepthM: depthM, TempC: tempC})
+	r.samples = append(r.samples, response.CastSample{TimeS: atS + r.shiftS, DepthM: depthM, TempC: tempC})
 }
 
 // Readings bins the record by the marks of the line, and takes the lag out: with the time
 // constant that way down and way up agree on, else with tauS (s, 0 for not known). Trip
 // says which. The error is ErrNone.
-func (r *Record) Readings(u unit.System, tauS float64) ([]profile.Reading, settle.Trip, error) {
+func (r *Record) Readings(u unit.System, tauS float64) ([]profile.Reading, response.Trip, error) {
 	u = u.Shown()
-	trip, err := settle.Bins(r.samples, tauS, settle.CastOptions{BinM: u.DepthStepM()})
+	trip, err := response.Bins(r.samples, tauS, response.CastOptions{BinM: u.DepthStepM()})
 	if err != nil || len(trip.Bins) == 0 {
-		return nil, settle.Trip{}, ErrNone
+		return nil, response.Trip{}, ErrNone
 	}
 	var out []profile.Reading
 	for _, b := range trip.Bins {

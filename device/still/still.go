@@ -5,7 +5,7 @@
 // A probe that states its depth tells by itself when it hangs still: waves lift the
 // boat and the probe with it, so stillness is judged by means over some seconds. Of a
 // probe that states only a temperature somebody must say that it hangs (Hold). How
-// a reading settles is package settle's; a cast without stops is not followed here.
+// a reading settles is package response's; a cast without stops is not followed here.
 package still
 
 import (
@@ -15,7 +15,7 @@ import (
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat"
 
-	"coldseam/device/settle"
+	"coldseam/device/response"
 	"coldseam/profile"
 )
 
@@ -52,12 +52,12 @@ type State struct {
 	Phase  Phase
 	DepthM profile.Optional // median while it hangs, else the last; unknown where the probe states none
 	TempC  float64          // the last one read
-	settle.State
+	response.State
 }
 
 // Watch follows one probe.
 type Watch struct {
-	w      *settle.Watcher
+	w      *response.Watcher
 	recent []Sample // of the last overS seconds, or since the last move
 	held   []Sample // since it hangs still
 	holds  bool
@@ -68,11 +68,11 @@ type Watch struct {
 // New makes a Watch; o is the settling's, of a probe whose time constant is 60 s at most
 // where it does not say otherwise (common practice: 10 to 20 s for a sensor in a steel
 // tube). It returns settle.ErrArg for options out of range.
-func New(o settle.Options) (*Watch, error) {
+func New(o response.Options) (*Watch, error) {
 	if o.TauS == 0 && o.MaxTauS == 0 {
 		o.MaxTauS = slowestS
 	}
-	w, err := settle.NewWatcher(o)
+	w, err := response.NewWatcher(o)
 	if err != nil {
 		return nil, err
 	}

@@ -5,7 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"coldseam/device/settle"
+	"coldseam/device/response"
 	"coldseam/profile"
 	"coldseam/profile/unit"
 )
@@ -20,7 +20,7 @@ type trip struct {
 // gives every state with the true depth and whether the hand moves the probe.
 func lower(t *testing.T, seed uint64, tauS, waveM, noiseM, noiseC float64, trips []trip, each func(s State, depthM float64, moving bool)) {
 	t.Helper()
-	w, err := New(settle.Options{})
+	w, err := New(response.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,7 +85,7 @@ func TestTaken(t *testing.T) {
 
 // Lines that lost a digit of their depth neither move the probe nor its reading.
 func TestTornDepth(t *testing.T) {
-	w, err := New(settle.Options{TauS: 3})
+	w, err := New(response.Options{TauS: 3})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -114,7 +114,7 @@ func TestTornDepth(t *testing.T) {
 
 // A probe that creeps down does not hang still.
 func TestCreeping(t *testing.T) {
-	w, err := New(settle.Options{})
+	w, err := New(response.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -129,7 +129,7 @@ func TestCreeping(t *testing.T) {
 
 // A silence makes what was known of the depth void.
 func TestGap(t *testing.T) {
-	w, err := New(settle.Options{TauS: 2})
+	w, err := New(response.Options{TauS: 2})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -155,7 +155,7 @@ func TestGap(t *testing.T) {
 
 // A probe without a depth hangs when somebody says so, and each time anew.
 func TestHold(t *testing.T) {
-	w, err := New(settle.Options{})
+	w, err := New(response.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -198,7 +198,7 @@ func TestHold(t *testing.T) {
 func TestReading(t *testing.T) {
 	feet := unit.System{Depth: unit.Foot, Temp: unit.Fahrenheit}
 	metric := unit.System{Depth: unit.Metre, Temp: unit.Celsius}
-	s := State{TempC: 12, State: settle.State{Fitted: true, EstimateC: 10.04, ErrC: 0.21}}
+	s := State{TempC: 12, State: response.State{Fitted: true, EstimateC: 10.04, ErrC: 0.21}}
 	if r := s.Reading(4.58, metric); r.Depth != 4.6 || r.Temp != 10 || r.Step != 0.1 || r.SpreadC != 0.5 {
 		t.Errorf("early: %+v", r)
 	}

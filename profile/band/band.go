@@ -64,7 +64,7 @@ type Band struct {
 	Oxygen       bool             // measured where it matters
 	// DoubtfulBelow is where oxygen that was not measured may begin to be short: Best, at
 	// the safe end, is the depth to print, and Low to High the 80 % interval of where it
-	// does in a lake that runs short of it (package unproven).
+	// does in a lake that runs short of it (package oxygen).
 	DoubtfulBelow *profile.Estimate
 	Others        []Interval
 

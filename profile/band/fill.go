@@ -8,7 +8,7 @@ import (
 	"coldseam/profile/fish"
 	"coldseam/profile/layers"
 	"coldseam/profile/light"
-	"coldseam/profile/unproven"
+	"coldseam/profile/oxygen"
 )
 
 // depths are the readings' depths and the ends of what answers may reach.
@@ -158,7 +158,7 @@ const oxygenShare = 0.25
 // doubtful says from where on down oxygen is doubtful. A reading with oxygen enough
 // proves the water down to its depth.
 func (f *finder) doubtful() *profile.Estimate {
-	e, ok := unproven.Below(unproven.Input{
+	e, ok := oxygen.Below(oxygen.Input{
 		Column: f.Column, Layers: f.Layers, NeedMgL: f.Fish.OxygenMgL.Value, Bottom: f.Bottom, AnchorBlack: f.AnchorBlack,
 	})
 	if !ok {

@@ -7,7 +7,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/fish"
 	"coldseam/profile/light"
-	"coldseam/profile/unproven"
+	"coldseam/profile/oxygen"
 )
 
 // Oxygen that was not measured removes no water: the band is by temperature alone,
@@ -21,7 +21,7 @@ func TestOxygenNotMeasured(t *testing.T) {
 	near(t, "top", b.Top.Best, crossing(in.Layers.Curve, 20), 2e-3)
 	near(t, "bottom", b.Bottom.Best, 11+2*ft, 1e-9)
 	near(t, "start", b.Start.Best, b.Top.High+ft, 1e-9)
-	want, ok := unproven.Below(unproven.Input{Column: in.Column, Layers: in.Layers, NeedMgL: in.Fish.OxygenMgL.Value, Bottom: in.Bottom})
+	want, ok := oxygen.Below(oxygen.Input{Column: in.Column, Layers: in.Layers, NeedMgL: in.Fish.OxygenMgL.Value, Bottom: in.Bottom})
 	if !ok || want.Low >= want.Best {
 		t.Fatalf("unproven: %v, %v", want, ok)
 	}

@@ -16,7 +16,7 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/layers"
-	"coldseam/profile/say"
+	"coldseam/profile/report"
 )
 
 // alone is the line of one column as the rest of the program makes it.
@@ -32,8 +32,8 @@ func alone(t rapid.TB, name string, points []profile.Point, intervals bool) stri
 	}
 	data, err := json.Marshal(struct {
 		Profile string `json:"profile"`
-		say.LayersJSON
-	}{name, say.Layers(found)})
+		report.LayersJSON
+	}{name, report.Layers(found)})
 	if err != nil {
 		t.Fatal(err)
 	}

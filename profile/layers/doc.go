@@ -36,7 +36,7 @@
 // Find gives every depth an interval that is to hold it in 8 of 10 cases: 64 plausible
 // columns are drawn, each reading off by its error and each wide gap filled in one of
 // the ways in which measured lakes fill theirs, and are asked the same questions.
-// TestCoverage in package next counts how often the intervals hold what the dense
+// TestCoverage in package sampling counts how often the intervals hold what the dense
 // column says. Best leaves them out.
 //
 // # Beside the published methods
@@ -73,6 +73,6 @@
 //
 //	go test ./profile/layers -run TestMethods -v            methods side by side
 //	go test ./profile/layers -run TestCrews -v              metalimnia and crews' marks
-//	go test ./profile/next -run TestCoverage -v             how often intervals hold
-//	go test ./profile/next -run TestNextOnMeasuredLakes -v  where the advice leads
+//	go test ./profile/sampling -run TestCoverage -v             how often intervals hold
+//	go test ./profile/sampling -run TestNextOnMeasuredLakes -v  where the advice leads
 package layers

@@ -5,7 +5,7 @@ import (
 	"coldseam/profile/remark"
 )
 
-// Caution is the code of one caution that applies. The texts are in package say.
+// Caution is the code of one caution that applies. The texts are in package report.
 //
 // The codes:
 //

@@ -123,7 +123,7 @@ func (p *Plan) sureOfOxygen() Confidence {
 }
 
 // enoughDownTo is how far down, m, there is oxygen enough in most lakes, though nobody
-// measured it: the safe end of what package unproven says, else the mixed layer, which is
+// measured it: the safe end of what package oxygen says, else the mixed layer, which is
 // in touch with the air.
 func (p *Plan) enoughDownTo() float64 {
 	switch l := p.Layers; {

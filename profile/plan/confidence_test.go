@@ -9,11 +9,11 @@ import (
 )
 
 func TestConfidence(t *testing.T) {
-	dense := oxygen(metres(0, 24, 1, 24, 3, 24, 4, 23.5, 5, 20.5, 6, 15, 7, 11, 8, 9, 9, 8.5, 11, 8), 8, 8, 8, 8, 8, 8, 7, 7, 6, 4)
+	dense := withOxygen(metres(0, 24, 1, 24, 3, 24, 4, 23.5, 5, 20.5, 6, 15, 7, 11, 8, 9, 9, 8.5, 11, 8), 8, 8, 8, 8, 8, 8, 7, 7, 6, 4)
 	bare := metres(0, 24, 1, 24, 3, 24, 4, 23.5, 5, 20.5, 6, 15, 7, 11, 8, 9, 9, 8.5, 11, 8)
 	sparse := metres(0, 24, 5, 22, 15, 8)
 	two := metres(0, 24, 6, 14)
-	odd := oxygen(metres(0, 24, 1, 24, 3, 2.4, 4, 23.5, 5, 20.5, 6, 15, 7, 11, 8, 9, 9, 8.5, 11, 8), 8, 8, 8, 8, 8, 8, 7, 7, 6, 4)
+	odd := withOxygen(metres(0, 24, 1, 24, 3, 2.4, 4, 23.5, 5, 20.5, 6, 15, 7, 11, 8, 9, 9, 8.5, 11, 8), 8, 8, 8, 8, 8, 8, 7, 7, 6, 4)
 	for _, c := range []struct {
 		name string
 		drop profile.Drop
@@ -65,7 +65,7 @@ func TestWidths(t *testing.T) {
 }
 
 // What is said of the oxygen follows where the fly starts: 0.80 of the depth at which 15 %
-// of the fall is done (package unproven), about 5.2 m here, is the depth to start above.
+// of the fall is done (package oxygen), about 5.2 m here, is the depth to start above.
 func TestSureOfOxygen(t *testing.T) {
 	layered := []float64{0, 24, 2, 24, 4, 24, 6, 24, 7, 20, 8, 16, 9, 12, 10, 9, 14, 8}
 	early := []float64{0, 19, 4, 19, 6, 14, 8, 9, 12, 7}
@@ -81,11 +81,11 @@ func TestSureOfOxygen(t *testing.T) {
 		{"one layer", metres(0, 15, 3, 15, 6, 15, 9, 15), "rainbow", Likely, OxygenUnknown},
 		{"under ice, the warmest water is the deepest", metres(0.5, 0.4, 2, 1.8, 5, 3, 9, 3.9), "brook", Unknown, OxygenUnknown},
 		{"too warm as far as read", metres(0, 24, 3, 24, 6, 24), "rainbow", Unknown, OxygenUnknown},
-		{"measured", oxygen(metres(layered...), 9, 9, 9, 9, 9, 9, 8, 8, 6), "rainbow", Measured, OxygenKnown},
-		{"measured to a metre above the band, which begins deeper than trout feed", oxygen(metres(layered...), 9, 9, 9, 9), "rainbow", Unknown, OxygenUnknown},
-		{"measured at the top", oxygen(metres(early...), 9), "rainbow", Likely, OxygenUnknown},
-		{"measured, and gone before it is cool", oxygen(metres(0, 24, 3, 24, 6, 23, 8, 22), 9, 8, 2, 1), "rainbow", Measured, OxygenKnown},
-		{"measured, and none left", oxygen(metres(layered...), 9, 9, 9, 9, 1, 0, 0, 0, 0), "rainbow", Measured, OxygenKnown},
+		{"measured", withOxygen(metres(layered...), 9, 9, 9, 9, 9, 9, 8, 8, 6), "rainbow", Measured, OxygenKnown},
+		{"measured to a metre above the band, which begins deeper than trout feed", withOxygen(metres(layered...), 9, 9, 9, 9), "rainbow", Unknown, OxygenUnknown},
+		{"measured at the top", withOxygen(metres(early...), 9), "rainbow", Likely, OxygenUnknown},
+		{"measured, and gone before it is cool", withOxygen(metres(0, 24, 3, 24, 6, 23, 8, 22), 9, 8, 2, 1), "rainbow", Measured, OxygenKnown},
+		{"measured, and none left", withOxygen(metres(layered...), 9, 9, 9, 9, 1, 0, 0, 0, 0), "rainbow", Measured, OxygenKnown},
 	} {
 		p := planOf(t, c.drop, c.fish)
 		if p.Oxygen.Level != c.want || len(p.Oxygen.Why) != 1 || p.Oxygen.Why[0] != c.why {
@@ -119,7 +119,7 @@ func TestMethodsApart(t *testing.T) {
 		{"one layer", []float64{0, 12, 1, 12, 2, 12, 3, 12, 4, 12, 5, 12, 6, 12, 7, 12}, false, Good, 0},
 	} {
 		mgl := slices.Repeat([]float64{9}, len(c.pairs)/2)
-		p := planOf(t, oxygen(metres(c.pairs...), mgl...), "rainbow")
+		p := planOf(t, withOxygen(metres(c.pairs...), mgl...), "rainbow")
 		if got := slices.Contains(p.Depths.Why, MethodsApart); got != c.want || p.Depths.Level != c.level {
 			t.Errorf("%s: %q because %v, want %q and %q among them: %v", c.name, p.Depths.Level, p.Depths.Why, c.level, MethodsApart, c.want)
 		}
@@ -161,7 +161,7 @@ func TestAssumed(t *testing.T) {
 			t.Errorf("%q is not among what was assumed: %v", a, p.Assumed)
 		}
 	}
-	d := oxygen(metres(0, 24, 2, 24, 4, 23.5, 5, 20.5, 6, 15, 8, 9), 8, 8, 8, 8, 7, 6)
+	d := withOxygen(metres(0, 24, 2, 24, 4, 23.5, 5, 20.5, 6, 15, 8, 9), 8, 8, 8, 8, 7, 6)
 	d.Bottom, d.LineAngle, d.Wind = profile.Some(8.3), profile.Some(0), profile.Some(2)
 	d.IcePoint, d.Precision = profile.Some(0.1), profile.Some(0.3)
 	in := input(t, d, "rainbow")
@@ -170,7 +170,7 @@ func TestAssumed(t *testing.T) {
 	if err != nil || len(p.Assumed) > 0 {
 		t.Errorf("everything was given, yet assumed: %v (%v)", p.Assumed, err)
 	}
-	p = planOf(t, oxygen(metres(0, 24, 2, 24, 4, 23.5, 5, 20.5, 6, 15, 8, 9), 8), "rainbow")
+	p = planOf(t, withOxygen(metres(0, 24, 2, 24, 4, 23.5, 5, 20.5, 6, 15, 8, 9), 8), "rainbow")
 	if !slices.Contains(p.Assumed, OxygenPartly) || slices.Contains(p.Assumed, OxygenNotGiven) {
 		t.Errorf("oxygen read at the top only: %v", p.Assumed)
 	}

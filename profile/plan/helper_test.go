@@ -33,9 +33,9 @@ func drop(l unit.Length, temp unit.Temperature, step float64, pairs []float64) p
 	return d
 }
 
-// oxygen notes mg/L beside the readings, in their order; a negative one was not
+// withOxygen notes mg/L beside the readings, in their order; a negative one was not
 // measured.
-func oxygen(d profile.Drop, mgl ...float64) profile.Drop {
+func withOxygen(d profile.Drop, mgl ...float64) profile.Drop {
 	for i, v := range mgl {
 		if v >= 0 {
 			d.Readings[i].Oxygen = profile.Some(v)

@@ -10,7 +10,7 @@ import (
 	"coldseam/profile/layers"
 	"coldseam/profile/light"
 	"coldseam/profile/rig"
-	"coldseam/profile/unproven"
+	"coldseam/profile/oxygen"
 )
 
 // Input is a drop, corrected but not yet checked, and what the angler has settled
@@ -45,7 +45,7 @@ type Plan struct {
 	ClearanceM float64
 	Depths     Confidence    // how sure the thermocline and the band's edges are
 	Oxygen     Confidence    // how sure it is that the fish have oxygen enough
-	Hope       unproven.Hope // that the doubt about oxygen nobody measured is a false alarm
+	Hope       oxygen.Hope // that the doubt about oxygen nobody measured is a false alarm
 	StepM      float64       // m, where a fitted step puts the break, if that is a doubt; else 0
 	Assumed    []Assumption
 	Cautions   []Caution
@@ -67,7 +67,7 @@ func Make(in Input) (Plan, error) {
 		p.Rig = &r
 	}
 	if p.Band.DoubtfulBelow != nil && !in.Drop.AnchorBlack() {
-		p.Hope = unproven.HopeOf(p.lakeM(), in.Drop.Secchi, in.Drop.Colour)
+		p.Hope = oxygen.HopeOf(p.lakeM(), in.Drop.Secchi, in.Drop.Colour)
 	}
 	p.Depths, p.Oxygen = p.sureOfDepth(), p.sureOfOxygen()
 	p.Assumed = p.assumed()

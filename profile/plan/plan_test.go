@@ -11,7 +11,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/fish"
 	"coldseam/profile/rig"
-	"coldseam/profile/unproven"
+	"coldseam/profile/oxygen"
 )
 
 // A reading written 2 for 72 is left out, and the answer stays where it would be: no
@@ -145,7 +145,7 @@ func TestMakeHoldsTogether(t *testing.T) {
 }
 
 func BenchmarkMake(b *testing.B) {
-	in := input(b, oxygen(feet(0, 73.9, 2, 73.7, 5, 73.4, 10, 72.8, 13, 70.6, 15, 66.9, 17, 62.4, 20, 58.1, 25, 53, 29, 51.2), 8, 8, 8, 8, 8, 7.8, 7, 6.2, 5.4, 3), "rainbow")
+	in := input(b, withOxygen(feet(0, 73.9, 2, 73.7, 5, 73.4, 10, 72.8, 13, 70.6, 15, 66.9, 17, 62.4, 20, 58.1, 25, 53, 29, 51.2), 8, 8, 8, 8, 8, 7.8, 7, 6.2, 5.4, 3), "rainbow")
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Make(in); err != nil {
@@ -158,22 +158,22 @@ func BenchmarkMake(b *testing.B) {
 // deepest water known, wherever it is from.
 func TestHope(t *testing.T) {
 	layered := []float64{0, 24, 2, 24, 4, 23.5, 5, 20.5, 6, 15, 8, 9}
-	measured := oxygen(metres(layered...), 9, 9, 9, 9, 9, 9)
+	measured := withOxygen(metres(layered...), 9, 9, 9, 9, 9, 9)
 	measured.Deepest = profile.Some(40)
 	for _, c := range []struct {
 		name string
 		drop profile.Drop
 		set  func(*profile.Drop)
-		want unproven.Hope
+		want oxygen.Hope
 	}{
-		{"nothing known", metres(layered...), func(*profile.Drop) {}, unproven.NoHope},
-		{"deepest known", metres(layered...), func(d *profile.Drop) { d.Deepest = profile.Some(40) }, unproven.Deep},
-		{"deep under the boat", metres(layered...), func(d *profile.Drop) { d.Bottom = profile.Some(25) }, unproven.Deep},
-		{"read that deep", metres(append(slices.Clone(layered), 22, 6)...), func(*profile.Drop) {}, unproven.Deep},
-		{"deep and clear", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Secchi = profile.Some(40), profile.Some(7) }, unproven.DeepClear},
-		{"deep and green", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Colour = profile.Some(40), "green" }, unproven.NoHope},
-		{"black mud", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Anchor = profile.Some(40), "black" }, unproven.NoHope},
-		{"oxygen measured", measured, func(*profile.Drop) {}, unproven.NoHope},
+		{"nothing known", metres(layered...), func(*profile.Drop) {}, oxygen.NoHope},
+		{"deepest known", metres(layered...), func(d *profile.Drop) { d.Deepest = profile.Some(40) }, oxygen.Deep},
+		{"deep under the boat", metres(layered...), func(d *profile.Drop) { d.Bottom = profile.Some(25) }, oxygen.Deep},
+		{"read that deep", metres(append(slices.Clone(layered), 22, 6)...), func(*profile.Drop) {}, oxygen.Deep},
+		{"deep and clear", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Secchi = profile.Some(40), profile.Some(7) }, oxygen.DeepClear},
+		{"deep and green", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Colour = profile.Some(40), "green" }, oxygen.NoHope},
+		{"black mud", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Anchor = profile.Some(40), "black" }, oxygen.NoHope},
+		{"oxygen measured", measured, func(*profile.Drop) {}, oxygen.NoHope},
 	} {
 		c.set(&c.drop)
 		if p := planOf(t, c.drop, "rainbow"); p.Hope != c.want {

@@ -3,7 +3,7 @@
 //
 // The rigs are the long leader (a floating line and a leader somewhat longer than
 // the water is deep), the hung fly (under an indicator) and the sinking line. The
-// long leader is worked out for the retrieve that the angler states (package pull), or
+// long leader is worked out for the retrieve that the angler states (package tow), or
 // else it is the trade's rule, the depth of water plus a quarter (common practice), with
 // the retrieves at which that holds; how long the fly takes to its depth is worked out
 // too (package sink).

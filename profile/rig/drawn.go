@@ -4,12 +4,12 @@ import (
 	"math"
 
 	"coldseam/profile"
-	"coldseam/profile/rig/pull"
+	"coldseam/profile/rig/tow"
 )
 
 // shape is a leader of a length drawn at a speed against the water.
-func (g gear) shape(leaderM, mps float64) (pull.Shape, bool) {
-	s, err := pull.Solve(g.pulled(leaderM), mps)
+func (g gear) shape(leaderM, mps float64) (tow.Shape, bool) {
+	s, err := tow.Solve(g.pulled(leaderM), mps)
 	return s, err == nil
 }
 
@@ -25,14 +25,14 @@ func (g gear) depth(leaderM, mps float64) float64 {
 // length gives the leader that puts the point fly at a depth at a speed; +Inf where no
 // leader of any sense does, since the fly is too light for the speed.
 func (g gear) length(depthM, mps float64) float64 {
-	least := math.Max(pull.ShortestM, depthM)
-	found, err := pull.LengthFor(g.pulled, mps, depthM, least, pull.LongestM)
+	least := math.Max(tow.ShortestM, depthM)
+	found, err := tow.LengthFor(g.pulled, mps, depthM, least, tow.LongestM)
 	switch {
 	case err != nil:
 		return math.Inf(1)
-	case found.Reach == pull.OverDeep: // by no more than a hair: a leader of the depth hangs there at rest
+	case found.Reach == tow.OverDeep: // by no more than a hair: a leader of the depth hangs there at rest
 		return least
-	case found.Reach != pull.Reached:
+	case found.Reach != tow.Reached:
 		return math.Inf(1)
 	}
 	return found.LengthM
@@ -41,7 +41,7 @@ func (g gear) length(depthM, mps float64) float64 {
 // speed gives the speed at which a leader's point fly is at a depth; 0 where it is no
 // deeper even at rest.
 func (g gear) speed(leaderM, depthM float64) float64 {
-	v, err := pull.SpeedFor(g.pulled(leaderM), depthM)
+	v, err := tow.SpeedFor(g.pulled(leaderM), depthM)
 	if err != nil {
 		return 0
 	}
@@ -50,7 +50,7 @@ func (g gear) speed(leaderM, depthM float64) float64 {
 
 // weight gives the dry mass of a point fly that a leader holds at a depth at a speed.
 func (g gear) weight(leaderM, depthM, mps float64) (kg float64, ok bool) {
-	found, err := pull.LengthFor(g.pulled, mps, depthM, leaderM, leaderM)
+	found, err := tow.LengthFor(g.pulled, mps, depthM, leaderM, leaderM)
 	return found.PointKg, err == nil && found.PointKg > 0
 }
 
@@ -81,7 +81,7 @@ func (g gear) doubt(leaderM float64) profile.Estimate {
 		light.kg, heavy.kg = FlyKg/2, FlyKg*2
 	}
 	e.Low = math.Min(e.Best, heavy.length(g.in.FlyM, 0.9*mps))
-	e.High = math.Max(e.Best, math.Min(pull.LongestM, light.length(g.in.FlyM, 1.1*mps)))
+	e.High = math.Max(e.Best, math.Min(tow.LongestM, light.length(g.in.FlyM, 1.1*mps)))
 	return e
 }
 

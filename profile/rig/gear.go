@@ -3,7 +3,7 @@ package rig
 import (
 	"math"
 
-	"coldseam/profile/rig/pull"
+	"coldseam/profile/rig/tow"
 	"coldseam/profile/rig/sink"
 )
 
@@ -86,20 +86,20 @@ func (g gear) places(leaderM float64) []float64 {
 }
 
 // pulled is the leader as it is drawn.
-func (g gear) pulled(leaderM float64) pull.Rig {
-	r := pull.Rig{TempC: g.in.WaterC.Or(waterC)}
+func (g gear) pulled(leaderM float64) tow.Rig {
+	r := tow.Rig{TempC: g.in.WaterC.Or(waterC)}
 	for _, p := range g.cut(leaderM) {
 		density := kgM3(p.Material)
 		if density == 0 {
 			density = sink.AnyLine
 		}
-		r.Parts = append(r.Parts, pull.Part{LengthM: p.LengthM, DiameterM: p.upper(), EndDiameterM: p.lower(), DensityKgM3: density})
+		r.Parts = append(r.Parts, tow.Part{LengthM: p.LengthM, DiameterM: p.upper(), EndDiameterM: p.lower(), DensityKgM3: density})
 	}
 	for _, at := range g.places(leaderM) {
-		r.Bodies = append(r.Bodies, pull.Body{AtM: at, KgDry: g.kg, DensityKgM3: g.density})
+		r.Bodies = append(r.Bodies, tow.Body{AtM: at, KgDry: g.kg, DensityKgM3: g.density})
 	}
 	if g.in.ShotKg > 0 {
-		r.Bodies = append(r.Bodies, pull.Body{AtM: math.Max(0, leaderM-shotUpM), KgDry: g.in.ShotKg, DensityKgM3: shotKgM3, DragDiameterM: pull.BallDiameterM(g.in.ShotKg, shotKgM3)})
+		r.Bodies = append(r.Bodies, tow.Body{AtM: math.Max(0, leaderM-shotUpM), KgDry: g.in.ShotKg, DensityKgM3: shotKgM3, DragDiameterM: tow.BallDiameterM(g.in.ShotKg, shotKgM3)})
 	}
 	return r
 }

@@ -72,7 +72,7 @@ const (
 // Reason says why a rig was chosen or what limits it.
 type Reason string
 
-// The reasons: codes, which package say puts into words.
+// The reasons: codes, which package report puts into words.
 const (
 	ShallowEnough Reason = "shallow enough" // the fly is no deeper than 12 ft
 	LightWind     Reason = "light wind"     // 12 to 25 ft down, wind 10 mph or less

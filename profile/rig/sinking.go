@@ -5,7 +5,7 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/rig/drag"
-	"coldseam/profile/rig/pull"
+	"coldseam/profile/rig/tow"
 	"coldseam/profile/water"
 )
 
@@ -38,8 +38,8 @@ func (r *Rig) sinking(in Input, longest float64) {
 		line.Bodies[i].AtM += OutM
 	}
 	density := lineKgM3(rate, in.WaterC.Or(waterC))
-	line.Parts = append([]pull.Part{{LengthM: OutM, DiameterM: lineM, DensityKgM3: density}}, line.Parts...)
-	if v, err := pull.SpeedFor(line, in.FlyM); err == nil && v > in.DriftMps {
+	line.Parts = append([]tow.Part{{LengthM: OutM, DiameterM: lineM, DensityKgM3: density}}, line.Parts...)
+	if v, err := tow.SpeedFor(line, in.FlyM); err == nil && v > in.DriftMps {
 		r.Window = Window{Fastest: v - in.DriftMps, Known: true}
 	}
 }

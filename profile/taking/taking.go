@@ -12,7 +12,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/book"
 	"coldseam/profile/check"
-	"coldseam/profile/next"
+	"coldseam/profile/sampling"
 )
 
 // Taking is a drop being taken. It is not safe for concurrent use.
@@ -159,13 +159,13 @@ func (t *Taking) Note(d profile.Drop) error {
 func (t *Taking) Skip(depthM float64) { t.skipped = append(t.skipped, depthM) }
 
 // Next advises on the next depth to read.
-func (t *Taking) Next(levelsC []float64) next.Advice {
+func (t *Taking) Next(levelsC []float64) sampling.Advice {
 	d := t.drop
 	c, err := d.Column()
 	if err != nil { // nothing usable yet
 		c = profile.Column{}
 	}
-	return next.Find(next.Input{
+	return sampling.Find(sampling.Input{
 		Column: c, Bottom: d.Bottom, Length: d.LakeLength, Secchi: d.Secchi,
 		LevelsC: levelsC, MarkM: d.Units.DepthStepM(), Skipped: t.skipped,
 	})

@@ -1,0 +1,172 @@
+package format
+
+import (
+	"bytes"
+	"math"
+
+	"coldseam/device/line"
+)
+
+func refuse(c line.Code, text string) error { return &line.Refusal{Code: c, Text: text} }
+
+// part is a Part made ready.
+type part struct {
+	Part
+	unit unitID
+	div  float64 // of numbers sent without their point
+}
+
+func makePart(p Part) part {
+	u, div, _ := unitText(p.Unit)
+	if p.What == Ohms && u == noUnit {
+		u = ohm
+	}
+	return part{p, u, div}
+}
+
+// called is the part in a message.
+func (p *part) called() string {
+	switch p.What {
+	case Depth:
+		return "the depth"
+	case Temp, Word:
+		return "the temperature"
+	case Pressure, Gauge:
+		return "the pressure"
+	case Ohms:
+		return "the resistance"
+	}
+	return "the time"
+}
+
+// take gives the value in SI (a time in its own unit), or why it cannot be one. A time
+// that is missing or written as a date is unknown, not wrong.
+func (p *part) take(v *value, thermistor line.Thermistor) (si float64, known bool, err error) {
+	switch {
+	case p.What == Skip, p.What == Time && (v.kind == empty || v.kind == clock || v.kind == fault):
+		return 0, false, nil
+	case v.kind == empty:
+		return 0, false, refuse(line.Empty, p.called()+" is empty")
+	case v.kind == fault:
+		return 0, false, refuse(line.Sentinel, p.called()+" is a fault: "+line.Shown(v.text))
+	case p.What == Word:
+		si, err = wordTempC(v.text)
+		return si, true, err
+	case v.kind != number:
+		return 0, false, refuse(line.BadNumber, p.called()+" is not a number: "+line.Shown(v.text))
+	}
+	u, div, err := p.unitOf(v)
+	if err != nil {
+		return 0, false, err
+	}
+	if err := p.checkWritten(v.num, u, div); err != nil {
+		return 0, false, err
+	}
+	si = u.si(v.num / div)
+	switch p.What {
+	case Temp:
+		err = checkTempC(si)
+	case Depth:
+		err = line.CheckDepthM(si)
+	case Ohms:
+		if thermistor == (line.Thermistor{}) {
+			return 0, false, refuse(line.AskWhich, "a resistance, but not of which thermistor: give its three coefficients")
+		}
+		si, err = thermistor.TempC(si)
+	case Pressure, Gauge:
+		if !(math.Abs(si) <= 1e7) {
+			err = refuse(line.OutOfRange, "the pressure is out of range")
+		}
+	case Time:
+		if si = v.num / div; u != p.unit {
+			si = u.si(si) / p.unit.si(1)
+		}
+		if !(si >= 0 && si <= 1e15) {
+			err = refuse(line.OutOfRange, "the time is out of range")
+		}
+	}
+	return si, true, err
+}
+
+// unitOf is the unit of a value: the one written on the line counts, unless it cannot
+// be that of the part.
+func (p *part) unitOf(v *value) (u unitID, div float64, err error) {
+	if v.unit == noUnit || v.unit == p.unit {
+		return p.unit, p.div, nil
+	}
+	if p.What == Ohms && v.unit == kelvin {
+		return kilohm, 1, nil // 12.49K
+	}
+	if p.What == Temp && v.unit == kilohm {
+		v.unit = kelvin // 291.5k
+	}
+	if units[v.unit].what != units[p.unit].what || p.div != 1 {
+		return 0, 0, refuse(line.BadUnit, p.called()+" stands in "+units[v.unit].symbol+" on the line, not in "+p.Unit)
+	}
+	return v.unit, 1, nil
+}
+
+// checkWritten refuses the numbers that stand for a fault in the unit they are written
+// in (common practice of sensor programs).
+func (p *part) checkWritten(v float64, u unitID, div float64) error {
+	stands := false
+	if p.What == Temp || p.What == Depth || p.What == Pressure || p.What == Gauge {
+		switch v {
+		case 9999, -9999, 8888, -999:
+			stands = true
+		case 300, 302, 304:
+			stands = div == 1 && (u == celsius || u == fahrenheit || u == metre)
+		}
+	}
+	if stands {
+		return refuse(line.Sentinel, p.called()+" is a number that stands for a fault")
+	}
+	return nil
+}
+
+// checkTempC is line.CheckTempC, with the two faults of a DS18B20 recognised behind the
+// rounding of Fahrenheit or kelvins: 185 F, -196.6 F.
+func checkTempC(c float64) error {
+	for _, f := range [2]float64{85, -127} {
+		if math.Abs(c-f) < 1e-9 {
+			c = f
+		}
+	}
+	return line.CheckTempC(c)
+}
+
+func wordTempC(text []byte) (float64, error) {
+	if len(text) > 2 && text[0] == '0' && lower(text[1]) == 'x' {
+		text = text[2:]
+	}
+	if len(bytes.TrimSpace(text)) > 4 {
+		return line.ScratchpadTempC(text)
+	}
+	return line.WordTempC(text)
+}
+
+// counter turns a time that counts up in a board into seconds that do so too.
+type counter struct {
+	last, add float64 // in the unit of the line
+	seen      bool
+}
+
+// seconds takes the next time of unit u. Milliseconds and microseconds of a board are
+// kept in 32 bits and start again from 0 after 2^32; that is counted on. A time that
+// goes back otherwise is of a board that was started again, and the result goes back
+// with it.
+func (c *counter) seconds(t float64, u unitID) float64 {
+	wrap := float64(1 << 32)
+	if u == second {
+		wrap /= 1000 // milliseconds, divided before they were printed
+	}
+	if c.seen && t < c.last {
+		if u != minute && c.last < wrap && c.last-t > wrap/2 {
+			c.add += wrap
+		} else {
+			c.add = 0
+		}
+	}
+	c.last, c.seen = t, true
+	return u.si(t + c.add)
+}

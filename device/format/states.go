@@ -1,0 +1,12 @@
+package format
+
+// StatesDepth reports whether the lines state the probe's depth, or a pressure from
+// which it follows. Of NMEA sentences only the lines themselves tell.
+func (l Layout) StatesDepth() bool {
+	for _, p := range l.Parts {
+		if p.What == Depth || p.What == Pressure || p.What == Gauge {
+			return true
+		}
+	}
+	return false
+}

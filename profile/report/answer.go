@@ -1,0 +1,201 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"coldseam/profile"
+	"coldseam/profile/band"
+	"coldseam/profile/layers"
+	"coldseam/profile/plain"
+	"coldseam/profile/plan"
+	"coldseam/profile/rig"
+	"coldseam/profile/unit"
+)
+
+// speaker says one plan in one system of units.
+type speaker struct {
+	p plan.Plan
+	u unit.System
+}
+
+func speak(p plan.Plan) speaker { return speaker{p, p.Drop.Units.Shown()} }
+
+// Title names the drop: water, spot, date and fish.
+func Title(p plan.Plan) string {
+	t := "for " + p.Fish.Name
+	if where := WhereWhen(p.Drop); where != "" {
+		t = where + ", " + t
+	}
+	return strings.TrimSuffix(sentence(t), ".")
+}
+
+// WhereWhen names a drop by its water, spot and date, as far as they were noted.
+func WhereWhen(d profile.Drop) string {
+	var parts []string
+	for _, s := range []string{d.Water, d.Spot, d.Date} {
+		if s != "" {
+			parts = append(parts, plain.Line(s))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// Answer gives the paragraphs of the answer: where the fish should be, what to cast
+// over, the leader, the wait and the retrieve, and the break.
+func Answer(p plan.Plan) []string {
+	s := speak(p)
+	if !p.Band.Found {
+		return []string{s.noBand(), s.column()}
+	}
+	out := append([]string{s.where()}, s.leader()...)
+	return append(out, s.column())
+}
+
+// Warnings gives what stands before the answer: wind too strong for the boat, and
+// water so warm that fish would not survive release.
+func Warnings(p plan.Plan) []string {
+	var out []string
+	for _, c := range p.Cautions {
+		if first(c) {
+			out = append(out, CautionText(p, c))
+		}
+	}
+	return out
+}
+
+func (s speaker) gate() string {
+	return fmt.Sprintf("WARM WATER: the top layer is %s. Fish brought up through it are likely to die if released: no catch and release. "+
+		"Where keeping is legal stop at the limit, or fish for perch or bass instead.", s.u.Degrees(s.p.Layers.MixedTempC))
+}
+
+// edges gives the printed edges of the band: the inner ones, and the outer in
+// brackets where they differ.
+func (s speaker) edges() string {
+	b := s.p.Band
+	top, bottom := b.Safe(s.p.Column.Last().DepthM)
+	inner := s.u.Span(top, bottom)
+	outer := s.u.Mark(b.Top.Low) + " to " + s.u.Mark(b.Bottom.High)
+	if inner == outer+" "+s.u.Depth.String() {
+		return inner
+	}
+	return inner + " down (" + outer + ")"
+}
+
+// deepEdges are the edges with the word down.
+func (s speaker) deepEdges() string {
+	edges := s.edges()
+	if !strings.Contains(edges, "down") {
+		edges += " down"
+	}
+	return edges
+}
+
+func (s speaker) where() string {
+	b, p := s.p.Band, s.p
+	var t string
+	edges := s.deepEdges()
+	switch {
+	case b.Verdict == band.Warmest:
+		t = fmt.Sprintf("All of this water is colder than %s like (%s): the warmest is %s, where they should hold.", p.Fish.Name, s.comfort(), edges)
+	case b.Cold && p.UnderIce() && b.ToSurface:
+		t = fmt.Sprintf("Under the ice all of it is colder than %s like best, and they hold wherever there is oxygen: top to %s.", p.Fish.Name, s.u.Length(b.Bottom.Low))
+	case b.Cold && b.ToSurface:
+		t = fmt.Sprintf("No water here is too warm for %s, top to %s: it is colder than they like best (%s), so fish the warmest you find, here %s at %s.",
+			p.Fish.Name, s.u.Length(b.Bottom.Low), s.comfort(), s.u.Degrees(p.Layers.Curve.At(b.Start.Best)), s.u.Length(b.Start.Best))
+	case b.ToSurface && b.ToDeepest:
+		t = fmt.Sprintf("All the water that was read suits %s: top to %s.", p.Fish.Name, s.u.Length(p.Column.Last().DepthM))
+	case b.ToSurface:
+		t = fmt.Sprintf("Fish should hold anywhere down to %s.", s.u.Length(math.Max(b.Bottom.Low, 0)))
+	default:
+		t = fmt.Sprintf("Fish should hold %s.", edges)
+	}
+	if b.ToDeepest && !b.ToSurface {
+		t += " They may be deeper too: nothing was read below " + s.u.Length(p.Column.Last().DepthM) + "."
+	}
+	if !b.Oxygen {
+		t += " " + s.oxygenRead()
+	}
+	shallow, deep := s.u.Mark(b.CastShallowM), s.u.Mark(b.CastDeepM)
+	water := s.u.Span(b.CastShallowM, b.CastDeepM)
+	switch {
+	case b.Suspended:
+		t += fmt.Sprintf(" They keep to open water: hang the fly %s down, over water of any depth from %s.", s.u.Length(b.Start.Best), s.u.Length(b.CastShallowM))
+	case shallow == deep:
+		t += fmt.Sprintf(" Cast where the water under the fly is %s deep.", water)
+	default:
+		t += fmt.Sprintf(" Cast where the water under the fly is %s deep, first over %s.", water, s.u.Length(b.WaterM))
+	}
+	if b.OverDeep && !b.Suspended {
+		t += fmt.Sprintf(" That is deeper than common practice (%s).", s.u.Length(band.PracticeM))
+	}
+	if p.Rig != nil && !b.Suspended {
+		t += fmt.Sprintf(" Fly about %s down.", s.u.Length(p.Rig.FlyM))
+	}
+	return t
+}
+
+// leader says the rig: what to cut, how long to wait, how to draw.
+func (s speaker) leader() []string { return s.rig(*s.p.Rig) }
+
+func (s speaker) parts(r rig.Rig) string {
+	var words []string
+	for _, p := range r.Parts {
+		words = append(words, s.u.Piece(p.LengthM)+" "+p.Name)
+	}
+	return list(words)
+}
+
+// seconds rounds to 5 s, as nobody counts finer.
+func seconds(s float64) string { return strconv.Itoa(int(math.Round(s/5)) * 5) }
+
+// column says what kind of column it is, and where the break lies.
+func (s speaker) column() string {
+	l := s.p.Layers
+	last := s.p.Column.Last().DepthM
+	switch l.Structure {
+	case layers.TooFew:
+		return fmt.Sprintf("Too few readings (%d) to find a break: three depths at least, better six to ten.", s.p.Column.Len())
+	case layers.Mixed:
+		return fmt.Sprintf("One layer, top to bottom: no break (thermocline) in %s of water.", s.u.Length(last))
+	case layers.Inverse:
+		return "Colder above, below 39 F (4 C): a winter column, with no break (thermocline). The warmest water is the deepest, but late in winter oxygen fails there first."
+	case layers.SkinOnly:
+		return fmt.Sprintf("A warm skin in the top %s, no break (thermocline) below it in %s of water.", s.u.Length(l.SkinM), s.u.Length(last))
+	}
+	var t string
+	if a, b := s.u.Mark(l.Thermocline.Low), s.u.Mark(l.Thermocline.High); a != b {
+		t = fmt.Sprintf("The break (thermocline) is between %s and %s.", a, s.u.Length(l.Thermocline.High))
+	} else {
+		t = fmt.Sprintf("The break (thermocline) is at about %s.", s.u.Length(l.Thermocline.Best))
+	}
+	if l.MixedLayer != nil && l.MixedLayer.Best >= 0.3 {
+		t += fmt.Sprintf(" Above it one layer reaches down to about %s.", s.u.Length(l.MixedLayer.Best))
+	}
+	if l.BottomReached {
+		t += fmt.Sprintf(" It runs past the deepest reading (%s).", s.u.Length(last))
+	}
+	if l.SkinM > 0 {
+		t += fmt.Sprintf(" The top %s is a warm skin and not the break.", s.u.Length(l.SkinM))
+	}
+	for _, b := range l.OtherBreaks {
+		t += fmt.Sprintf(" A lesser break at about %s.", s.u.Length(b.DepthM))
+	}
+	return t
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// RigAlone says a rig that was asked for without a drop: what to cut, the wait and
+// the retrieve, why, and the next best.
+func RigAlone(r rig.Rig, in rig.Input, u unit.System) []string {
+	s := speaker{plan.Plan{Rules: in.Rules, ClearanceM: in.WaterM - in.FlyM}, u.Shown()}
+	out := []string{fmt.Sprintf("Water under the fly %s, fly about %s down.", s.u.Length(in.WaterM), s.u.Length(in.FlyM))}
+	out = append(out, s.rig(r)...)
+	for _, w := range r.Why {
+		out = append(out, sentence(fmt.Sprintf("%s rig: %s", r.Kind, s.rigReason(w))))
+	}
+	return append(out, sentence("next best rig: "+string(r.RunnerUp)), s.rules())
+}

@@ -1,0 +1,240 @@
+package report
+
+import (
+	"math"
+
+	"coldseam/profile"
+	"coldseam/profile/layers"
+	"coldseam/profile/plan"
+	"coldseam/profile/rig"
+)
+
+// The JSON forms: SI, keys named with their unit, an unknown value absent, 0 and
+// false printed. Depths, lengths and temperatures are rounded to 0.001, seconds to
+// 0.1.
+
+// ReadingJSON is one reading.
+type ReadingJSON struct {
+	DepthM    float64      `json:"depth_m"`
+	TempC     float64      `json:"temp_c"`
+	OxygenMgL *float64     `json:"oxygen_mgl,omitempty"`
+	Flag      profile.Flag `json:"flag,omitempty"`
+}
+
+// LayersJSON is package layers' answer.
+type LayersJSON struct {
+	Structure     layers.Structure  `json:"structure"`
+	MixedLayer    *profile.Estimate `json:"mixed_layer_m,omitempty"`
+	MetaTop       *profile.Estimate `json:"metalimnion_top_m,omitempty"`
+	MetaBottom    *profile.Estimate `json:"metalimnion_bottom_m,omitempty"`
+	Thermocline   *profile.Estimate `json:"thermocline_m,omitempty"`
+	SteepestCPerM *float64          `json:"steepest_c_per_m,omitempty"`
+	OtherBreaks   []layers.Break    `json:"other_breaks"`
+	BottomReached bool              `json:"bottom_reached_first"`
+}
+
+// IntervalJSON is water that suits but is not the band.
+type IntervalJSON struct {
+	TopM    float64 `json:"top_m"`
+	BottomM float64 `json:"bottom_m"`
+	Why     string  `json:"why"`
+}
+
+// BandJSON is package band's answer.
+type BandJSON struct {
+	Found         bool              `json:"found"`
+	Top           *profile.Estimate `json:"top_m,omitempty"`
+	Bottom        *profile.Estimate `json:"bottom_m,omitempty"`
+	Start         *profile.Estimate `json:"start_m,omitempty"`
+	CastShallowM  *float64          `json:"cast_shallow_m,omitempty"`
+	CastDeepM     *float64          `json:"cast_deep_m,omitempty"`
+	Suspended     bool              `json:"suspended"`
+	Oxygen        string            `json:"oxygen"`
+	DoubtfulBelow *profile.Estimate `json:"doubtful_below_m,omitempty"`
+	Others        []IntervalJSON    `json:"others"`
+	Why           []string          `json:"why"`
+	Changes       []string          `json:"changes"`
+}
+
+// FlyJSON is one fly of the rig.
+type FlyJSON struct {
+	DepthM float64 `json:"depth_m"`
+}
+
+// PartJSON is one piece of the leader.
+type PartJSON struct {
+	Name       string   `json:"name"`
+	LengthM    float64  `json:"length_m"`
+	DiameterMM *float64 `json:"diameter_mm,omitempty"`
+}
+
+// RigJSON is package rig's answer.
+type RigJSON struct {
+	Kind      rig.Kind          `json:"kind"`
+	Leader    profile.Estimate  `json:"leader_m"`
+	RuleM     float64           `json:"rule_leader_m"`
+	FlyDepthM float64           `json:"fly_depth_m"`
+	Flies     []FlyJSON         `json:"flies"`
+	Reachable bool              `json:"reachable"`
+	Wait      *profile.Estimate `json:"wait_s,omitempty"`
+	RuleWait  *profile.Estimate `json:"rule_wait_s,omitempty"`
+	Slowest   *float64          `json:"slowest_retrieve_mps,omitempty"`
+	Fastest   *float64          `json:"fastest_retrieve_mps,omitempty"`
+	RuleHolds *float64          `json:"rule_holds_to_mps,omitempty"`
+	Parts     []PartJSON        `json:"parts"`
+	RunnerUp  rig.Kind          `json:"runner_up"`
+}
+
+// ConfidenceJSON is how sure the plan is: of its depths good, fair or poor; of oxygen
+// measured, likely (not measured, but most lakes have enough where the fly starts) or
+// unknown. A script may rely on these words, not on those of why.
+type ConfidenceJSON struct {
+	Depth  SureJSON `json:"depth"`
+	Oxygen SureJSON `json:"oxygen"`
+}
+
+// SureJSON is how sure one of them is, and why.
+type SureJSON struct {
+	Level plan.Level `json:"level"`
+	Why   []string   `json:"why"`
+}
+
+// CautionJSON is one caution.
+type CautionJSON struct {
+	Code   plan.Caution `json:"code"`
+	Text   string       `json:"text"`
+	Source string       `json:"source"`
+}
+
+// PlanJSON is the whole plan.
+type PlanJSON struct {
+	Water      string         `json:"water,omitempty"`
+	Spot       string         `json:"spot,omitempty"`
+	Date       string         `json:"date,omitempty"`
+	For        string         `json:"for"`
+	BottomM    *float64       `json:"bottom_m,omitempty"`
+	SecchiM    *float64       `json:"secchi_m,omitempty"`
+	AltitudeM  *float64       `json:"altitude_m,omitempty"`
+	Readings   []ReadingJSON  `json:"readings"`
+	Layers     LayersJSON     `json:"layers"`
+	Band       BandJSON       `json:"band"`
+	Rig        *RigJSON       `json:"rig,omitempty"`
+	Confidence ConfidenceJSON `json:"confidence"`
+	Cautions   []CautionJSON  `json:"cautions"`
+	Notes      []string       `json:"notes"`
+	Check      *Check         `json:"check,omitempty"`
+}
+
+// JSON makes the stable form of a plan; notes are those of AsRead and Assumed.
+func JSON(p plan.Plan, notes []string) PlanJSON {
+	s := speak(p)
+	out := PlanJSON{
+		Water: p.Drop.Water, Spot: p.Drop.Spot, Date: p.Drop.Date, For: p.Fish.Key,
+		BottomM: known(p.Drop.Bottom), SecchiM: known(p.Drop.Secchi), AltitudeM: known(p.Drop.Altitude),
+		Layers: Layers(p.Layers), Band: s.band(), Cautions: []CautionJSON{}, Notes: append([]string{}, notes...),
+		Confidence: ConfidenceJSON{SureJSON{p.Depths.Level, s.doubts(p.Depths)}, SureJSON{p.Oxygen.Level, s.doubts(p.Oxygen)}},
+	}
+	for _, r := range p.Drop.Readings {
+		out.Readings = append(out.Readings, ReadingJSON{milli(r.DepthM), milli(r.TempC), known(r.Oxygen), r.Flag})
+	}
+	if p.Rig != nil {
+		r := Rig(*p.Rig)
+		out.Rig = &r
+	}
+	for _, c := range p.Cautions {
+		out.Cautions = append(out.Cautions, CautionJSON{c, CautionText(p, c), CautionSource(c)})
+	}
+	return out
+}
+
+// Layers makes the stable form of layers.
+func Layers(l layers.Layers) LayersJSON {
+	out := LayersJSON{
+		Structure: l.Structure, MixedLayer: rounded(l.MixedLayer), MetaTop: rounded(l.MetaTop), MetaBottom: rounded(l.MetaBottom),
+		Thermocline: rounded(l.Thermocline), OtherBreaks: []layers.Break{}, BottomReached: l.BottomReached,
+	}
+	if l.Structure == layers.Layered {
+		v := milli(l.SteepestCPerM)
+		out.SteepestCPerM = &v
+	}
+	for _, b := range l.OtherBreaks {
+		out.OtherBreaks = append(out.OtherBreaks, layers.Break{DepthM: milli(b.DepthM), CPerM: milli(b.CPerM)})
+	}
+	return out
+}
+
+func (s speaker) band() BandJSON {
+	b := s.p.Band
+	out := BandJSON{Found: b.Found, Suspended: b.Suspended, Oxygen: "not measured", Others: []IntervalJSON{}, Why: s.why(), Changes: s.changes()}
+	if b.Oxygen {
+		out.Oxygen = "measured"
+	}
+	for _, o := range b.Others {
+		out.Others = append(out.Others, IntervalJSON{milli(o.TopM), milli(o.BottomM), o.Why})
+	}
+	if !b.Found {
+		return out
+	}
+	shallow, deep := milli(b.CastShallowM), milli(b.CastDeepM)
+	out.Top, out.Bottom, out.Start = rounded(&b.Top), rounded(&b.Bottom), rounded(&b.Start)
+	out.CastShallowM, out.CastDeepM = &shallow, &deep
+	out.DoubtfulBelow = rounded(b.DoubtfulBelow)
+	return out
+}
+
+// Rig makes the stable form of a rig.
+func Rig(r rig.Rig) RigJSON {
+	out := RigJSON{
+		Kind: r.Kind, Leader: *rounded(&r.Leader), RuleM: milli(r.RuleLeaderM),
+		FlyDepthM: milli(r.FlyM), Flies: []FlyJSON{}, Reachable: r.Reachable, Parts: []PartJSON{}, RunnerUp: r.RunnerUp,
+		Wait: tenths(r.Wait), RuleWait: tenths(r.RuleWait),
+	}
+	for _, z := range r.FlyDepths {
+		out.Flies = append(out.Flies, FlyJSON{milli(z)})
+	}
+	if r.Window.Known {
+		slowest, fastest := milli4(r.Window.Slowest), milli4(r.Window.Fastest)
+		out.Slowest, out.Fastest = &slowest, &fastest
+	}
+	if r.RuleWindow.Known {
+		holds := milli4(r.RuleWindow.Fastest)
+		out.RuleHolds = &holds
+	}
+	for _, p := range r.Parts {
+		part := PartJSON{Name: p.Name, LengthM: milli4(p.LengthM)}
+		if p.DiameterMM > 0 {
+			part.DiameterMM = known(profile.Some(p.DiameterMM))
+		}
+		out.Parts = append(out.Parts, part)
+	}
+	return out
+}
+
+func tenths(e *profile.Estimate) *profile.Estimate {
+	if e == nil {
+		return nil
+	}
+	tenth := func(v float64) float64 { return math.Round(v*10) / 10 }
+	return &profile.Estimate{Best: tenth(e.Best), Low: tenth(e.Low), High: tenth(e.High)}
+}
+
+func milli(v float64) float64 { return math.Round(v*1e3)/1e3 + 0 }
+
+// milli4 keeps the tenth of a millimetre, so that parts in inches still sum exactly
+// to the leader.
+func milli4(v float64) float64 { return math.Round(v*1e4)/1e4 + 0 }
+
+func known(o profile.Optional) *float64 {
+	if !o.Known {
+		return nil
+	}
+	v := milli(o.Value)
+	return &v
+}
+
+func rounded(e *profile.Estimate) *profile.Estimate {
+	if e == nil {
+		return nil
+	}
+	return &profile.Estimate{Best: milli(e.Best), Low: milli(e.Low), High: milli(e.High)}
+}

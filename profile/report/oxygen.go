@@ -1,0 +1,105 @@
+package report
+
+import (
+	"fmt"
+	"math"
+
+	"coldseam/profile/light"
+	"coldseam/profile/plan"
+	"coldseam/profile/oxygen"
+)
+
+// doubtful reports whether some of the band lies below the depth from where on oxygen may
+// be short.
+func (s speaker) doubtful() bool {
+	d := s.p.Band.DoubtfulBelow
+	return d != nil && d.Best < s.p.Band.Bottom.Best
+}
+
+// oxygenRead says what is known of the oxygen where it was not measured over the
+// band.
+func (s speaker) oxygenRead() string {
+	var at []string
+	for _, q := range s.p.Column.Points() {
+		if q.Oxygen.Known {
+			at = append(at, fmt.Sprintf("%s mg/L at %s", number(math.Round(q.Oxygen.Value*10)/10), s.u.Length(q.DepthM)))
+		}
+	}
+	t := "Oxygen not measured"
+	if len(at) > 0 {
+		t += " over the band: only " + list(at)
+	}
+	if s.doubtful() {
+		t += fmt.Sprintf("; below about %s it is unproven%s", s.u.Length(s.p.Band.DoubtfulBelow.Best), s.hope())
+	}
+	if s.p.Drop.AnchorBlack() {
+		t += ", and the black mud on the anchor says that the bottom has none: keep to the upper edge, and over shallower bottoms"
+	}
+	return t + "."
+}
+
+// hope softens a doubt about oxygen where the lake speaks against it: the words, never
+// the depth.
+func (s speaker) hope() string {
+	switch s.p.Hope {
+	case oxygen.DeepClear:
+		return ", but most clear, deep lakes hold it all the way down"
+	case oxygen.Deep:
+		return ", but one deep lake in three holds it all the way down"
+	}
+	return ""
+}
+
+// oxygenDoubt is the doubt about oxygen that was not measured.
+func (s speaker) oxygenDoubt() string {
+	b := s.p.Band
+	switch {
+	case !s.doubtful():
+		return "oxygen was not measured"
+	case b.DoubtfulBelow.Best <= b.Top.High:
+		return "oxygen is unproven in all of the band" + s.hope()
+	}
+	return fmt.Sprintf("oxygen below about %s is unproven%s", s.u.Length(b.DoubtfulBelow.Best), s.hope())
+}
+
+// oxygenAssumed says what is taken for granted about the oxygen, and what temperature
+// alone cannot tell.
+func (s speaker) oxygenAssumed(a plan.Assumption) string {
+	p := s.p
+	t := "oxygen not measured: the band is by temperature alone"
+	if a == plan.OxygenPartly {
+		t = "oxygen was not read over the whole band: it is by temperature alone where it was not"
+	}
+	if !s.doubtful() {
+		return t
+	}
+	t += fmt.Sprintf("; it may run out anywhere from %s down", s.u.Length(p.Band.DoubtfulBelow.Best))
+	if p.Drop.AnchorBlack() {
+		return t
+	}
+	switch p.Hope {
+	case oxygen.DeepClear:
+		t += ". Temperature alone cannot tell, and in clear, deep lakes this doubt is nearly always a false alarm (common practice)"
+	case oxygen.Deep:
+		t += ". Temperature alone cannot tell: of the deep lakes measured (66 ft, 20 m or more) a third never ran short, and of clear ones more (common practice). Note the Secchi depth"
+	default:
+		if !p.Drop.Deepest.Known {
+			t += ". Temperature alone cannot tell: in clear, deep lakes this doubt is nearly always a false alarm. Note the lake's deepest water and the Secchi depth, if you know them"
+		}
+	}
+	return t + ". An anchor that comes up black or smelling means none: fish above the break"
+}
+
+// richness says what clarity and colour let one expect of the oxygen below the break,
+// which no lake at hand could test.
+func (s speaker) richness() string {
+	switch r := light.Noted(s.p.Drop.Secchi, s.p.Drop.Colour); {
+	case s.p.Layers.Thermocline == nil:
+		return ""
+	case r == light.Fertile || r == light.VeryFertile:
+		return "green or cloudy water is fertile: below the break oxygen often runs out by the middle of July (common practice, untested)"
+	case r == light.Clear:
+		return "in clear, deep lakes oxygen often holds below the break (common practice, untested)"
+	}
+	return ""
+}

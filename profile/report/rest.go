@@ -1,0 +1,233 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"coldseam/profile"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
+	"coldseam/profile/plan"
+	"coldseam/profile/unit"
+)
+
+// Sure says how sure the plan is of its depths and of the oxygen, and why.
+func Sure(p plan.Plan) string {
+	s := speak(p)
+	why := slices.Concat(s.doubts(p.Depths), s.doubts(p.Oxygen))
+	return fmt.Sprintf("How sure: depth %s; oxygen %s. %s", p.Depths.Level, p.Oxygen.Level, sentence(strings.Join(why, "; ")))
+}
+
+func (s speaker) doubts(c plan.Confidence) []string {
+	out := []string{}
+	for _, d := range c.Why {
+		out = append(out, s.doubt(d))
+	}
+	return out
+}
+
+func (s speaker) doubt(d plan.Doubt) string {
+	l, b := s.p.Layers, s.p.Band
+	width := func(e profile.Estimate) string { return s.u.Length(e.High - e.Low) }
+	switch d {
+	case plan.TooFewReadings:
+		if s.p.Column.Len() == 1 {
+			return "only one depth was read"
+		}
+		return fmt.Sprintf("only %d depths were read", s.p.Column.Len())
+	case plan.WideBreak:
+		return fmt.Sprintf("the break may lie anywhere in %s of water; `coldseam next` says where to read", width(*l.Thermocline))
+	case plan.MaybeSkin:
+		return fmt.Sprintf("the break may be no more than a warm skin: read below %s", s.u.Length(s.p.Column.Last().DepthM))
+	case plan.MethodsApart:
+		return fmt.Sprintf("a smooth step fitted to the readings puts the break at %s", s.u.Length(s.p.StepM))
+	case plan.WideEdge:
+		return fmt.Sprintf("the band's upper edge is known to %s", width(b.Top))
+	case plan.LeftOut:
+		_, n := s.p.Flagged()
+		return fmt.Sprintf("%s left out: read there again", count(n, "odd reading"))
+	case plan.Disagreeing:
+		n, _ := s.p.Flagged()
+		return fmt.Sprintf("%s flagged, but used", count(n, "reading"))
+	case plan.OxygenUnknown:
+		return s.oxygenDoubt()
+	case plan.OxygenKnown:
+		return "oxygen was measured"
+	case plan.BreakCutOff:
+		return "the break runs past the deepest reading"
+	case plan.NoNearSurface:
+		k := l.Curve
+		return fmt.Sprintf("no reading between %s and %s: read %s", s.u.Mark(k.Depths[0]), s.u.Length(k.Depths[1]), s.u.Length(0.6096))
+	case plan.DeepWaterUnread:
+		return fmt.Sprintf("nothing was read below %s", s.u.Length(s.p.Column.Last().DepthM))
+	case plan.CloseReadings:
+		return fmt.Sprintf("%d depths, close together where it matters", s.p.Column.Len())
+	}
+	return string(d)
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "one " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// Confirm lists what to check at the anchor before fishing, and when to read again.
+func Confirm(p plan.Plan) []string {
+	s := speak(p)
+	var out []string
+	if !p.Band.Found {
+		return []string{s.again()}
+	}
+	b := p.Band
+	if p.Rig != nil && !b.Suspended {
+		out = append(out, fmt.Sprintf("The depth of water under the fly, not under the boat: %s.", s.u.Length(b.WaterM)))
+	}
+	out = append(out, s.expect())
+	if d := p.Drop.Bottom; d.Known && !b.Suspended {
+		switch {
+		case d.Value > b.CastDeepM+0.61:
+			out = append(out, fmt.Sprintf("Under the boat it is %s: go shallower, or hang the fly %s down over the deep water.", s.u.Length(d.Value), s.u.Length(b.Start.Best)))
+		case d.Value < b.CastShallowM-0.3:
+			out = append(out, fmt.Sprintf("Under the boat it is only %s: go deeper.", s.u.Length(d.Value)))
+		}
+	}
+	out = append(out, s.noTake())
+	if p.UnderIce() {
+		return out
+	}
+	return append(out, "Read again after 2 to 3 hours, or when the wind swings: the layers tilt and rock.")
+}
+
+// span prints a small distance, in half feet or tenths of a metre.
+func (s speaker) span(m float64) string {
+	if s.u.Feet() && m < 0.15 {
+		return "0.5 ft"
+	}
+	return s.u.Piece(math.Max(m, 0.1))
+}
+
+func (s speaker) degrees(low, high float64) string {
+	a, b := s.u.Degrees(low), s.u.Degrees(high)
+	if a == b {
+		return a
+	}
+	return a[:strings.IndexByte(a, ' ')] + " to " + b
+}
+
+// Expected is the temperature range to expect at a depth: in 80 % of the columns that
+// the readings allow, and with the error of the reading that is to come.
+func Expected(p plan.Plan, z float64) (low, high float64) {
+	e := p.Layers.Curve.Temp(z)
+	err := 0.8 * p.Drop.PrecisionC() // of the reading that is to come
+	return e.Best - math.Hypot(e.Best-e.Low, err), e.Best + math.Hypot(e.High-e.Best, err)
+}
+
+// Assumed lists what was assumed or not measured.
+func Assumed(p plan.Plan) []string {
+	s := speak(p)
+	var out []string
+	for _, a := range p.Assumed {
+		out = append(out, sentence(s.assumption(a)))
+	}
+	return out
+}
+
+func (s speaker) assumption(a plan.Assumption) string {
+	p := s.p
+	switch a {
+	case plan.OxygenNotGiven, plan.OxygenPartly:
+		return s.oxygenAssumed(a)
+	case plan.BottomNotGiven:
+		return "the bottom under the boat was not given"
+	case plan.MarksAssumed:
+		return "marks assumed counted at the water, to half a foot"
+	case plan.AngleNotGiven:
+		return "the line is taken as hanging straight down"
+	case plan.PrecisionAssumed:
+		d := s.u.Temp.DiffFromC(p.Drop.PrecisionC())
+		return fmt.Sprintf("the thermometer is taken as good to %s %s", number(math.Round(d*100)/100), s.u.Temp)
+	case plan.IcePointUnknown:
+		return "the thermometer's reading in ice water was not given"
+	case plan.BelowAssumed:
+		return fmt.Sprintf("the deepest reading (%s) is taken to hold for 2 ft more; the band may go deeper", s.u.Length(p.Column.Last().DepthM))
+	case plan.WindUnknown:
+		return "wind not noted: if there are whitecaps, a sinking line instead, or come in"
+	case plan.RulesUnknown:
+		return "no rules are noted for this water: flies, added weight, leader length and closures are yours to check"
+	}
+	return string(a)
+}
+
+// AsRead lists the readings as they were understood, and how each odd line was
+// read.
+func AsRead(p plan.Plan, notes []notebook.Note) []string {
+	s := speak(p)
+	out := []string{s.readings()}
+	for _, n := range notes {
+		if n.Line == 0 {
+			out = append(out, sentence(plain.Line(n.Text)))
+		} else {
+			out = append(out, fmt.Sprintf("Line %d: %s.", n.Line, plain.Line(n.Text)))
+		}
+	}
+	for _, r := range p.Drop.Readings {
+		if r.Flag != "" {
+			out = append(out, Flagged(r))
+		}
+	}
+	return out
+}
+
+// readings echoes what was read in one run of text: "0 ft 74 F, 5 ft 73.5 F, ...".
+func (s speaker) readings() string {
+	var words []string
+	for _, r := range s.p.Drop.Readings {
+		w := unit.Exact(r.Depth) + " " + r.DepthUnit.String() + " " + unit.Exact(r.Temp) + " " + r.TempUnit.String()
+		if r.Oxygen.Known {
+			w += " (oxygen " + number(math.Round(r.Oxygen.Value*10)/10) + " mg/L)"
+		}
+		if r.Flag != "" {
+			w += " [" + string(r.Flag) + "]"
+		}
+		words = append(words, w)
+	}
+	return strings.Join(words, ", ") + "."
+}
+
+// Flagged says what is odd about a reading, what it may have been, and whether it is
+// used.
+func Flagged(r profile.Reading) string {
+	t := fmt.Sprintf("%s %s at %s %s", unit.Exact(r.Temp), r.TempUnit, unit.Exact(r.Depth), r.DepthUnit)
+	if r.Line > 0 {
+		t = fmt.Sprintf("Line %d: %s", r.Line, t)
+	}
+	switch r.Flag {
+	case profile.SlippedDigit:
+		t += " looks like a slipped digit"
+	case profile.WrongUnit:
+		t += " looks like the other scale"
+	case profile.ColumnsSwapped:
+		t += " looks like depth and temperature swapped"
+	case profile.OutOfRange:
+		t += " is out of range for a lake"
+	case profile.Spike:
+		t += " is a spike: the readings above and below agree against it"
+	case profile.BelowBottom:
+		t += " is deeper than the bottom"
+	case profile.RepeatDisagrees:
+		t += " disagrees with another reading at that depth"
+	case profile.WarmerBelow:
+		t += " is warmer than the water above it: read both again"
+	}
+	if r.Guess != "" {
+		t += " (" + r.Guess + "?)"
+	}
+	if r.Used() {
+		return t + "; used, and the answer is wider for it."
+	}
+	return t + "; not used."
+}

@@ -1,0 +1,69 @@
+package report
+
+import (
+	"fmt"
+	"math"
+
+	"coldseam/profile/sampling"
+	"coldseam/profile/unit"
+)
+
+// NextJSON is the stable form of the next depth to read.
+type NextJSON struct {
+	Enough bool     `json:"enough"`
+	DepthM *float64 `json:"depth_m,omitempty"`
+	Reason string   `json:"reason"`
+}
+
+// Next says the next depth to read and why, or that it is enough.
+func Next(a sampling.Advice, u unit.System) string {
+	if a.Enough {
+		return "Enough: " + nextReason(a, u) + "."
+	}
+	return "Read " + Mark(a.DepthM, u) + " next: " + nextReason(a, u) + "."
+}
+
+// NextAsJSON makes the stable form.
+func NextAsJSON(a sampling.Advice, u unit.System) NextJSON {
+	out := NextJSON{Enough: a.Enough, Reason: nextReason(a, u)}
+	if !a.Enough {
+		d := milli(a.DepthM)
+		out.DepthM = &d
+	}
+	return out
+}
+
+// Mark prints a depth as the line is marked: whole feet, or quarters of a metre.
+func Mark(m float64, u unit.System) string {
+	if u.Feet() {
+		return u.Length(m)
+	}
+	return unit.Exact(math.Round(m*100)/100) + " m"
+}
+
+func nextReason(a sampling.Advice, u unit.System) string {
+	between := fmt.Sprintf("%s and %s", u.Mark(a.FromM), u.Length(a.ToM))
+	switch a.Why {
+	case sampling.Surface:
+		return "nothing was read just under the surface"
+	case sampling.Bottom:
+		return "nothing was read close above the bottom"
+	case sampling.Guess:
+		return "lakes of this size often turn cold about there"
+	case sampling.Deeper:
+		return "it may get colder further down; stop when the weight touches bottom"
+	case sampling.Break:
+		return fmt.Sprintf("the break lies between %s (8 in 10), and this narrows it most", between)
+	case sampling.Edge:
+		return fmt.Sprintf("%s lies between %s (8 in 10), and this narrows it most", u.Degrees(a.LevelC), between)
+	case sampling.CloseEnough:
+		return fmt.Sprintf("the break lies between %s (8 in 10), and another reading would not move the fly", between)
+	case sampling.NoGain:
+		return fmt.Sprintf("the break lies between %s (8 in 10), and no single reading would narrow what is left by much", between)
+	case sampling.NoBreak:
+		return fmt.Sprintf("no break between %s", between)
+	case sampling.OneLayer:
+		return fmt.Sprintf("hardly any change between %s: one layer", between)
+	}
+	return string(a.Why)
+}
