@@ -10,9 +10,9 @@ import (
 	"coldseam/device/response"
 	"coldseam/device/still"
 	"coldseam/profile"
-	"coldseam/profile/sampling"
 	"coldseam/profile/plain"
 	"coldseam/profile/report"
+	"coldseam/profile/sampling"
 	"coldseam/profile/unit"
 )
 

@@ -10,10 +10,10 @@ import (
 	"coldseam/chart"
 	"coldseam/profile"
 	"coldseam/profile/fish"
-	"coldseam/profile/sampling"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 	"coldseam/profile/report"
+	"coldseam/profile/sampling"
 	"coldseam/profile/taking"
 	"coldseam/profile/unit"
 )

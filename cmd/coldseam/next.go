@@ -7,8 +7,8 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/check"
-	"coldseam/profile/sampling"
 	"coldseam/profile/report"
+	"coldseam/profile/sampling"
 )
 
 func (p *program) nextCommand() *cli.Command {

@@ -7,9 +7,9 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/notebook"
+	"coldseam/profile/report"
 	"coldseam/profile/rig"
 	"coldseam/profile/rig/weight"
-	"coldseam/profile/report"
 	"coldseam/profile/settings"
 	"coldseam/profile/unit"
 )

@@ -9,8 +9,8 @@ import (
 	"coldseam/profile/fish"
 	"coldseam/profile/layers"
 	"coldseam/profile/light"
-	"coldseam/profile/rig"
 	"coldseam/profile/oxygen"
+	"coldseam/profile/rig"
 )
 
 // Input is a drop, corrected but not yet checked, and what the angler has settled
@@ -43,10 +43,10 @@ type Plan struct {
 	Rig        *rig.Rig // nil when there is no band to fish
 	Rules      rig.Rules
 	ClearanceM float64
-	Depths     Confidence    // how sure the thermocline and the band's edges are
-	Oxygen     Confidence    // how sure it is that the fish have oxygen enough
+	Depths     Confidence  // how sure the thermocline and the band's edges are
+	Oxygen     Confidence  // how sure it is that the fish have oxygen enough
 	Hope       oxygen.Hope // that the doubt about oxygen nobody measured is a false alarm
-	StepM      float64       // m, where a fitted step puts the break, if that is a doubt; else 0
+	StepM      float64     // m, where a fitted step puts the break, if that is a doubt; else 0
 	Assumed    []Assumption
 	Cautions   []Caution
 }

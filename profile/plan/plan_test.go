@@ -10,8 +10,8 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/fish"
-	"coldseam/profile/rig"
 	"coldseam/profile/oxygen"
+	"coldseam/profile/rig"
 )
 
 // A reading written 2 for 72 is left out, and the answer stays where it would be: no

@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"coldseam/profile/light"
-	"coldseam/profile/plan"
 	"coldseam/profile/oxygen"
+	"coldseam/profile/plan"
 )
 
 // doubtful reports whether some of the band lies below the depth from where on oxygen may

@@ -7,9 +7,9 @@ import (
 	"testing"
 
 	"coldseam/profile"
-	"coldseam/profile/sampling"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
+	"coldseam/profile/sampling"
 	"coldseam/profile/unit"
 )
 
@@ -130,4 +130,6 @@ func TestEdges(t *testing.T) {
 }
 
 // nextAt is advice to read a depth.
-func nextAt(depthM float64) sampling.Advice { return sampling.Advice{DepthM: depthM, Why: sampling.Surface} }
+func nextAt(depthM float64) sampling.Advice {
+	return sampling.Advice{DepthM: depthM, Why: sampling.Surface}
+}

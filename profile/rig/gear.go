@@ -3,8 +3,8 @@ package rig
 import (
 	"math"
 
-	"coldseam/profile/rig/tow"
 	"coldseam/profile/rig/sink"
+	"coldseam/profile/rig/tow"
 )
 
 // What is assumed where the angler has not said it.
