@@ -155,17 +155,11 @@ func (d *dropping) withProbe(c *cable, moving bool) error {
 
 // note takes a header into the drop.
 func (d *dropping) note(h notebook.Header) error {
-	if err := notebook.Check(h.Key, h.Value); err != nil {
-		return err
-	}
 	now := d.take.Drop()
-	now.Readings = nil
-	h.From = "--" + flagName(h.Key)
-	sheets, err := notebook.Read([]byte(notebook.Write(now)), notebook.Options{Name: h.From, Unread: true, Flags: []notebook.Header{h}})
-	if err != nil {
+	if err := notebook.Set(&now, h.Key, h.Value); err != nil {
 		return err
 	}
-	return d.take.Note(sheets[0].Drop)
+	return d.take.Note(now)
 }
 
 // endDrop saves the drop as ended and gives the plan.

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"coldseam/profile/book"
@@ -127,13 +128,13 @@ func (d *dropping) anew(shelf *book.Book, flags []notebook.Header, now time.Time
 	if err != nil {
 		return err
 	}
-	flags = append(flags, notebook.Header{Key: "units", Value: u.String(), From: "--units"})
-	page := "date: " + now.Format("2006-01-02 15:04") + "\n"
-	sheets, err := notebook.Read([]byte(page), notebook.Options{Name: "drop", Unread: true, Flags: flags, Defaults: d.set.Headers})
+	date := notebook.Header{Key: "date", Value: now.Format("2006-01-02 15:04")}
+	units := notebook.Header{Key: "units", Value: u.String(), From: "--units"}
+	drop, err := notebook.New(slices.Concat(d.set.Headers, []notebook.Header{date}, flags, []notebook.Header{units})...)
 	if err != nil {
 		return refused{err}
 	}
-	d.keep(taking.Begin(shelf, sheets[0].Drop))
+	d.keep(taking.Begin(shelf, drop))
 	return nil
 }
 

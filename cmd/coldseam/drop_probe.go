@@ -10,6 +10,7 @@ import (
 	"coldseam/device/response"
 	"coldseam/device/still"
 	"coldseam/profile"
+	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 	"coldseam/profile/report"
 	"coldseam/profile/sampling"
@@ -176,9 +177,9 @@ func (p *probing) typed(text string) (changed, stop bool, err error) {
 		return true, false, p.undo()
 	case strings.TrimSpace(text) == "":
 		return p.enter()
-	case alone.MatchString(text) && !p.depths:
+	case notebook.TemperatureAlone(text) && !p.depths:
 		return false, false, p.hangsAt(text)
-	case alone.MatchString(text):
+	case notebook.TemperatureAlone(text):
 		p.say("The probe states depth and temperature itself; by hand type both, depth first.")
 	default:
 		_, err := p.taken(text, p.advice, false)
@@ -215,7 +216,7 @@ const soonC = 0.75
 // hangsAt takes a typed depth at which the probe hangs.
 func (p *probing) hangsAt(text string) error {
 	u := p.take.Drop().Units
-	m, _, err := unit.ParseLength(decimalComma.ReplaceAllString(strings.TrimSpace(text), "$1.$2") + " " + u.Depth.String())
+	m, _, err := unit.ParseLength(strings.TrimSpace(text) + " " + u.Depth.String())
 	if err != nil {
 		p.say("%s", plain.Line(err.Error()))
 		return nil

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
-	"regexp"
 	"strings"
 
 	"coldseam/chart"
@@ -17,11 +16,6 @@ import (
 	"coldseam/profile/taking"
 	"coldseam/profile/unit"
 )
-
-// alone matches a temperature without its depth: 64, 64.5, 17,8 C, 64 DO 6.1.
-var alone = regexp.MustCompile(`(?i)^[-+]?\d+([.,]\d+)?\s*(°?\s*[fc])?(\s+do\s*[\d.,]+.*)?$`)
-
-var decimalComma = regexp.MustCompile(`(\d),(\d)`)
 
 // word finds what is meant by the start of a word.
 func word(text string) (string, bool) {
@@ -111,7 +105,7 @@ func (d *dropping) taken(text string, a sampling.Advice, again bool) (challenged
 	}
 	depth := ""
 	switch drop := d.take.Drop(); {
-	case !alone.MatchString(text):
+	case !notebook.TemperatureAlone(text):
 	case again:
 		last := drop.Readings[len(drop.Readings)-1]
 		depth = unit.Exact(last.Depth) + " " + last.DepthUnit.String()
@@ -166,38 +160,21 @@ func (d *dropping) noted(read profile.Drop, text string) (bool, error) {
 	return true, nil
 }
 
-// read reads a typed line as the notebook would, in the drop's units; depth is put
-// before a temperature alone. It gives the drop as it would be, with the readings of
+// read reads a typed line as the notebook would, in the drop's units; a temperature
+// alone is at depth. It gives the drop as it would be, with the readings of
 // that line alone.
 func (d *dropping) read(depth, text string) (profile.Drop, error) {
-	drop := d.take.Drop()
-	drop.Readings = nil
-	if depth != "" {
-		// one number: its comma is a decimal one
-		text = depth + ": " + decimalComma.ReplaceAllString(text, "$1.$2")
-	}
-	page := notebook.Write(drop) + text + "\n"
 	ask := func(q notebook.Question) (int, error) {
 		q.Line = 0 // the line is the one just typed
 		return d.ask(q)
 	}
-	sheets, err := notebook.Read([]byte(page), notebook.Options{Name: "typed", Unread: true, Taking: true, Ask: ask, Fish: d.set.Fish, Waters: d.set.WaterNames()})
-	if err != nil {
-		return drop, err
-	}
-	if len(sheets) != 1 {
-		return drop, errors.New("that looks like two drops: one reading a line")
-	}
-	read := sheets[0].Drop
-	for _, n := range sheets[0].Notes {
-		if n.Line == strings.Count(page, "\n") && len(read.Readings) == 0 {
+	read, err := notebook.ReadLine(text, depth, d.take.Drop(), notebook.Options{Name: "typed", Ask: ask, Fish: d.set.Fish, Waters: d.set.WaterNames()})
+	for _, n := range read.Notes {
+		if n.Line == 1 && len(read.Drop.Readings) == 0 {
 			d.say("%s.", plain.Line(n.Text))
 		}
 	}
-	for i := range read.Readings {
-		read.Readings[i].Line, read.Readings[i].Text = 0, ""
-	}
-	return read, nil
+	return read.Drop, err
 }
 
 // refusal says what could not be read. What cannot be saved is handed on.

@@ -27,9 +27,13 @@ func decode(data []byte) (string, error) {
 	case !isText(data):
 		return "", errors.New("is not text: give a page of readings such as \"5 ft 71.2 F\", one a line")
 	}
-	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	return utf8Of(bytes.TrimPrefix(data, []byte("\ufeff"))), nil
+}
+
+// utf8Of is text as it is where it is UTF-8, else read from the one-byte encoding.
+func utf8Of(data []byte) string {
 	if utf8.Valid(data) {
-		return string(data), nil
+		return string(data)
 	}
 	runes := make([]rune, len(data))
 	for i, b := range data {
@@ -38,7 +42,7 @@ func decode(data []byte) (string, error) {
 			runes[i] = sign
 		}
 	}
-	return string(runes), nil
+	return string(runes)
 }
 
 // oneByte holds the signs of the usual one-byte encoding whose code is not that of

@@ -271,6 +271,9 @@ func (r *reader) oxygenUnit() string {
 			value = h.Value
 		}
 	}
+	if r.base.OxygenUnit != "" {
+		value = r.base.OxygenUnit
+	}
 	for _, it := range r.items {
 		if it.kind == header && it.header.Key == "oxygen" {
 			value = it.header.Value

@@ -37,7 +37,7 @@ func (r *reader) drops() ([]Sheet, error) {
 	}
 	var sheets []Sheet
 	for i, c := range chunks {
-		b := &builder{r: r, entries: c.entries}
+		b := &builder{r: r, d: r.base, entries: c.entries}
 		if err := b.headers(c.headers, true); err != nil {
 			return nil, err
 		}
@@ -80,7 +80,7 @@ func (r *reader) unread() ([]Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &builder{r: r}
+	b := &builder{r: r, d: r.base}
 	for _, first := range []bool{true, false} {
 		if err := b.headers(chunks[0].headers, first); err != nil {
 			return nil, err
@@ -291,7 +291,7 @@ type percentReading struct {
 func (b *builder) headers(page []Header, units bool) error {
 	var soft, keyed []Header
 	for _, h := range page {
-		if said := indexKey(soft, h.Key); h.soft && h.Key == "sky" && said >= 0 && !b.r.o.Taking { // thunder on the third line counts beside the sun of the first
+		if said := indexKey(soft, h.Key); h.soft && h.Key == "sky" && said >= 0 && !b.r.typed { // thunder on the third line counts beside the sun of the first
 			soft[said].Value += "; " + h.Value
 		} else if h.soft {
 			soft = append(soft, h)
@@ -300,7 +300,7 @@ func (b *builder) headers(page []Header, units bool) error {
 		}
 	}
 	slices.Reverse(soft) // the first that was said counts
-	if b.r.o.Taking {
+	if b.r.typed {
 		soft, keyed = keyed, soft
 	}
 	for _, h := range slices.Concat(b.r.o.Defaults, soft, keyed, b.r.o.Flags) {
@@ -312,11 +312,8 @@ func (b *builder) headers(page []Header, units bool) error {
 		if h.From != "" {
 			bare = unit.System{}
 		}
-		k, was := find(h.Key), b.d
-		err := fmt.Errorf("%q is not a key", h.Key)
-		if k != nil {
-			err = k.take(&b.d, h.Value, bare)
-		}
+		was := b.d
+		err := set(&b.d, h.Key, h.Value, bare)
 		switch {
 		case err == nil:
 		case h.soft:

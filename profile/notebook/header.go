@@ -41,6 +41,15 @@ func (k *key) take(d *profile.Drop, value string, bare unit.System) error {
 	return k.set(d, value, bare)
 }
 
+// set reads the value of a key into the drop; bare are the units of bare numbers.
+func set(d *profile.Drop, name, value string, bare unit.System) error {
+	k := find(name)
+	if k == nil {
+		return fmt.Errorf("%q is not a key", name)
+	}
+	return k.take(d, value, bare)
+}
+
 // Keys are the names of the header keys, in the order in which they are written.
 func Keys() []string {
 	var names []string
@@ -281,10 +290,6 @@ func setIcePoint(d *profile.Drop, v string, _ unit.System) error {
 // Check reports whether a value can be read for a header key, without units to
 // fall back on.
 func Check(name, value string) error {
-	k := find(name)
-	if k == nil {
-		return fmt.Errorf("%q is not a key", name)
-	}
 	var d profile.Drop
-	return k.take(&d, value, unit.System{})
+	return set(&d, name, value, unit.System{})
 }

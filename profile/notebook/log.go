@@ -36,7 +36,7 @@ func (t *table) named(words ...string) bool {
 
 // logDate is the day and time of the first line of a log, for a page without a date.
 func (r *reader) logDate() []item {
-	if r.logDay == "" || slices.ContainsFunc(r.items, func(it item) bool { return it.header.Key == "date" }) {
+	if r.logDay == "" || r.base.Date != "" || slices.ContainsFunc(r.items, func(it item) bool { return it.header.Key == "date" }) {
 		return nil
 	}
 	r.note(r.logFrom, "date %s taken from the first line", r.logDay)

@@ -42,7 +42,6 @@ type Options struct {
 	Unread   bool        // a page without readings is one drop that is yet to be read
 	Fish     []fish.Fish // the angler's own, besides the table's
 	Waters   []string    // names of waters that are known
-	Taking   bool        // the last line was typed while the drop is taken: it wins over those before
 	// Ask puts a question to the angler and returns the choice. Where it is nil an
 	// open question refuses the page.
 	Ask func(Question) (int, error)
@@ -71,10 +70,15 @@ func Read(data []byte, o Options) ([]Sheet, error) {
 		return nil, r.fail(0, err.Error())
 	}
 	r.raw = split(text)
+	return r.read()
+}
+
+// read reads the lines of a page.
+func (r *reader) read() ([]Sheet, error) {
 	if err := r.scan(); err != nil {
 		return nil, err
 	}
-	if !r.hasEntries() && o.Unread {
+	if !r.hasEntries() && r.o.Unread {
 		return r.unread()
 	}
 	if !r.hasEntries() {
@@ -106,6 +110,8 @@ const (
 // reader holds a page while it is read.
 type reader struct {
 	o          Options
+	base       profile.Drop // what was known before
+	typed      bool         // the page is a line that was typed while base is taken: it wins over base
 	raw        []string
 	items      []item
 	points     bool        // decimals are written with points

@@ -194,7 +194,7 @@ func (r *reader) statesOxygen() bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(r.o.Flags, func(h Header) bool { return h.Key == "oxygen" })
+	return r.base.OxygenUnit != "" || slices.ContainsFunc(r.o.Flags, func(h Header) bool { return h.Key == "oxygen" })
 }
 
 // onlyRows reports whether n rows are the only lines of the page with several

@@ -88,7 +88,7 @@ func (r *reader) words(line int, c, raw string, t *table) (items []item, ok bool
 		if len(taken) > 0 {
 			r.note(line, "%s: %s taken from it", shown(raw), strings.Join(taken, ", "))
 		}
-		if r.o.Taking && slices.ContainsFunc(entries, func(e entry) bool { return len(e.remarks) > 0 }) { // the page that is saved has no other place for them
+		if r.typed && slices.ContainsFunc(entries, func(e entry) bool { return len(e.remarks) > 0 }) { // the page that is saved has no other place for them
 			items = append(items, item{line: line, kind: header, header: Header{Key: "note", Value: strings.TrimSpace(raw), Line: line}})
 		}
 		return items, true, nil
