@@ -17,8 +17,7 @@ func TestGrowing(t *testing.T) {
 	for _, r := range [][2]float64{{1, 74}, {29, 52}, {14, 63}, {20, 5600000000}} {
 		d.Readings = append(d.Readings, profile.Reading{Depth: r[0], DepthUnit: unit.Foot, Temp: r[1], TempUnit: unit.Fahrenheit, Step: 1})
 	}
-	d.Correct()
-	check.Flag(&d)
+	d = check.Of(d).Drop()
 	want := `
     ft       F
      1    74.0 |---------------------------------------o
@@ -33,7 +32,7 @@ func TestGrowing(t *testing.T) {
 	d.Readings = d.Readings[:1]
 	d.Readings = append(d.Readings, d.Readings[0])
 	d.Readings[1].Depth, d.Readings[1].Temp = 10, 73.9
-	d.Correct()
+	d = check.Of(d).Drop()
 	lines := strings.Split(Growing(d), "\n")
 	if a, b := len(lines[1]), strings.IndexByte(lines[2], 'o')+1; a-b > 2 {
 		t.Errorf("a tenth of a degree is drawn %d columns wide", a-b)

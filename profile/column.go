@@ -95,22 +95,6 @@ func middle(v []float64) float64 {
 	return (s[(n-1)/2] + s[n/2]) / 2
 }
 
-// Column makes the Column of the drop's used readings. Call it after Correct and
-// after the checks have set the flags. It refuses a drop with no usable reading.
-func (d *Drop) Column() (Column, error) {
-	precision := d.PrecisionC()
-	var points []Point
-	for i, r := range d.Readings {
-		if r.Used() {
-			points = append(points, Point{r.DepthM, r.TempC, math.Hypot(math.Max(precision, r.SpreadC), d.LagC(i)), d.DepthError(r.DepthM), r.Oxygen, r.Flag != ""})
-		}
-	}
-	if len(points) == 0 && len(d.Readings) > 0 {
-		return Column{}, errors.New("no reading is left to use: every one is flagged")
-	}
-	return NewColumn(points)
-}
-
 // Len is the number of depths.
 func (c Column) Len() int { return len(c.points) }
 

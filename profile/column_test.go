@@ -2,7 +2,6 @@ package profile
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -211,34 +210,6 @@ func TestPrecision(t *testing.T) {
 		if got := d.PrecisionC(); math.Abs(got-tc.want) > 5e-5 {
 			t.Errorf("%s: %v C, want %v", tc.name, got, tc.want)
 		}
-	}
-}
-
-// TestDropColumn: which readings of a drop are used, and with what error.
-func TestDropColumn(t *testing.T) {
-	d := feet(0, 74, 5, 73, 10, 2, 15, 66)
-	d.Marks = MarksAtWater
-	d.Correct()
-	d.Readings[1].SpreadC = 1.5
-	d.Readings[2].Flag = SlippedDigit
-	d.Readings[3].Flag = WarmerBelow
-	c, err := d.Column()
-	if err != nil {
-		t.Fatal(err)
-	}
-	want := []Point{{DepthM: 0, TempC: 23.3333, ErrC: 0.5556}, {DepthM: 1.524, TempC: 22.7778, ErrC: 1.5}, {DepthM: 4.572, TempC: 18.8889, ErrC: 0.5556, Odd: true}}
-	if diff := cmp.Diff(want, c.Points()); diff != "" {
-		t.Errorf("(-want +got):\n%s", diff)
-	}
-	for i := range d.Readings {
-		d.Readings[i].Flag = Spike
-	}
-	if _, err := d.Column(); err == nil || !strings.Contains(err.Error(), "every one is flagged") {
-		t.Errorf("all flagged: %v", err)
-	}
-	empty := Drop{}
-	if _, err := empty.Column(); err == nil || err.Error() != "no readings" {
-		t.Errorf("no readings: %v", err)
 	}
 }
 

@@ -103,6 +103,13 @@ func (d *Drop) LagC(i int) float64 {
 // lagMost times the step from the reading before is the most that a lag is taken for.
 const lagMost = 10
 
+// ErrorC is the standard error of the i-th reading's temperature, C: the thermometer's
+// random error or the range that was written, whichever is wider, and what is left of
+// its lag.
+func (d *Drop) ErrorC(i int) float64 {
+	return math.Hypot(math.Max(d.PrecisionC(), d.Readings[i].SpreadC), d.LagC(i))
+}
+
 // DepthError is the standard error of a depth of depthM: the marks'
 // zero where it was not stated, and the line's angle between its two bounds.
 func (d *Drop) DepthError(depthM float64) float64 {

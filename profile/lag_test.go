@@ -25,11 +25,7 @@ func TestLag(t *testing.T) {
 		if got := d.LagC(0); got != 0 {
 			t.Errorf("the first reading lags by %v C", got)
 		}
-		column, err := d.Column()
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got := column.At(1).ErrC; math.Abs(got-d.LagC(1)) > 1e-9 {
+		if got := d.ErrorC(1); math.Abs(got-d.LagC(1)) > 1e-9 {
 			t.Errorf("error of the second reading %v C, want its lag, %v", got, d.LagC(1))
 		}
 		d.TimeConst = Optional{}

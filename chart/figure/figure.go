@@ -96,10 +96,9 @@ type Drop struct {
 func Of(p plan.Plan) Drop {
 	u := p.Drop.Units.Shown()
 	d := Drop{Title: report.Title(p), Short: short(p), Date: p.Drop.Date, Units: u, Warnings: report.Warnings(p), Answer: report.Answer(p), Sure: report.Sure(p), Cautions: report.Cautions(p)}
-	precision := p.Drop.PrecisionC()
 	for i, r := range p.Drop.Readings {
 		d.Readings = append(d.Readings, Reading{
-			DepthM: r.DepthM, TempC: r.TempC, ErrM: p.Drop.DepthError(r.DepthM), ErrC: math.Hypot(math.Max(precision, r.SpreadC), p.Drop.LagC(i)),
+			DepthM: r.DepthM, TempC: r.TempC, ErrM: p.Drop.DepthError(r.DepthM), ErrC: p.Drop.ErrorC(i),
 			Oxygen: r.Oxygen, Used: r.Used(), Flag: string(r.Flag),
 		})
 	}

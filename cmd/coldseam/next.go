@@ -27,11 +27,11 @@ func (p *program) next(c *cli.Context) error {
 		return err
 	}
 	for _, j := range jobs {
-		d := j.sheet.Drop
-		check.Flag(&d)
+		checked := check.Of(j.sheet.Drop)
+		d := checked.Drop()
 		var column profile.Column
 		if len(d.Readings) > 0 {
-			if column, err = d.Column(); err != nil {
+			if column, err = checked.Column(); err != nil {
 				return unusable(j.sheet.Name, d, err)
 			}
 		}

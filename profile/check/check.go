@@ -30,20 +30,6 @@ const (
 	guessSlackC = 1.0  // how far outside its neighbours a guess may lie, or twice the precision
 )
 
-// Flag sets the flag and the guess of every reading of a corrected drop. Flags set
-// before are cleared.
-func Flag(d *profile.Drop) {
-	c := checker{d: d, precision: d.PrecisionC()}
-	for i := range d.Readings {
-		d.Readings[i].Flag, d.Readings[i].Guess = "", ""
-	}
-	c.range_()
-	c.spikes()
-	c.bottom()
-	c.repeats()
-	c.warmerBelow()
-}
-
 type checker struct {
 	d         *profile.Drop
 	precision float64

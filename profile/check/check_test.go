@@ -53,7 +53,7 @@ func TestFlags(t *testing.T) {
 		{"warmer below", drop(feet, 0, 68, 5, 68, 10, 70, 20, 70), []int{2}, profile.WarmerBelow, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			Flag(&c.d)
+			c.d = Of(c.d).Drop()
 			want := map[int]bool{}
 			for _, i := range c.at {
 				want[i] = true
@@ -85,7 +85,7 @@ func TestClean(t *testing.T) {
 		{"two readings", drop(feet, 0, 74, 20, 56)},
 		{"none", profile.Drop{}},
 	} {
-		Flag(&c.d)
+		c.d = Of(c.d).Drop()
 		for i, r := range c.d.Readings {
 			if r.Flag != "" {
 				t.Errorf("%s: reading %d is flagged %q", c.name, i, r.Flag)
@@ -107,10 +107,9 @@ func TestUsed(t *testing.T) {
 // TestFlagAgain: flags are set afresh each time.
 func TestFlagAgain(t *testing.T) {
 	d := drop(feet, 0, 74, 5, 73.5, 10, 2, 15, 65)
-	Flag(&d)
+	d = Of(d).Drop()
 	d.Readings[2].Temp = 72
-	d.Correct()
-	Flag(&d)
+	d = Of(d).Drop()
 	if r := d.Readings[2]; r.Flag != "" || r.Guess != "" {
 		t.Errorf("the mended reading is still flagged %q %q", r.Flag, r.Guess)
 	}
@@ -149,10 +148,7 @@ func TestMeasuredLakes(t *testing.T) {
 	}
 	all, out, warmer := 0, 0, 0
 	for _, name := range order {
-		d := casts[name]
-		d.Correct()
-		Flag(d)
-		for _, r := range d.Readings {
+		for _, r := range Of(*casts[name]).Drop().Readings {
 			all++
 			switch {
 			case !r.Used():
@@ -169,10 +165,10 @@ func TestMeasuredLakes(t *testing.T) {
 	}
 }
 
-func BenchmarkFlag(b *testing.B) {
+func BenchmarkOf(b *testing.B) {
 	d := drop(feet, 0, 74, 5, 73.5, 10, 2, 15, 65, 20, 56, 25, 52, 30, 50)
 	b.ReportAllocs()
 	for b.Loop() {
-		Flag(&d)
+		Of(d)
 	}
 }

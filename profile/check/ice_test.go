@@ -15,7 +15,7 @@ func TestGuessOnAWrongThermometer(t *testing.T) {
 		d.Readings = append(d.Readings, profile.Reading{Depth: float64(2 * i), DepthUnit: unit.Metre, Temp: temp, TempUnit: unit.Celsius, Step: 0.1, Line: i + 1})
 	}
 	d.Correct()
-	Flag(&d)
+	d = Of(d).Drop()
 	if r := d.Readings[2]; r.Flag != profile.SlippedDigit || r.Guess != "23 C" {
 		t.Errorf("flag %q, guess %q, want 23 C", r.Flag, r.Guess)
 	}

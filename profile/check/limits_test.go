@@ -4,15 +4,16 @@ import (
 	"testing"
 
 	"coldseam/profile"
+	"coldseam/profile/unit"
 )
 
 // flagged gives the readings of a drop that are used no more, or disagree, by their place.
 func flagged(depthsM, tempsC []float64) (left, disagree []int) {
 	var d profile.Drop
 	for i := range depthsM {
-		d.Readings = append(d.Readings, profile.Reading{DepthM: depthsM[i], TempC: tempsC[i]})
+		d.Readings = append(d.Readings, profile.Reading{Depth: depthsM[i], DepthUnit: unit.Metre, Temp: tempsC[i], TempUnit: unit.Celsius})
 	}
-	Flag(&d)
+	d = Of(d).Drop()
 	for i, r := range d.Readings {
 		if !r.Used() {
 			left = append(left, i)

@@ -56,7 +56,7 @@ func TestOneFlagEach(t *testing.T) {
 			[]profile.Flag{none, none, profile.Spike, none}, nil},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
-			Flag(&tc.d)
+			tc.d = Of(tc.d).Drop()
 			for i, r := range tc.d.Readings {
 				if r.Flag != tc.want[i] {
 					t.Errorf("reading %d (%v at %v) is %q (%s), want %q", i, r.Temp, r.Depth, r.Flag, r.Guess, tc.want[i])
@@ -73,7 +73,7 @@ func TestOneFlagEach(t *testing.T) {
 func TestNeverMended(t *testing.T) {
 	d := drop(feet, 0, 742, 5, 73, 10, 2, 72, 15, 20, 58)
 	before := append([]profile.Reading{}, d.Readings...)
-	Flag(&d)
+	d = Of(d).Drop()
 	for i, r := range d.Readings {
 		r.Flag, r.Guess = "", ""
 		if r != before[i] {
@@ -101,7 +101,7 @@ func TestBottomAllowance(t *testing.T) {
 		d.Bottom = profile.Some(8)
 		tc.change(&d)
 		d.Correct()
-		Flag(&d)
+		d = Of(d).Drop()
 		if got := d.Readings[2].Flag; got != tc.want {
 			t.Errorf("%s: %q, want %q", tc.name, got, tc.want)
 		}

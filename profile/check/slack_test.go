@@ -31,7 +31,7 @@ func TestSlackOfGuesses(t *testing.T) {
 			add(7, c.below)
 		}
 		d.Correct()
-		Flag(&d)
+		d = Of(d).Drop()
 		if got := d.Readings[2]; got.Flag == "" || (got.Guess != "") != c.want {
 			t.Errorf("%v between 19.95 and %v C, precision %v: flag %q, guess %q, want one: %v", c.slipped, c.below, c.precision, got.Flag, got.Guess, c.want)
 		}

@@ -206,9 +206,14 @@ func TestAskedOnceForAPage(t *testing.T) {
 	}
 }
 
-// columnOf is the Column of a drop, or its error, in a form that go-cmp compares.
+// columnOf is the Column of all of a drop's readings, whatever a check may say of them, or
+// its error, in a form that go-cmp compares.
 func columnOf(d profile.Drop) ([]profile.Point, string) {
-	c, err := d.Column()
+	var points []profile.Point
+	for i, r := range d.Readings {
+		points = append(points, profile.Point{DepthM: r.DepthM, TempC: r.TempC, ErrC: d.ErrorC(i), ErrM: d.DepthError(r.DepthM), Oxygen: r.Oxygen})
+	}
+	c, err := profile.NewColumn(points)
 	if err != nil {
 		return nil, err.Error()
 	}

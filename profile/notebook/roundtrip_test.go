@@ -2,6 +2,7 @@ package notebook
 
 import (
 	std "cmp"
+	"fmt"
 	"slices"
 	"testing"
 
@@ -45,11 +46,9 @@ func TestCheckedAgain(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			check.Flag(&s.Drop)
-			check.Flag(&back[0].Drop)
-			want, wantErr := columnOf(s.Drop)
-			got, gotErr := columnOf(back[0].Drop)
-			if diff := cmp.Diff(want, got); diff != "" || wantErr != gotErr {
+			want, wantErr := check.Of(s.Drop).Column()
+			got, gotErr := check.Of(back[0].Drop).Column()
+			if diff := cmp.Diff(want.Points(), got.Points()); diff != "" || fmt.Sprint(wantErr) != fmt.Sprint(gotErr) {
 				t.Errorf("%s (-want +got):\n%s%s %s", p.name, diff, wantErr, gotErr)
 			}
 		}

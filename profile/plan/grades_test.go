@@ -92,8 +92,9 @@ var files = []string{"nla_marked.csv", "nla_unmarked.csv", "cascade_dense.csv", 
 // planned is the plan of a drop as far as its confidence asks: without a rig.
 func planned(t *testing.T, d profile.Drop, f fish.Fish) Plan {
 	t.Helper()
-	check.Flag(&d)
-	column, err := d.Column()
+	checked := check.Of(d)
+	d = checked.Drop()
+	column, err := checked.Column()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,8 +13,7 @@ import (
 	"coldseam/profile/rig"
 )
 
-// Input is a drop, corrected but not yet checked, and what the angler has settled
-// beforehand.
+// Input is a drop as it was read, and what the angler has settled beforehand.
 type Input struct {
 	Drop       profile.Drop
 	Fish       fish.Fish
@@ -35,7 +34,7 @@ const ClearanceM = 0.3048
 
 // Plan is the whole answer.
 type Plan struct {
-	Drop       profile.Drop // with its readings flagged
+	Drop       profile.Drop // corrected, its readings flagged
 	Fish       fish.Fish
 	Column     profile.Column
 	Layers     layers.Layers
@@ -51,11 +50,12 @@ type Plan struct {
 	Cautions   []Caution
 }
 
-// Make makes the plan. It refuses a drop with no usable reading.
+// Make makes the plan. It refuses a drop with no usable reading; Plan.Drop then still
+// says which were flagged.
 func Make(in Input) (Plan, error) {
-	check.Flag(&in.Drop)
-	p := Plan{Drop: in.Drop, Fish: in.Fish, Rules: in.Rules, ClearanceM: in.ClearanceM}
-	column, err := p.Drop.Column()
+	checked := check.Of(in.Drop)
+	p := Plan{Drop: checked.Drop(), Fish: in.Fish, Rules: in.Rules, ClearanceM: in.ClearanceM}
+	column, err := checked.Column()
 	if err != nil {
 		return p, err
 	}

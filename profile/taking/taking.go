@@ -25,6 +25,7 @@ type Taking struct {
 	Failed func(err error) (again bool, elsewhere *book.Book)
 
 	drop    profile.Drop
+	checked check.Checked
 	book    *book.Book
 	old     int // readings that were there when it was gone on with
 	skipped []float64
@@ -59,8 +60,8 @@ func (t *Taking) Drop() profile.Drop {
 }
 
 func (t *Taking) flag() {
-	t.drop.Correct()
-	check.Flag(&t.drop)
+	t.checked = check.Of(t.drop)
+	t.drop = t.checked.Drop()
 }
 
 // Add takes a reading in and saves the drop. It gives the readings that are flagged
@@ -161,7 +162,7 @@ func (t *Taking) Skip(depthM float64) { t.skipped = append(t.skipped, depthM) }
 // Next advises on the next depth to read.
 func (t *Taking) Next(levelsC []float64) sampling.Advice {
 	d := t.drop
-	c, err := d.Column()
+	c, err := t.checked.Column()
 	if err != nil { // nothing usable yet
 		c = profile.Column{}
 	}
