@@ -228,7 +228,7 @@ func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, err
 	j.input = plan.Input{
 		Drop: sheet.Drop, Fish: f, Rules: set.RulesFor(sheet.Drop.Water), Stock: set.Stock,
 		ClearanceM: set.ClearanceM, LongestM: set.LongestM, RodM: set.RodM,
-		FlyDensity: flyDensity(set, sheet.Drop.FlyWeight), Flies: set.Flies, SinkMps: set.SinkMps, Touched: set.Touched,
+		FlyDensity: flyDensity(set, sheet.Drop.FlyWeight), Flies: set.Flies, SinkMps: set.SinkMps, BottomContacts: set.BottomContacts,
 	}
 	return j, nil
 }

@@ -174,7 +174,7 @@ func drawn(c *cli.Context, set settings.Settings, in *rig.Input) (err error) {
 		}
 		in.WaterC = profile.Some(v)
 	}
-	in.SinkMps, in.Touched = set.SinkMps, set.Touched
+	in.SinkMps, in.BottomContacts = set.SinkMps, set.BottomContacts
 	return nil
 }
 

@@ -62,20 +62,20 @@ func TestSettledReachesTheRig(t *testing.T) {
 		return p.Rig
 	}
 	plain := make(func(*Input) {})
-	first := rig.Touched{Kind: rig.LongLeader, DepthM: 12 * ft, S: 20}
-	last := rig.Touched{Kind: rig.LongLeader, DepthM: 12 * ft, S: 100}
-	one := make(func(in *Input) { in.Touched = []rig.Touched{last} })
-	both := make(func(in *Input) { in.Touched = []rig.Touched{first, last} })
-	if one.Wait.Best <= plain.Wait.Best || math.Abs(both.Wait.Best-one.Wait.Best) > 1e-9 {
-		t.Errorf("waits of %.0f s, %.0f s with a slow bottom touched, %.0f s with a quick one before it", plain.Wait.Best, one.Wait.Best, both.Wait.Best)
+	first := rig.BottomContact{Kind: rig.LongLeader, DepthM: 12 * ft, S: 20}
+	last := rig.BottomContact{Kind: rig.LongLeader, DepthM: 12 * ft, S: 100}
+	one := make(func(in *Input) { in.BottomContacts = []rig.BottomContact{last} })
+	both := make(func(in *Input) { in.BottomContacts = []rig.BottomContact{first, last} })
+	if one.SinkTime.Best <= plain.SinkTime.Best || math.Abs(both.SinkTime.Best-one.SinkTime.Best) > 1e-9 {
+		t.Errorf("waits of %.0f s, %.0f s with a slow bottom touched, %.0f s with a quick one before it", plain.SinkTime.Best, one.SinkTime.Best, both.SinkTime.Best)
 	}
 	tungsten := make(func(in *Input) { in.FlyDensity = 12000 })
-	if tungsten.Wait.Best >= plain.Wait.Best || tungsten.Window.Fastest <= plain.Window.Fastest {
-		t.Errorf("a fly three times as dense: %.0f s and %.3f m/s, else %.0f s and %.3f m/s", tungsten.Wait.Best, tungsten.Window.Fastest, plain.Wait.Best, plain.Window.Fastest)
+	if tungsten.SinkTime.Best >= plain.SinkTime.Best || tungsten.Window.Fastest <= plain.Window.Fastest {
+		t.Errorf("a fly three times as dense: %.0f s and %.3f m/s, else %.0f s and %.3f m/s", tungsten.SinkTime.Best, tungsten.Window.Fastest, plain.SinkTime.Best, plain.Window.Fastest)
 	}
 	drawn := make(func(in *Input) { in.Drop.Retrieve = profile.Some(0.03) })
-	if !drawn.Solved || drawn.DrawMps != 0.03 || plain.Solved {
-		t.Errorf("drawn at 0.03 m/s: solved %v for %v", drawn.Solved, drawn.DrawMps)
+	if !drawn.Solved || drawn.RetrieveMps != 0.03 || plain.Solved {
+		t.Errorf("drawn at 0.03 m/s: solved %v for %v", drawn.Solved, drawn.RetrieveMps)
 	}
 }
 

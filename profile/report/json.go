@@ -187,7 +187,7 @@ func Rig(r rig.Rig) RigJSON {
 	out := RigJSON{
 		Kind: r.Kind, Leader: *rounded(&r.Leader), RuleM: milli(r.RuleLeaderM),
 		FlyDepthM: milli(r.FlyM), Flies: []FlyJSON{}, Reachable: r.Reachable, Parts: []PartJSON{}, RunnerUp: r.RunnerUp,
-		Wait: tenths(r.Wait), RuleWait: tenths(r.RuleWait),
+		Wait: tenths(r.SinkTime), RuleWait: tenths(r.RuleSinkTime),
 	}
 	for _, z := range r.FlyDepths {
 		out.Flies = append(out.Flies, FlyJSON{milli(z)})

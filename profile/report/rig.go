@@ -112,10 +112,10 @@ func (s speaker) wouldDo(r rig.Rig) string {
 }
 
 func (s speaker) wait(r rig.Rig) string {
-	if r.Wait == nil {
+	if r.SinkTime == nil {
 		return "How long the fly takes could not be worked out: count until it touches bottom once."
 	}
-	count := fmt.Sprintf("Count %s s (%s to %s)", seconds(r.Wait.Best), seconds(r.Wait.Low), seconds(r.Wait.High))
+	count := fmt.Sprintf("Count %s s (%s to %s)", seconds(r.SinkTime.Best), seconds(r.SinkTime.Low), seconds(r.SinkTime.High))
 	if r.Kind == rig.Sinking {
 		if r.ClassAssumed {
 			return count + " for a line of class 3, from when it lands; for another divide the depth by its rate, and a tenth more: most sink slower than rated."
@@ -154,11 +154,11 @@ func (s speaker) draw(r rig.Rig) string {
 		held = "up to " + s.speed(w.Fastest) + " a second"
 		t = fmt.Sprintf("Draw in no more than %s a second, pauses counted", s.speed(w.Fastest))
 	}
-	if r.Solved && r.Reachable && r.DrawMps < stillMps {
+	if r.Solved && r.Reachable && r.RetrieveMps < stillMps {
 		return fmt.Sprintf("Let it hang still; this leader does for %s.", held)
 	}
 	if r.Solved && r.Reachable {
-		t = fmt.Sprintf("Draw at your %s a second, pauses counted; this leader does for %s", s.speed(r.DrawMps), held)
+		t = fmt.Sprintf("Draw at your %s a second, pauses counted; this leader does for %s", s.speed(r.RetrieveMps), held)
 	}
 	t += ": faster lifts the fly"
 	if w.Slowest >= stillMps && !s.p.Band.Suspended {

@@ -30,7 +30,7 @@ func TestRigWords(t *testing.T) {
 	forbidden.Flies, forbidden.ShotKg = 3, 0.0004
 	forbidden.Rules = rig.Rules{Water: "Alder Kettle", MaxFlies: 1, NoAddedWeight: true}
 	touched := over(15, 0.25, -1)
-	touched.Touched = []rig.Touched{{Kind: rig.LongLeader, DepthM: 12 * ft, S: 40}}
+	touched.BottomContacts = []rig.BottomContact{{Kind: rig.LongLeader, DepthM: 12 * ft, S: 40}}
 	for _, c := range []struct {
 		name string
 		in   rig.Input

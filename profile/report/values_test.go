@@ -77,7 +77,7 @@ func TestJSONValues(t *testing.T) {
 // and a leader worked out for a slow draw is the shorter and the quicker.
 func TestRigJSONWaits(t *testing.T) {
 	e := func(v float64) *profile.Estimate { return &profile.Estimate{Best: v, Low: v - 1, High: v + 1} }
-	m := asMap(t, Rig(rig.Rig{Wait: e(41.26), RuleWait: e(65.04), LeaderM: 5, RuleLeaderM: 6, FlyM: 4,
+	m := asMap(t, Rig(rig.Rig{SinkTime: e(41.26), RuleSinkTime: e(65.04), LeaderM: 5, RuleLeaderM: 6, FlyM: 4,
 		Window: rig.Window{Slowest: 0.01, Fastest: 0.04, Known: true}, RuleWindow: rig.Window{Slowest: 0.02, Fastest: 0.05, Known: true}}))
 	at := func(k string) float64 { return m[k].(map[string]any)["best"].(float64) }
 	if at("wait_s") != 41.3 || at("rule_wait_s") != 65 || m["rule_leader_m"] != 6.0 || m["fly_depth_m"] != 4.0 {

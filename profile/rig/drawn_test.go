@@ -114,8 +114,8 @@ func TestEveryCase(t *testing.T) {
 		switch {
 		case math.Abs(sum-r.LeaderM) > 1e-3:
 			rt.Fatalf("parts of %v m for a leader of %v m", sum, r.LeaderM)
-		case r.Wait == nil || !(r.Wait.Low <= r.Wait.Best && r.Wait.Best <= r.Wait.High && r.Wait.Low > 0):
-			rt.Fatalf("wait %+v in %+v", r.Wait, r)
+		case r.SinkTime == nil || !(r.SinkTime.Low <= r.SinkTime.Best && r.SinkTime.Best <= r.SinkTime.High && r.SinkTime.Low > 0):
+			rt.Fatalf("wait %+v in %+v", r.SinkTime, r)
 		case r.LeaderM > LongestM+slack || in.Rules.MaxLeaderM > 0 && r.LeaderM > in.Rules.MaxLeaderM+slack:
 			rt.Fatalf("leader of %v m", r.LeaderM)
 		case !r.Reachable && len(r.Why) == 0:
@@ -159,8 +159,8 @@ func TestWaits(t *testing.T) {
 	} {
 		in := over(15)
 		in.Kind, in.FlyKg, in.FlyDensity = LongLeader, profile.Some(c.grams/1000), c.density
-		if r := Find(in); r.Wait == nil || r.Wait.Best < c.low || r.Wait.Best > c.high {
-			t.Errorf("%s: %+v s, want %g to %g", c.name, r.Wait, c.low, c.high)
+		if r := Find(in); r.SinkTime == nil || r.SinkTime.Best < c.low || r.SinkTime.Best > c.high {
+			t.Errorf("%s: %+v s, want %g to %g", c.name, r.SinkTime, c.low, c.high)
 		}
 	}
 }
@@ -172,10 +172,10 @@ func TestTouched(t *testing.T) {
 	in.Kind, in.FlyKg = LongLeader, profile.Some(0.00025)
 	in.FlyM = 12 * ft
 	plain := Find(in)
-	in.Touched = []Touched{{Kind: LongLeader, DepthM: 12 * ft, S: 1.3 * plain.Wait.Best}}
-	near(t, "wait", Find(in).Wait.Best, 1.3*plain.Wait.Best, 0.01*plain.Wait.Best)
-	in.Touched[0].Kind = Hung
-	near(t, "wait by another rig", Find(in).Wait.Best, plain.Wait.Best, 1e-9)
+	in.BottomContacts = []BottomContact{{Kind: LongLeader, DepthM: 12 * ft, S: 1.3 * plain.SinkTime.Best}}
+	near(t, "wait", Find(in).SinkTime.Best, 1.3*plain.SinkTime.Best, 0.01*plain.SinkTime.Best)
+	in.BottomContacts[0].Kind = Hung
+	near(t, "wait by another rig", Find(in).SinkTime.Best, plain.SinkTime.Best, 1e-9)
 }
 
 // Droppers hang above the point, as many as the water's rules allow; no weight where
@@ -225,14 +225,14 @@ func TestSinkingLine(t *testing.T) {
 	slow := Find(in)
 	in.SinkMps = 4 * inchPerS
 	fast := Find(in)
-	near(t, "wait", fast.Wait.Best, slow.Wait.Best/2, 1e-9)
-	near(t, "seconds to 19 ft at 0.9 of 4 in/s", fast.Wait.Best, 19*12/3.6, 0.01)
+	near(t, "wait", fast.SinkTime.Best, slow.SinkTime.Best/2, 1e-9)
+	near(t, "seconds to 19 ft at 0.9 of 4 in/s", fast.SinkTime.Best, 19*12/3.6, 0.01)
 	if !slow.Window.Known || slow.Window.Fastest >= fast.Window.Fastest || slow.ClassAssumed {
 		t.Errorf("windows %+v and %+v", slow.Window, fast.Window)
 	}
 	in.SinkMps = 0
-	if r := Find(in); !r.ClassAssumed || math.Abs(r.Wait.Best-19*12/2.7) > 0.01 {
-		t.Errorf("%+v", r.Wait)
+	if r := Find(in); !r.ClassAssumed || math.Abs(r.SinkTime.Best-19*12/2.7) > 0.01 {
+		t.Errorf("%+v", r.SinkTime)
 	}
 }
 

@@ -37,5 +37,5 @@ func (r *Rig) hung(in Input, longest float64) {
 			r.FlyDepths[i] = shape.Bodies[i].DepthM
 		}
 	}
-	r.Wait = r.wait(g, r.HangM, nearlyM*r.HangM, sink.Slides) // the fly draws the indicator after it
+	r.SinkTime = r.wait(g, r.HangM, nearlyM*r.HangM, sink.Slides) // the fly draws the indicator after it
 }

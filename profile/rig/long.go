@@ -40,7 +40,7 @@ func (r *Rig) long(in Input, longest float64) {
 	g := newGear(in)
 	wanted := r.RuleLeaderM
 	if in.Retrieve.Known {
-		r.Solved, r.DrawMps = true, in.Retrieve.Value
+		r.Solved, r.RetrieveMps = true, in.Retrieve.Value
 		wanted = g.length(in.FlyM, in.Retrieve.Value+in.DriftMps)
 	}
 	r.LeaderM = math.Min(up(wanted, in.StepM), down(longest, in.StepM)) // rounded up it may not pass the limit

@@ -42,20 +42,20 @@ type Input struct {
 	LongestM  float64 // the longest leader the angler casts
 	RodM      float64
 
-	FlyKg      profile.Optional // dry mass of the point fly
-	FlyDensity float64          // kg/m3 of its hook, bead and dressing together; 0: not known
-	Flies      int              // tied on, the point fly and droppers; 0 is 1
-	ShotKg     float64          // pinched on a foot above the point fly
-	Retrieve   profile.Optional // m/s: line drawn divided by all the time it took
-	DriftMps   float64          // of the line's tip against the water; 0 at anchor
-	WaterC     profile.Optional // temperature of the water
-	SinkMps    float64          // rate of the sinking line; 0: not known
-	Touched    []Touched        // bottoms touched, which correct the waits
+	FlyKg          profile.Optional // dry mass of the point fly
+	FlyDensity     float64          // kg/m3 of its hook, bead and dressing together; 0: not known
+	Flies          int              // tied on, the point fly and droppers; 0 is 1
+	ShotKg         float64          // pinched on a foot above the point fly
+	Retrieve       profile.Optional // m/s: line drawn divided by all the time it took
+	DriftMps       float64          // of the line's tip against the water; 0 at anchor
+	WaterC         profile.Optional // temperature of the water
+	SinkMps        float64          // rate of the sinking line; 0: not known
+	BottomContacts []BottomContact  // bottoms touched, which correct the waits
 }
 
 // Touched is a bottom that the fly touched, on a rig of the kind, so long after it
 // landed.
-type Touched struct {
+type BottomContact struct {
 	Kind   Kind
 	DepthM float64
 	S      float64
@@ -112,15 +112,15 @@ type Rig struct {
 	Parts         []Part
 	RunnerUp      Kind
 	Why           []Reason
-	Wait          *profile.Estimate // s, until the fly is down
+	SinkTime      *profile.Estimate // s, until the fly is down
 
 	Leader       profile.Estimate  // LeaderM with its doubt
 	Solved       bool              // for the retrieve that was stated, else the rule's
-	DrawMps      float64           // that retrieve
+	RetrieveMps  float64           // that retrieve
 	WindLeft     bool              // the wind drifts the line by something that is not worked in
 	Window       Window            // of retrieves, on the leader to cut
 	RuleWindow   Window            // on the rule's leader
-	RuleWait     *profile.Estimate // s, on the rule's leader
+	RuleSinkTime *profile.Estimate // s, on the rule's leader
 	FlyDepths    []float64         // the point fly's and the droppers', at the stated retrieve or in the middle of the window
 	LiftM        float64           // by which the drift lifts a hung fly
 	NeedMps      profile.Optional  // the fastest draw that would do, where the stated one does not

@@ -30,7 +30,7 @@ func (r *Rig) sinking(in Input, longest float64) {
 		rate, share = classMps, 0.5/3
 	}
 	rate *= sinkSlow
-	r.Wait = &profile.Estimate{Best: in.FlyM / rate, Low: in.FlyM / (rate * (1 + share)), High: in.FlyM / (rate * (1 - share))}
+	r.SinkTime = &profile.Estimate{Best: in.FlyM / rate, Low: in.FlyM / (rate * (1 + share)), High: in.FlyM / (rate * (1 - share))}
 	g := newGear(in)
 	g.in.Flies = 1
 	line := g.pulled(r.LeaderM)

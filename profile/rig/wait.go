@@ -15,20 +15,20 @@ func (r *Rig) waits(g gear) {
 	if !r.Reachable {
 		depth = math.Min(r.ReachM, depth)
 	}
-	r.Wait = r.wait(g, r.LeaderM, depth, sink.Held)
+	r.SinkTime = r.wait(g, r.LeaderM, depth, sink.Held)
 	if math.Abs(r.RuleLeaderM-r.LeaderM) <= g.in.StepM && r.Reachable {
-		r.RuleWait = r.Wait
+		r.RuleSinkTime = r.SinkTime
 		return
 	}
 	s, err := sink.Wait(g.sunk(r.RuleLeaderM), r.FlyM, sink.Held)
-	if r.Wait == nil || err != nil {
+	if r.SinkTime == nil || err != nil {
 		return
 	}
 	if r.Correction > 0 {
 		s *= r.Correction
 	}
-	share := s / r.Wait.Best
-	r.RuleWait = &profile.Estimate{Best: s, Low: r.Wait.Low * share, High: r.Wait.High * share}
+	share := s / r.SinkTime.Best
+	r.RuleSinkTime = &profile.Estimate{Best: s, Low: r.SinkTime.Low * share, High: r.SinkTime.High * share}
 }
 
 // nearlyM: a leader as long as the fly is deep takes for ever over the last inches.
@@ -74,8 +74,8 @@ func (g gear) anyFly(leaderM float64) func(sink.Rig, float64, sink.Tip) (profile
 // correction is what the last bottom touched on a rig of the kind says: how much
 // longer the fly took than is worked out for it. 0 where none was touched.
 func (g gear) correction(kind Kind, leaderM float64, tip sink.Tip) float64 {
-	for i := len(g.in.Touched) - 1; i >= 0; i-- {
-		t := g.in.Touched[i]
+	for i := len(g.in.BottomContacts) - 1; i >= 0; i-- {
+		t := g.in.BottomContacts[i]
 		if t.Kind != kind || t.DepthM > leaderM {
 			continue
 		}

@@ -130,7 +130,7 @@ func (p *parser) touched(list []touched) {
 				p.fail(at(k.key), fmt.Errorf("each [[touched]] needs it, e.g. %s = %q", k.key, k.example))
 			}
 		}
-		touch := rig.Touched{Kind: rig.Kind(t.Rig)}
+		touch := rig.BottomContact{Kind: rig.Kind(t.Rig)}
 		if touch.Kind != rig.LongLeader && touch.Kind != rig.Hung {
 			p.fail(at("rig"), fmt.Errorf("%q: write long-leader or hung", t.Rig))
 		}
@@ -143,6 +143,6 @@ func (p *parser) touched(list []touched) {
 			p.fail(at("after"), err)
 		}
 		touch.S = s
-		p.s.Touched = append(p.s.Touched, touch)
+		p.s.BottomContacts = append(p.s.BottomContacts, touch)
 	}
 }

@@ -84,7 +84,7 @@ func TestFullFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(got.Stock) != 3 || len(got.Box) != 2 || len(got.Touched) != 2 || len(got.Waters) != 2 {
+	if len(got.Stock) != 3 || len(got.Box) != 2 || len(got.BottomContacts) != 2 || len(got.Waters) != 2 {
 		t.Fatalf("%+v", got)
 	}
 	header := func(key, value string) notebook.Header {
@@ -102,11 +102,11 @@ func TestFullFile(t *testing.T) {
 			{Kind: rig.Tapered, LengthM: 2.7432, DiameterMM: 0.2032},
 			{Kind: rig.Tippet, Name: "4X", DiameterMM: 0.1778, Material: "fluorocarbon"},
 		},
-		Box:     []Fly{{"black midge", 0.0002, 4000}, {"leech", 0.45359237 / 16 / 32, 3000}},
-		Usual:   weight.Weight{Kg: 0.00025, Density: 4000, Text: "0.25 g"},
-		Flies:   2,
-		SinkMps: 0.0762,
-		Touched: []rig.Touched{{Kind: rig.LongLeader, DepthM: 3.6576, S: 52}, {Kind: rig.Hung, DepthM: 2.7432, S: 60}},
+		Box:            []Fly{{"black midge", 0.0002, 4000}, {"leech", 0.45359237 / 16 / 32, 3000}},
+		Usual:          weight.Weight{Kg: 0.00025, Density: 4000, Text: "0.25 g"},
+		Flies:          2,
+		SinkMps:        0.0762,
+		BottomContacts: []rig.BottomContact{{Kind: rig.LongLeader, DepthM: 3.6576, S: 52}, {Kind: rig.Hung, DepthM: 2.7432, S: 60}},
 		Waters: []rig.Rules{
 			{Water: "Alder Kettle", MaxLeaderM: 5.4864, MaxFlies: 2, NoAddedWeight: true, NoIndicator: true, Checked: "2026-05-01", Note: "closed in May"},
 			{Water: "Sedge Mere"},
@@ -118,7 +118,7 @@ func TestFullFile(t *testing.T) {
 		{&got.Stock[2].DiameterMM, &want.Stock[2].DiameterMM}, {&got.Stock[1].LengthM, &want.Stock[1].LengthM},
 		{&got.Box[0].MassKg, &want.Box[0].MassKg}, {&got.Box[1].MassKg, &want.Box[1].MassKg},
 		{&got.Usual.Kg, &want.Usual.Kg}, {&got.SinkMps, &want.SinkMps},
-		{&got.Touched[0].DepthM, &want.Touched[0].DepthM}, {&got.Touched[1].DepthM, &want.Touched[1].DepthM},
+		{&got.BottomContacts[0].DepthM, &want.BottomContacts[0].DepthM}, {&got.BottomContacts[1].DepthM, &want.BottomContacts[1].DepthM},
 		{&got.Waters[0].MaxLeaderM, &want.Waters[0].MaxLeaderM},
 	} {
 		if math.Abs(*f.got-*f.want) < 1e-9 { // alike but for the last digit
