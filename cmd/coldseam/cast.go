@@ -7,7 +7,6 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"coldseam/device/cast"
 	"coldseam/device/response"
 	"coldseam/profile"
 	"coldseam/profile/notebook"
@@ -16,7 +15,7 @@ import (
 )
 
 // castTold says what was done to a cast.
-func castTold(r *cast.Record, trip response.Trip) string {
+func castTold(r *response.Record, trip response.Trip) string {
 	how := "the probe's lag is not taken out: its time constant is not known, and there is no way up to find it from"
 	if trip.TauS > 0 {
 		from := "as given"
@@ -26,7 +25,7 @@ func castTold(r *cast.Record, trip response.Trip) string {
 		how = fmt.Sprintf("the probe's lag (time constant %.0f s, %s) is taken out", trip.TauS, from)
 	}
 	if r.Full {
-		how += fmt.Sprintf("; only the first %d lines count", cast.Most)
+		how += fmt.Sprintf("; only the first %d lines count", response.MaxSamples)
 	}
 	return how
 }
@@ -39,7 +38,7 @@ func (p *program) replayPage(c *cli.Context, set settings.Settings, k *decoder, 
 	}
 	var first [][]byte
 	var times []float64
-	var record cast.Record
+	var record response.Record
 	counted, clocked := 0, false
 	take := func(atS float64, b []byte) {
 		s, err := k.decode(b)

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"coldseam/device"
-	"coldseam/device/cast"
+	"coldseam/device/response"
 	"coldseam/profile/book"
 	"coldseam/profile/plain"
 )
@@ -27,7 +27,7 @@ func (d *dropping) moving(c *cable) error {
 		d.say("(Rehearsal: the line runs out by itself, and in again.)")
 		c.sim.Lower(c.lakeM)
 	}
-	record, live, synced := cast.Record{}, newStatus(d.err), 0.0
+	record, live, synced := response.Record{}, newStatus(d.err), 0.0
 	for {
 		select {
 		case text, ok := <-d.lines:
@@ -70,7 +70,7 @@ func (d *dropping) moving(c *cable) error {
 const syncS = 2.0
 
 // castTaken makes readings of a cast and takes them into the drop.
-func (d *dropping) castTaken(c *cable, record *cast.Record) error {
+func (d *dropping) castTaken(c *cable, record *response.Record) error {
 	drop := d.take.Drop()
 	readings, trip, err := record.Readings(drop.Units, drop.TimeConst.Or(0))
 	if err != nil {

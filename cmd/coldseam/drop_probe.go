@@ -8,7 +8,6 @@ import (
 	"coldseam/device"
 	"coldseam/device/line"
 	"coldseam/device/response"
-	"coldseam/device/still"
 	"coldseam/profile"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
@@ -21,7 +20,7 @@ import (
 type probing struct {
 	*dropping
 	*cable
-	watch  *still.Watch
+	watch  *response.Watch
 	at     profile.Optional // where a probe without depth was said to hang,
 	hungS  float64          // and when
 	advice sampling.Advice
@@ -56,7 +55,7 @@ func (d *dropping) probed(c *cable) error {
 
 // probing prepares for the readings of a probe.
 func (d *dropping) probing(c *cable) (*probing, error) {
-	watch, err := still.New(response.Options{TauS: d.take.Drop().TimeConst.Or(0)})
+	watch, err := response.NewWatch(response.Options{TauS: d.take.Drop().TimeConst.Or(0)})
 	if err != nil {
 		return nil, refuse("the time constant: %w", err)
 	}
@@ -198,7 +197,7 @@ func (p *probing) enter() (changed, stop bool, err error) {
 		return false, true, nil
 	case !p.depths && !p.at.Known:
 		p.hang(profile.Some(p.advice.DepthM))
-	case now.Phase == still.Moving:
+	case now.Phase == response.Moving:
 		p.say("Not yet: the probe is still moving, or has said nothing.")
 	case now.ErrC > 5*soonC:
 		p.say("Not yet: too little was heard to tell. Hold it there.")
@@ -245,7 +244,7 @@ func (p *probing) heard(e device.Event) (taken bool, err error) {
 	if !s.TempC.Known || p.depths && !s.DepthM.Known || !p.depths && atS < p.hungS {
 		return false, nil // none, or said before the probe hung where it hangs now
 	}
-	sample := still.Sample{TimeS: atS, TempC: s.TempC.Value}
+	sample := response.Sample{TimeS: atS, TempC: s.TempC.Value}
 	if p.depths {
 		sample.DepthM = s.DepthM
 	}
@@ -254,7 +253,7 @@ func (p *probing) heard(e device.Event) (taken bool, err error) {
 		return false, nil
 	}
 	p.live.show(p.progress())
-	if state.Phase != still.Settled || p.depths && p.near(state.DepthM.Value) {
+	if state.Phase != response.Settled || p.depths && p.near(state.DepthM.Value) {
 		return false, nil
 	}
 	return true, p.accept()
@@ -307,12 +306,12 @@ func (p *probing) progress() string {
 		text = fmt.Sprintf("%.1f %s  ", u.Depth.From(depth.Value), u.Depth) + text
 	}
 	switch s.Phase {
-	case still.Moving:
+	case response.Moving:
 		if p.depths {
 			return text + "  moving"
 		}
 		return text + "  Enter when it hangs there"
-	case still.Taken:
+	case response.Taken:
 		return text + "  taken"
 	}
 	if s.Fitted && s.ErrC <= soonC {

@@ -17,7 +17,7 @@ import (
 
 	"coldseam/device"
 	"coldseam/device/format"
-	"coldseam/device/still"
+	"coldseam/device/response"
 	"coldseam/profile/book"
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
@@ -147,7 +147,7 @@ func TestNotOfThisDepth(t *testing.T) {
 		s.hear("9.50")
 	}
 	s.restarted(device.Lost)
-	if s.watch.State().Fitted || s.watch.State().Phase != still.Moving {
+	if s.watch.State().Fitted || s.watch.State().Phase != response.Moving {
 		t.Errorf("something is known of a probe that is lost: %+v", s.watch.State())
 	}
 	if !s.restarted(device.Back) {

@@ -50,9 +50,9 @@ func TestCalibration(t *testing.T) {
 			early, off, never, asked, good, sumTau := 0, 0, 0, 0, 0, 0.0
 			for range trials {
 				s := c.draw(r)
-				var at [5]State // the last up to each of ks
+				var at [5]Estimate // the last up to each of ks
 				done, forecast := -1.0, -1.0
-				s.run(t, watcherOf(t, s, c.known), r, 20*s.tauS+400, func(atS float64, st State) bool {
+				s.run(t, watcherOf(t, s, c.known), r, 20*s.tauS+400, func(atS float64, st Estimate) bool {
 					for i, k := range ks {
 						if atS <= k*s.tauS+1e-9 {
 							at[i] = st
@@ -108,13 +108,13 @@ func one(yes bool) int {
 	return 0
 }
 
-func ExampleWatcher() {
-	w, err := NewWatcher(Options{TauS: 20})
+func ExampleFilter() {
+	w, err := NewFilter(Options{TauS: 20})
 	if err != nil {
 		panic(err)
 	}
 	for s := 0.0; s <= 30; s += 2 { // from 20 C into water of 10 C
-		c, _ := StepReading(20, 10, s, 20)
+		c := 10 + 10*math.Exp(-s/20) // the closed form of a first-order lag
 		st, _ := w.Add(s, c)
 		if s == 30 {
 			fmt.Printf("reads %.2f C, will read %.2f C, settled: %v", c, st.EstimateC, st.Settled)

@@ -14,7 +14,7 @@ const maxLeftS = 1e6
 // surely steeper (a probe moved on after a long stay). levelC (C) is where the
 // line is one time constant from now, which by the lag equation is the water,
 // and errC (C) its standard error.
-func (w *Watcher) flat(tauS float64) (levelC, errC float64, ok bool) {
+func (w *Filter) flat(tauS float64) (levelC, errC float64, ok bool) {
 	n := len(w.since)
 	nowS := w.since[n-1]
 	spanS := tauS
@@ -51,7 +51,7 @@ func (w *Watcher) flat(tauS float64) (levelC, errC float64, ok bool) {
 // its change over one time constant is half the precision, and after that the
 // noise must be averaged over a stretch whose slope is known well enough,
 // which needs sqrt(12) z sigma tau/(n^1.5 dt) within the other half.
-func (w *Watcher) left(r fitted, sinceS float64) float64 {
+func (w *Filter) left(r fitted, sinceS float64) float64 {
 	n := len(w.since)
 	dt := (w.since[n-1] - w.since[0]) / float64(n-1)
 	// The lag at the start, from the smoothed first reading of the fit.

@@ -14,8 +14,8 @@ func TestSparseSamples(t *testing.T) {
 	good, covered := 0, 0
 	for range 1000 {
 		s := sim{10, 30*r.Float64() - 15, 5, 5, 0.05, 0}
-		var last State
-		s.run(t, watcher(t, Options{}), r, 15, func(_ float64, st State) bool { last = st; return true })
+		var last Estimate
+		s.run(t, watcher(t, Options{}), r, 15, func(_ float64, st Estimate) bool { last = st; return true })
 		e := math.Abs(last.EstimateC - s.waterC)
 		if e <= 0.1 {
 			good++
@@ -36,7 +36,7 @@ func TestFlatAndDrift(t *testing.T) {
 	for _, known := range []float64{20, 0} {
 		w, settled := watcher(t, Options{TauS: known}), false
 		r := rand.New(rand.NewSource(2))
-		sim{10, 0, 20, 2, 0.05, 0}.run(t, w, r, 1500, func(_ float64, st State) bool { settled = st.Settled; return !settled })
+		sim{10, 0, 20, 2, 0.05, 0}.run(t, w, r, 1500, func(_ float64, st Estimate) bool { settled = st.Settled; return !settled })
 		if !settled {
 			t.Errorf("tau %g: still water never settles", known)
 		}

@@ -24,7 +24,7 @@ func TestLearnsFromDepthToDepth(t *testing.T) {
 		tau, dt := spread(r, 5, 60), spread(r, 0.5, 2)
 		w := watcher(t, Options{})
 		atS, c := 1000.0, 30.0
-		wait := func(w *Watcher, c, waterC float64) (waitS, endC float64) {
+		wait := func(w *Filter, c, waterC float64) (waitS, endC float64) {
 			for i := 0; ; i++ {
 				s := float64(i) * dt
 				now := waterC + (c-waterC)*math.Exp(-s/tau) // closed form
@@ -59,7 +59,7 @@ func TestLearnsFromDepthToDepth(t *testing.T) {
 	slices.Sort(learned)
 	slices.Sort(alone)
 	a, b := learned[len(learned)/2], alone[len(alone)/2]
-	t.Logf("wait in the mixed layer: %.1f tau, with a fresh Watcher %.1f; early %d of %d", a, b, early, readings)
+	t.Logf("wait in the mixed layer: %.1f tau, with a fresh Filter %.1f; early %d of %d", a, b, early, readings)
 	t.Logf("after one tau of steps over 1 C: within 0.1 C %d, inside 2 ErrC %d of %d", near, in2, steps)
 	if a > 0.6*b || early > readings/100 || in2 < steps*9/10 || steps < drops {
 		t.Errorf("wait %.1f tau, alone %.1f; early %d of %d; inside %d of %d", a, b, early, readings, in2, steps)

@@ -10,7 +10,7 @@ import (
 // and the step of its digits (0 for none).
 type sim struct{ waterC, stepC, tauS, dtS, noiseC, stepOfDigitsC float64 }
 
-// plainSim draws large steps, seen with the noise that a Watcher assumes.
+// plainSim draws large steps, seen with the noise that a Filter assumes.
 func plainSim(r *rand.Rand) sim {
 	return sim{
 		waterC: 4 + 18*r.Float64(), stepC: 30*r.Float64() - 15,
@@ -50,7 +50,7 @@ func (s sim) readingC(r *rand.Rand, atS float64) float64 {
 }
 
 // run feeds w to untilS and calls see after each sample, until it is false.
-func (s sim) run(t *testing.T, w *Watcher, r *rand.Rand, untilS float64, see func(atS float64, st State) bool) {
+func (s sim) run(t *testing.T, w *Filter, r *rand.Rand, untilS float64, see func(atS float64, st Estimate) bool) {
 	t.Helper()
 	for i := 0; ; i++ {
 		at := float64(i) * s.dtS
@@ -72,9 +72,9 @@ func (s sim) run(t *testing.T, w *Watcher, r *rand.Rand, untilS float64, see fun
 	}
 }
 
-func watcher(t *testing.T, o Options) *Watcher {
+func watcher(t *testing.T, o Options) *Filter {
 	t.Helper()
-	w, err := NewWatcher(o)
+	w, err := NewFilter(o)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -82,7 +82,7 @@ func watcher(t *testing.T, o Options) *Watcher {
 }
 
 // watcherOf knows the time constant of s or has to fit it.
-func watcherOf(t *testing.T, s sim, known bool) *Watcher {
+func watcherOf(t *testing.T, s sim, known bool) *Filter {
 	t.Helper()
 	o := Options{}
 	if known {

@@ -19,11 +19,11 @@ func TestSplit(t *testing.T) {
 			restS: float64(r.Intn(3)) * 10,
 		}
 		cast, turnS := s.record(r)
-		down, up, err := Split(cast)
-		if err != nil || len(down)+len(up) != len(cast) || len(up) == 0 {
-			t.Fatalf("%+v: %d and %d, %v", s, len(down), len(up), err)
+		up, err := split(cast)
+		if err != nil || up == 0 || up == len(cast) {
+			t.Fatalf("%+v: %d of %d, %v", s, up, len(cast), err)
 		}
-		at := down[len(down)-1].TimeS
+		at := cast[up-1].timeS
 		off := max(at-turnS, turnS-s.restS-at) // outside the rest
 		worst = max(worst, off)
 		if off > 1.5 {
@@ -39,18 +39,18 @@ func TestSplitOneWay(t *testing.T) {
 	for range 30 {
 		s := simTrip{tauS: 5, downMS: 0.3, restS: float64(r.Intn(3)) * 20, noiseM: 0.05, waveM: 0.2, dtS: 0.25}
 		cast, _ := s.record(r)
-		down, up, err := Split(cast)
-		if err != nil || len(up) != 0 || len(down) != len(cast) {
-			t.Errorf("%+v: down %d, up %d, %v", s, len(down), len(up), err)
+		up, err := split(cast)
+		if err != nil || up != len(cast) {
+			t.Errorf("%+v: up from %d of %d, %v", s, up, len(cast), err)
 		}
 		s.upMS = 0.3
 		cast, turnS := s.record(r)
-		for cast[0].TimeS < turnS {
+		for cast[0].timeS < turnS {
 			cast = cast[1:]
 		}
-		down, up, err = Split(cast)
-		if err != nil || len(down) != 0 || len(up) != len(cast) {
-			t.Errorf("%+v: down %d, up %d, %v", s, len(down), len(up), err)
+		up, err = split(cast)
+		if err != nil || up != 0 {
+			t.Errorf("%+v: up from %d of %d, %v", s, up, len(cast), err)
 		}
 	}
 }
@@ -73,26 +73,27 @@ func TestBins(t *testing.T) {
 			for range trials {
 				s := simTrip{tauS: c.tauS, downMS: c.speedMS, upMS: c.speedMS, noiseC: 0.03, noiseM: 0.05, waveM: 0.2, dtS: 0.25}
 				cast, _ := s.record(r)
-				both, err := Bins(cast, 0, CastOptions{BinM: binM})
+				both, err := newTrip(cast, 0, binM)
 				if err != nil || !both.Matched || both.Down == 0 || both.Up == 0 {
 					t.Fatalf("%+v: %+v, %v", c, both, err)
 				}
-				down, _, err := Split(cast)
+				up, err := split(cast)
 				if err != nil {
 					t.Fatal(err)
 				}
-				raw, err := Bins(down, 0, CastOptions{BinM: binM})
+				down := cast[:up]
+				raw, err := newTrip(down, 0, binM)
 				if err != nil || raw.TauS != 0 || raw.Matched || raw.Up != 0 {
 					t.Fatalf("%+v: %+v, %v", c, raw, err)
 				}
-				one, err := Bins(down, c.tauS, CastOptions{BinM: binM})
+				one, err := newTrip(down, c.tauS, binM)
 				if err != nil || one.TauS != c.tauS || one.Matched {
 					t.Fatalf("%+v: %+v, %v", c, one, err)
 				}
 				for _, x := range []struct {
-					bins       []Bin
+					bins       []layer
 					rms, worst *float64
-				}{{raw.Bins, &rawRms, &rawC}, {one.Bins, &oneRms, &oneC}, {both.Bins, &bothRms, &bothC}} {
+				}{{raw.layers, &rawRms, &rawC}, {one.layers, &oneRms, &oneC}, {both.layers, &bothRms, &bothC}} {
 					rms, worst := errorsOf(x.bins)
 					*x.rms += rms / float64(trials)
 					*x.worst += worst / float64(trials)
@@ -116,13 +117,13 @@ func TestBinsSparse(t *testing.T) {
 		s := simTrip{tauS: 10, downMS: 0.15, upMS: 0.3, noiseC: 0.03, noiseM: 0.05, waveM: 0.2, dtS: 3, restS: 10}
 		cast, _ := s.record(r)
 		for i := range cast {
-			cast[i].TempC = math.Round(cast[i].TempC*16) / 16
+			cast[i].tempC = math.Round(cast[i].tempC*16) / 16
 		}
-		got, err := Bins(cast, 0, CastOptions{BinM: footM})
+		got, err := newTrip(cast, 0, footM)
 		if err != nil || !got.Matched || math.Abs(got.TauS-s.tauS) > 0.5 {
 			t.Fatalf("%+v, %v", got, err)
 		}
-		if rms, worst := errorsOf(got.Bins); rms > 0.4 {
+		if rms, worst := errorsOf(got.layers); rms > 0.4 {
 			t.Errorf("seed %d: rms %.2f C, worst %.2f C", seed, rms, worst)
 		}
 	}
@@ -132,18 +133,18 @@ func TestBinsSparse(t *testing.T) {
 // none is none.
 func TestBinsUnmatched(t *testing.T) {
 	r := rand.New(rand.NewSource(12))
-	var cast []CastSample
+	var cast []castSample
 	for i := range 240 {
 		z := 6 - math.Abs(float64(i)*0.05-6)
-		cast = append(cast, CastSample{float64(i) / 4, z, 10 + 0.03*r.NormFloat64()})
+		cast = append(cast, castSample{float64(i) / 4, z, 10 + 0.03*r.NormFloat64()})
 	}
 	for _, tauS := range []float64{0, 7} {
-		got, err := Bins(cast, tauS, CastOptions{})
+		got, err := newTrip(cast, tauS, binM)
 		if err != nil || got.Matched || got.TauS != tauS || got.RmsC != 0 || got.Down == 0 || got.Up == 0 {
 			t.Errorf("tau %g: %+v, %v", tauS, got, err)
 		}
-		for i, b := range got.Bins {
-			if i > 0 && b.DepthM <= got.Bins[i-1].DepthM || math.Abs(b.TempC-10) > 0.5 {
+		for i, b := range got.layers {
+			if i > 0 && b.depthM <= got.layers[i-1].depthM || math.Abs(b.tempC-10) > 0.5 {
 				t.Errorf("tau %g: %+v", tauS, b)
 			}
 		}
@@ -155,13 +156,13 @@ func TestBinsOfNonsense(t *testing.T) {
 	r := rand.New(rand.NewSource(13))
 	binned := 0
 	for range 3000 {
-		var cast []CastSample
+		var cast []castSample
 		at := spread(r, 1, 1e9)
 		for range r.Intn(30) {
 			at += spread(r, 1e-3, 1e6)
-			cast = append(cast, CastSample{at, spread(r, 0.05, 1e3) - 0.1, 300*r.Float64() - 100})
+			cast = append(cast, castSample{at, spread(r, 0.05, 1e3) - 0.1, 300*r.Float64() - 100})
 		}
-		got, err := Bins(cast, float64(r.Intn(2))*spread(r, 1e-3, 1e4), CastOptions{BinM: spread(r, 0.01, 100), SmoothS: spread(r, 0.01, 1000)})
+		got, err := newTrip(cast, float64(r.Intn(2))*spread(r, 1e-3, 1e4), spread(r, 0.01, 100))
 		if err != nil {
 			if len(cast) > 10 {
 				t.Fatalf("%d samples: %v", len(cast), err)
@@ -172,8 +173,8 @@ func TestBinsOfNonsense(t *testing.T) {
 		if !finite(got.TauS, got.RmsC) || got.TauS < 0 {
 			t.Fatalf("%+v", got)
 		}
-		for i, b := range got.Bins {
-			if !finite(b.DepthM, b.TempC) || b.Count < 1 || i > 0 && b.DepthM <= got.Bins[i-1].DepthM {
+		for i, b := range got.layers {
+			if !finite(b.depthM, b.tempC) || b.n < 1 || i > 0 && b.depthM <= got.layers[i-1].depthM {
 				t.Fatalf("bin %d of %+v", i, got)
 			}
 		}
@@ -185,18 +186,18 @@ func TestBinsOfNonsense(t *testing.T) {
 
 // A record of one reading a metre, its lag not known, gives its readings as they are.
 func TestBinsPlain(t *testing.T) {
-	var cast []CastSample
+	var cast []castSample
 	want := []float64{23, 22.9, 22.1, 19.2, 15.1, 12.2, 10.9}
 	for i, temp := range want {
-		cast = append(cast, CastSample{TimeS: float64(i), DepthM: float64(i) + 0.1, TempC: temp})
+		cast = append(cast, castSample{timeS: float64(i), depthM: float64(i) + 0.1, tempC: temp})
 	}
-	got, err := Bins(cast, 0, CastOptions{BinM: footM})
-	if err != nil || len(got.Bins) != len(want) {
-		t.Fatalf("%v, %v", got.Bins, err)
+	got, err := newTrip(cast, 0, footM)
+	if err != nil || len(got.layers) != len(want) {
+		t.Fatalf("%v, %v", got.layers, err)
 	}
-	for i, b := range got.Bins {
-		if b.TempC != want[i] || math.Abs(b.DepthM-float64(i)-0.1) > 1e-12 {
-			t.Errorf("%.2f C at %.2f m, want %.2f", b.TempC, b.DepthM, want[i])
+	for i, b := range got.layers {
+		if b.tempC != want[i] || math.Abs(b.depthM-float64(i)-0.1) > 1e-12 {
+			t.Errorf("%.2f C at %.2f m, want %.2f", b.tempC, b.depthM, want[i])
 		}
 	}
 }

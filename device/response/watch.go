@@ -1,166 +1,219 @@
 package response
 
 import (
-	"errors"
 	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/stat"
+
+	"coldseam/profile"
 )
 
-// ErrSample reports a sample that is not finite or no possible temperature,
-// and ErrSameTime one stamped like the sample before it. Both are left out.
-var (
-	ErrSample   = errors.New("settle: sample not usable")
-	ErrSameTime = errors.New("settle: sample has the time of the one before")
-)
-
+// Limits of stillness. Waves of a lake at anchor lift a probe by 0.2 m, within some
+// seconds (common practice).
 const (
-	// sureZ is how many standard errors the change seen must stay inside the
-	// precision. The test is repeated at each sample, hence more than 2.
-	sureZ = 2.5
-	// maxKept bounds the samples remembered for the flatness test.
-	maxKept = 4096
+	overS  = 6.0  // stillness is judged over this long,
+	driftM = 0.15 // by how far its first and second half lie apart
+	rangeM = 0.7  // and all of it
+	movedM = 0.4  // the median of three depths this far off is a move
+	gapS   = 10.0 // a longer silence: what was known of the depth is void
 )
 
-// Options sets up a Watcher. Zero values take the default in brackets.
-type Options struct {
-	PrecisionC float64 // change over one time constant that counts as none, C, above 0 [0.05]
-	NoiseC     float64 // standard deviation of one reading as stated for the probe, C, above 0 [0.05]
-	TauS       float64 // time constant if known, s, 0.01 to 10000; 0 has it fitted. It is taken as exact: ErrC knows no doubt about it
-	MinTauS    float64 // shortest time constant tried when fitting, s [2]
-	MaxTauS    float64 // longest time constant tried when fitting, s, at most 1000 times MinTauS [300]
-	MaxGapS    float64 // longer steps of the clock start a new stretch, s [60]
+// Phase is what the probe does.
+type Phase int
+
+// The phases.
+const (
+	Moving   Phase = iota // or not said to hang
+	Settling              // hangs still, its reading not yet that of the water
+	Settled
+	Taken // hangs still where its reading was taken
+)
+
+// Sample is one line of the probe.
+type Sample struct {
+	TimeS  float64 // since any fixed moment, s
+	TempC  float64
+	DepthM profile.Optional
 }
 
-// State is the answer after a sample. No field is ever NaN or infinite.
+// State is what is known after a sample.
 type State struct {
-	Settled    bool    // the reading itself can be taken as the water
-	Fitted     bool    // false while EstimateC is just the last reading (error would exceed 20 C)
-	NewStretch bool    // this sample started a new stretch (first, or clock jump)
-	Held       bool    // this sample jumps; it waits for the next to tell whether it is wild
-	Wild       bool    // a sample before this one was wild and is left out
-	EstimateC  float64 // what the reading will settle at, C
-	ErrC       float64 // standard error of EstimateC, C; 20 while not Fitted
-	LeftS      float64 // rough time until Settled, s; 0 when Settled
-	TauS       float64 // time constant given, or the median of the fit, s
+	Phase  Phase
+	DepthM profile.Optional // median while it hangs, else the last; unknown where the probe states none
+	TempC  float64          // the last one read
+	Estimate
 }
 
-// Watcher follows one still probe. It is not safe for concurrent use.
-type Watcher struct {
-	o      Options
-	f      *fitter
-	startS float64
-	since  []float64 // of the samples kept, s after startS
-	temps  []float64
-	doubt  bool  // the newest of them may be wild; the fitter can undo it
-	last   State // given last, before any Held
-}
-
-// NewWatcher returns a Watcher, or ErrArg for options out of range.
-func NewWatcher(o Options) (*Watcher, error) {
-	for _, d := range []struct {
-		p *float64
-		v float64
-	}{{&o.PrecisionC, 0.05}, {&o.NoiseC, 0.05}, {&o.MinTauS, 2}, {&o.MaxTauS, 300}, {&o.MaxGapS, 60}} {
-		if *d.p == 0 {
-			*d.p = d.v
-		}
-		if !(*d.p >= 1e-4 && *d.p <= 1e5) {
-			return nil, ErrArg
-		}
-	}
-	if o.TauS != 0 && !(o.TauS >= 1e-2 && o.TauS <= 1e4) {
-		return nil, ErrArg
-	}
-	if o.TauS == 0 && !(o.MinTauS >= 1e-2 && o.MaxTauS <= 1e4 && o.MaxTauS > o.MinTauS && o.MaxTauS <= 1000*o.MinTauS) {
-		return nil, ErrArg
-	}
-	return &Watcher{o: o, f: newFitter(o)}, nil
-}
-
-// Reset forgets all samples; call it when the probe is moved to a new depth. A
-// time constant that was fitted to a clear step is remembered as likely, so use
-// one Watcher for all depths and a new one for another probe.
-func (w *Watcher) Reset() {
-	w.f.learn()
-	w.f.reset()
-	w.since, w.temps = w.since[:0], w.temps[:0]
-	w.doubt, w.last = false, State{}
-}
-
-// Add takes the reading tempC (C) at timeS (s, any origin) and returns the
-// state. A clock that goes back, or forward by more than MaxGapS, starts a new
-// stretch: everything before is forgotten, as the lag curve cannot be joined
-// over an unknown pause, and State.NewStretch is set.
+// Watch follows a probe that is lowered by hand and held at one depth after the other.
+// It tells when the probe moves, when it hangs still, and when its reading has settled
+// there.
 //
-// One wild reading among good ones is left out. It is held when it comes: the
-// State is the one before it, but not Settled, and the next reading lets it in
-// or shows it to be wild. Two in a row that go the same way pass; feed a running
-// median of 5 where a probe makes such. ErrSample and ErrSameTime leave the
-// Watcher as it was; the State is then empty.
-func (w *Watcher) Add(timeS, tempC float64) (State, error) {
-	if math.IsNaN(timeS) || math.IsInf(timeS, 0) || !plausible(tempC) {
-		return State{}, ErrSample
-	}
-	if n := len(w.since); n > 0 {
-		dt := timeS - w.startS - w.since[n-1]
-		if dt == 0 {
-			return State{}, ErrSameTime
-		}
-		if dt < 0 || dt > w.o.MaxGapS {
-			w.Reset()
-		}
-	}
-	fresh := len(w.since) == 0
-	if fresh {
-		w.startS = timeS
-	}
-	wild := w.drop(tempC)
-	held := w.astray(tempC)
-	if w.doubt = w.jumps(tempC); w.doubt {
-		w.f.save()
-	}
-	w.keep(timeS-w.startS, tempC)
-	if held {
-		s := w.last
-		s.Settled, s.NewStretch, s.Held, s.Wild = false, false, true, wild
-		s.LeftS = max(s.LeftS, w.since[len(w.since)-1]-w.since[len(w.since)-2])
-		return s, nil
-	}
-	w.last = w.state()
-	w.last.NewStretch, w.last.Wild = fresh, wild
-	return w.last, nil
+// A probe that states its depth tells by itself when it hangs still: waves lift the
+// boat and the probe with it, so stillness is judged by means over some seconds. Of a
+// probe that states only a temperature somebody must say that it hangs (Hold).
+type Watch struct {
+	filter *Filter
+	recent []Sample // of the last overS seconds, or since the last move
+	held   []Sample // since it hangs still
+	holds  bool
+	taken  bool
+	now    State // after the last sample since it was held, let go or taken
 }
 
-// keep takes a sample into the fit and the memory.
-func (w *Watcher) keep(since, tempC float64) {
-	w.f.add(since, tempC)
-	if len(w.since) == maxKept {
-		w.since = append(w.since[:0], w.since[maxKept/4:]...)
-		w.temps = append(w.temps[:0], w.temps[maxKept/4:]...)
+// NewWatch makes a Watch; o is that of its Filter, for a probe whose time constant is
+// 60 s at most where it does not say otherwise (common practice: 10 to 20 s for a sensor
+// in a steel tube). It returns ErrArg for options out of range.
+func NewWatch(o Options) (*Watch, error) {
+	if o.TauS == 0 && o.MaxTauS == 0 {
+		o.MaxTauS = slowestS
 	}
-	w.since, w.temps = append(w.since, since), append(w.temps, tempC)
+	f, err := NewFilter(o)
+	if err != nil {
+		return nil, err
+	}
+	return &Watch{filter: f}, nil
 }
 
-// state judges the samples kept.
-func (w *Watcher) state() State {
-	r, ok := w.f.solve()
-	if !ok || !(r.errC <= unknownErrC) || !finite(r.waterC, r.tauS, r.tauHighS, r.noiseC) {
-		tau := w.o.TauS
-		if tau == 0 {
-			tau = math.Sqrt(w.o.MinTauS * w.o.MaxTauS)
+const slowestS = 60.0
+
+// Hold says that the probe hangs still from now on: for a probe without depth.
+func (w *Watch) Hold() {
+	w.release()
+	w.holds = true
+}
+
+// Release says that the probe is being moved, for a probe without depth.
+func (w *Watch) Release() { w.release() }
+
+// Take says that the reading at this depth was taken; the phase is Taken until the
+// probe moves, or Hold is said again.
+func (w *Watch) Take() { w.taken, w.now = true, State{} }
+
+// State is what is known now: that of the last sample, and nothing where none came
+// since Hold, Release or Take. A reading ends its state, so that no second one can be
+// made of it.
+func (w *Watch) State() State { return w.now }
+
+func (w *Watch) release() {
+	w.filter.Reset()
+	w.held, w.recent, w.holds, w.taken, w.now = nil, nil, false, false, State{}
+}
+
+// Add takes a sample in. Samples that the Filter does not take are errors, and change
+// nothing.
+func (w *Watch) Add(s Sample) (State, error) {
+	state, err := w.add(s)
+	if err == nil {
+		w.now = state
+	}
+	return state, err
+}
+
+func (w *Watch) add(s Sample) (State, error) {
+	state := State{DepthM: s.DepthM, TempC: s.TempC}
+	if s.DepthM.Known && (w.silent(s) || w.moved(s)) {
+		w.release()
+	}
+	if w.follow(s); !w.holds {
+		return state, nil
+	}
+	estimate, err := w.filter.Add(s.TimeS, s.TempC)
+	if err != nil {
+		return state, err
+	}
+	state.Estimate, state.Phase = estimate, Settling
+	if estimate.Settled {
+		state.Phase = Settled
+	}
+	if w.taken {
+		state.Phase = Taken
+	}
+	if s.DepthM.Known {
+		state.DepthM = profile.Some(w.middleM())
+	}
+	return state, nil
+}
+
+// follow remembers a sample, and finds whether the probe has come to hang still. The
+// Filter has then had all samples since but this one.
+func (w *Watch) follow(s Sample) {
+	switch {
+	case w.holds:
+		w.held, w.recent = append(w.held, s), append(w.recent[max(0, len(w.recent)-2):], s)
+		if len(w.held) > maxHeld {
+			w.held = append(w.held[:0], w.held[maxHeld/2:]...)
 		}
-		return State{EstimateC: w.temps[len(w.temps)-1], ErrC: unknownErrC, LeftS: 5 * tau, TauS: tau}
+	case s.DepthM.Known:
+		w.recent = append(w.recent, s)
+		if !w.still() {
+			return
+		}
+		w.holds, w.held = true, w.recent
+		w.recent = w.recent[len(w.recent)-1:]
+		for _, old := range w.held[:len(w.held)-1] {
+			_, _ = w.filter.Add(old.TimeS, old.TempC) // the last one speaks for all
+		}
 	}
-	s := State{Fitted: true, EstimateC: r.waterC, ErrC: r.errC, TauS: r.tauS}
-	levelC, errC, ok := w.flat(r.tauHighS)
-	if !ok {
-		s.LeftS = w.left(r, w.since[len(w.since)-1])
-		return s
+}
+
+// maxHeld bounds what is remembered of a probe that hangs for hours.
+const maxHeld = 4096
+
+// still reports whether the recent samples hang still, and forgets those that are too
+// old to matter.
+func (w *Watch) still() bool {
+	last := w.recent[len(w.recent)-1].TimeS
+	for len(w.recent) > 2 && last-w.recent[1].TimeS >= overS {
+		w.recent = w.recent[1:]
 	}
-	s.Settled = true
-	// Where the whole stretch was no lag curve (a probe moved on without a
-	// Reset), what the flat end says holds.
-	if math.Abs(s.EstimateC-levelC) > w.o.PrecisionC+3*math.Hypot(s.ErrC, errC) {
-		s.EstimateC, s.ErrC = levelC, errC
+	if last-w.recent[0].TimeS < overS || len(w.recent) < 3 {
+		return false
 	}
-	return s
+	var halves [2][]float64
+	var all []float64
+	for i, s := range w.recent {
+		z := s.DepthM.Value
+		if i > 0 && i+1 < len(w.recent) { // a line that lost a digit is no move
+			z = median3(w.recent[i-1].DepthM.Value, z, w.recent[i+1].DepthM.Value)
+		}
+		half := 0
+		if last-s.TimeS < overS/2 {
+			half = 1
+		}
+		halves[half] = append(halves[half], z)
+		all = append(all, z)
+	}
+	return len(halves[0]) > 0 && len(halves[1]) > 0 && floats.Max(all)-floats.Min(all) < rangeM &&
+		math.Abs(stat.Mean(halves[0], nil)-stat.Mean(halves[1], nil)) < driftM
+}
+
+func median3(a, b, c float64) float64 { return max(min(a, b), min(max(a, b), c)) }
+
+// silent reports that too long passed since the last sample to know the depth still.
+func (w *Watch) silent(s Sample) bool {
+	n := len(w.recent)
+	return n > 0 && math.Abs(s.TimeS-w.recent[n-1].TimeS) > gapS
+}
+
+// moved reports whether the probe has left the depth at which it hung.
+func (w *Watch) moved(s Sample) bool {
+	n := len(w.recent)
+	if !w.holds || n < 2 || !w.held[0].DepthM.Known {
+		return false
+	}
+	middle := median3(w.recent[n-2].DepthM.Value, w.recent[n-1].DepthM.Value, s.DepthM.Value)
+	return math.Abs(middle-w.middleM()) > movedM
+}
+
+// middleM is the median depth since it hangs: lines that lost a digit do not move it.
+func (w *Watch) middleM() float64 {
+	depths := make([]float64, len(w.held))
+	for i, s := range w.held {
+		depths[i] = s.DepthM.Value
+	}
+	slices.Sort(depths)
+	n := len(depths)
+	return (depths[(n-1)/2] + depths[n/2]) / 2
 }

@@ -11,17 +11,17 @@ const (
 	minJumpC = 0.25
 )
 
-func (w *Watcher) jumpC() float64 { return max(jumpZ*w.o.NoiseC, minJumpC) }
+func (w *Filter) jumpC() float64 { return max(jumpZ*w.o.NoiseC, minJumpC) }
 
 // jumps reports whether tempC is far from the reading before.
-func (w *Watcher) jumps(tempC float64) bool {
+func (w *Filter) jumps(tempC float64) bool {
 	n := len(w.temps)
 	return n > 0 && math.Abs(tempC-w.temps[n-1]) > w.jumpC()
 }
 
 // astray reports whether tempC is also away from the path of the reading, which
 // runs from the one before towards the estimate.
-func (w *Watcher) astray(tempC float64) bool {
+func (w *Filter) astray(tempC float64) bool {
 	if !w.last.Fitted || !w.jumps(tempC) {
 		return false
 	}
@@ -34,7 +34,7 @@ func (w *Watcher) astray(tempC float64) bool {
 // drop takes out the newest sample if it was in doubt and the next reading
 // shows it to be wild, and reports whether it took one out. A lag runs one way,
 // so a reading well outside the two beside it is none of it.
-func (w *Watcher) drop(nextC float64) bool {
+func (w *Filter) drop(nextC float64) bool {
 	if !w.doubt {
 		return false
 	}

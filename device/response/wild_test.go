@@ -61,7 +61,7 @@ func TestWildReading(t *testing.T) {
 // agree.
 func TestWildFirst(t *testing.T) {
 	w := watcher(t, Options{TauS: 20})
-	var st State
+	var st Estimate
 	for i, c := range []float64{45, 12, 11.9, 11.8} {
 		var err error
 		if st, err = w.Add(100+float64(i), c); err != nil {
@@ -83,7 +83,7 @@ func TestQuickProbeIsNotWild(t *testing.T) {
 	r := rand.New(rand.NewSource(6))
 	for range 150 {
 		s := sim{10, spread(r, 1, 15), spread(r, 2, 10), 3, 0.03, 0.0625}
-		s.run(t, watcher(t, Options{}), r, 60, func(atS float64, st State) bool {
+		s.run(t, watcher(t, Options{}), r, 60, func(atS float64, st Estimate) bool {
 			if st.Wild || st.Held {
 				t.Errorf("%+v at %g: %+v", s, atS, st)
 			}
@@ -100,7 +100,7 @@ func TestMovedWithoutReset(t *testing.T) {
 		w := watcher(t, Options{TauS: 10})
 		c, water := 18.0, 14.0
 		late := 0
-		var st State
+		var st Estimate
 		var err error
 		for i := range 300 {
 			if i == 100 {

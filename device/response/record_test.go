@@ -1,4 +1,4 @@
-package cast
+package response
 
 import (
 	"errors"
@@ -35,7 +35,7 @@ func TestClockBeginsAnew(t *testing.T) {
 		t.Errorf("it ends at %v m", last.Depth)
 	}
 	for i := 1; i < len(r.samples); i++ {
-		if step := r.samples[i].TimeS - r.samples[i-1].TimeS; math.Abs(step-0.5) > 1e-9 {
+		if step := r.samples[i].timeS - r.samples[i-1].timeS; math.Abs(step-0.5) > 1e-9 {
 			t.Errorf("a step of %v s", step)
 		}
 	}
@@ -43,23 +43,23 @@ func TestClockBeginsAnew(t *testing.T) {
 
 func TestNone(t *testing.T) {
 	var r Record
-	if _, _, err := r.Readings(metric, 0); !errors.Is(err, ErrNone) {
+	if _, _, err := r.Readings(metric, 0); !errors.Is(err, ErrNoReadings) {
 		t.Errorf("nothing: %v", err)
 	}
 	r.Add(math.NaN(), 1, 10)
 	r.Add(math.Inf(1), 1, 10)
 	r.Add(1, 1, 10)
-	if _, _, err := r.Readings(metric, 5); !errors.Is(err, ErrNone) || r.Len() != 1 {
+	if _, _, err := r.Readings(metric, 5); !errors.Is(err, ErrNoReadings) || r.Len() != 1 {
 		t.Errorf("one sample: %v, %d", err, r.Len())
 	}
 }
 
 func TestFull(t *testing.T) {
 	var r Record
-	for i := range Most + 5 {
+	for i := range MaxSamples + 5 {
 		r.Add(float64(i), 1, 10)
 	}
-	if r.Len() != Most || !r.Full {
+	if r.Len() != MaxSamples || !r.Full {
 		t.Errorf("%d samples, full %v", r.Len(), r.Full)
 	}
 }

@@ -1,24 +1,18 @@
-// Package cast gathers what a probe says that is lowered without stopping, and makes
-// readings of it, one a mark of the line.
-//
-// It reads no lines and opens no port; the lag and the bins are package response's.
-package cast
+package response
 
 import (
 	"errors"
 	"math"
 
-	"coldseam/device/response"
-	"coldseam/device/still"
 	"coldseam/profile"
 	"coldseam/profile/unit"
 )
 
-// ErrNone reports a record from which no reading can be made.
-var ErrNone = errors.New("the cast gives no readings: it needs a probe that states its depth, and some seconds of it on the way")
+// ErrNoReadings reports a record from which no reading can be made.
+var ErrNoReadings = errors.New("the cast gives no readings: it needs a probe that states its depth, and some seconds of it on the way")
 
-// Most is how many samples a record holds: more than a day of ten a second.
-const Most = 1_000_000
+// MaxSamples is how many samples a record holds: more than a day of ten a second.
+const MaxSamples = 1_000_000
 
 // Limits of the clock of a record, s.
 const (
@@ -27,11 +21,12 @@ const (
 	stepS    = 1.0  // taken for the step over a restart, where none was seen before
 )
 
-// Record is one cast. The zero Record is empty.
+// Record gathers one cast of a probe that is lowered without stopping, and makes
+// readings of it, one a mark of the line. The zero Record is empty.
 type Record struct {
-	Full bool // samples were left out, as there were more than Most
+	Full bool // samples were left out, as there were more than MaxSamples
 
-	samples []response.CastSample
+	samples []castSample
 	shiftS  float64 // what a clock that began anew is behind
 	step    float64 // between the last two samples
 }
@@ -47,7 +42,7 @@ func (r *Record) Add(atS, depthM, tempC float64) {
 		return
 	}
 	if n := len(r.samples); n > 0 {
-		last := r.samples[n-1].TimeS
+		last := r.samples[n-1].timeS
 		if atS+r.shiftS < last-restartS {
 			step := r.step
 			if step == 0 {
@@ -60,27 +55,26 @@ func (r *Record) Add(atS, depthM, tempC float64) {
 		}
 		r.step = atS + r.shiftS - last
 	}
-	if len(r.samples) == Most {
+	if len(r.samples) == MaxSamples {
 		r.Full = true
 		return
 	}
-	r.samples = append(r.samples, response.CastSample{TimeS: atS + r.shiftS, DepthM: depthM, TempC: tempC})
+	r.samples = append(r.samples, castSample{timeS: atS + r.shiftS, depthM: depthM, tempC: tempC})
 }
 
 // Readings bins the record by the marks of the line, and takes the lag out: with the time
 // constant that way down and way up agree on, else with tauS (s, 0 for not known). Trip
-// says which. The error is ErrNone.
-func (r *Record) Readings(u unit.System, tauS float64) ([]profile.Reading, response.Trip, error) {
+// says which. The error is ErrNoReadings.
+func (r *Record) Readings(u unit.System, tauS float64) ([]profile.Reading, Trip, error) {
 	u = u.Shown()
-	trip, err := response.Bins(r.samples, tauS, response.CastOptions{BinM: u.DepthStepM()})
-	if err != nil || len(trip.Bins) == 0 {
-		return nil, response.Trip{}, ErrNone
+	trip, err := newTrip(r.samples, tauS, u.DepthStepM())
+	if err != nil || len(trip.layers) == 0 {
+		return nil, Trip{}, ErrNoReadings
 	}
 	var out []profile.Reading
-	for _, b := range trip.Bins {
-		s := still.State{TempC: b.TempC}
-		s.Settled = true
-		out = append(out, s.Reading(b.DepthM, u))
+	for _, l := range trip.layers {
+		s := State{TempC: l.tempC, Estimate: Estimate{Settled: true}}
+		out = append(out, s.Reading(l.depthM, u))
 	}
 	return out, trip, nil
 }

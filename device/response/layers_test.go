@@ -7,6 +7,8 @@ import (
 	"testing"
 )
 
+const binM = 0.25
+
 // alderKettle is the water of an invented lake: a thermocline at 6 m.
 func alderKettle(depthM float64) float64 { return 14 - 6*math.Tanh((depthM-6)/1.5) }
 
@@ -21,7 +23,7 @@ type simTrip struct {
 
 // record is what the probe reports; turnS is when it leaves the bottom. The lag
 // is integrated in steps of 5 ms, a method apart from the correction under test.
-func (s simTrip) record(r *rand.Rand) (cast []CastSample, turnS float64) {
+func (s simTrip) record(r *rand.Rand) (cast []castSample, turnS float64) {
 	const dt, bottomM = 0.005, 12.0
 	downS := bottomM / s.downMS
 	turnS, endS := downS+s.restS, downS+s.restS
@@ -39,16 +41,16 @@ func (s simTrip) record(r *rand.Rand) (cast []CastSample, turnS float64) {
 		z += s.waveM * math.Sin(2*math.Pi*at/2.5)
 		temp += (alderKettle(z) - temp) * follow
 		if i%every == 0 {
-			cast = append(cast, CastSample{1000 + at, z + s.noiseM*r.NormFloat64(), temp + s.noiseC*r.NormFloat64()})
+			cast = append(cast, castSample{1000 + at, z + s.noiseM*r.NormFloat64(), temp + s.noiseC*r.NormFloat64()})
 		}
 	}
 	return cast, 1000 + turnS
 }
 
 // errorsOf gives the root mean square and the largest error (C) of bins.
-func errorsOf(bins []Bin) (rms, worst float64) {
+func errorsOf(bins []layer) (rms, worst float64) {
 	for _, b := range bins {
-		e := math.Abs(b.TempC - alderKettle(b.DepthM))
+		e := math.Abs(b.tempC - alderKettle(b.depthM))
 		rms += e * e
 		worst = max(worst, e)
 	}
@@ -62,60 +64,49 @@ func TestCast(t *testing.T) {
 		r := rand.New(rand.NewSource(3))
 		cast, turnS := simTrip{tauS: c.tauS, downMS: c.speedMS, upMS: c.speedMS, noiseC: c.noiseC, dtS: 0.25}.record(r)
 		n := 0
-		for n < len(cast) && cast[n].TimeS <= turnS {
+		for n < len(cast) && cast[n].timeS <= turnS {
 			n++
 		}
-		down, up := cast[:n], cast[n:]
-		raw, err := BinCast(down, 0, CastOptions{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		fixed, err := BinCast(down, c.tauS, CastOptions{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		_, rawC := errorsOf(raw)
+		down, up := smoothed(cast[:n], 0, n, binM), smoothed(cast[n:], 0, len(cast)-n, binM)
+		fixed := corrected(down, c.tauS)
+		_, rawC := errorsOf(down)
 		_, fixedC := errorsOf(fixed)
-		tau, rms, err := MatchTau(down, up, CastOptions{})
-		t.Logf("%+v: raw %.2f C, corrected %.3f C, tau %.3f s, rms %.3f C, %v", c, rawC, fixedC, tau, rms, err)
+		tau, rms, ok := matchTau(down, up, binM)
+		t.Logf("%+v: raw %.2f C, corrected %.3f C, tau %.3f s, rms %.3f C, %v", c, rawC, fixedC, tau, rms, ok)
 		if n := len(fixed); n < 48 || n > 49 || fixedC > c.tolC || rawC < 4*c.tolC {
 			t.Errorf("%+v: %d bins, worst %.3f raw %.3f", c, n, fixedC, rawC)
 		}
-		if err != nil || math.Abs(tau-c.tauS) > c.tolTau {
-			t.Errorf("%+v: tau %.3f, %v", c, tau, err)
+		if !ok || math.Abs(tau-c.tauS) > c.tolTau {
+			t.Errorf("%+v: tau %.3f, %v", c, tau, ok)
 		}
 	}
 }
 
 func TestCastErrors(t *testing.T) {
-	ok := []CastSample{{0, 0, 10}, {1, 1, 10}, {2, 2, 10}, {3, 3, 10}, {4, 4, 10}, {5, 5, 10}}
+	ok := []castSample{{0, 0, 10}, {1, 1, 10}, {2, 2, 10}, {3, 3, 10}, {4, 4, 10}, {5, 5, 10}}
 	for _, c := range []struct {
-		cast []CastSample
+		cast []castSample
 		tauS float64
-		o    CastOptions
 		want error
 	}{
-		{ok, 5, CastOptions{}, nil}, {ok, -1, CastOptions{}, ErrArg}, {ok, math.NaN(), CastOptions{}, ErrArg},
-		{ok, 5, CastOptions{BinM: -1}, ErrArg}, {ok, 5, CastOptions{SmoothS: math.NaN()}, ErrArg}, {ok[:2], 5, CastOptions{}, ErrSample},
-		{[]CastSample{{0, 0, 1}, {1, 1, 1}, {1, 2, 1}}, 5, CastOptions{}, ErrSample},
-		{[]CastSample{{0, 0, 1}, {1, math.NaN(), 1}, {2, 2, 1}}, 5, CastOptions{}, ErrSample},
-		{[]CastSample{{0, 0, 1}, {1, 1, 1}, {0.5, 2, 1}}, 5, CastOptions{}, ErrSample},
-		{[]CastSample{{0, -1, 1}, {1, -1, 1}, {2, 2, 1}}, 5, CastOptions{}, ErrSample}, // one in water
+		{ok, 5, nil}, {ok, -1, ErrArg}, {ok, math.NaN(), ErrArg}, {ok[:2], 5, ErrSample},
+		{[]castSample{{0, 0, 1}, {1, 1, 1}, {1, 2, 1}}, 5, ErrSample},
+		{[]castSample{{0, 0, 1}, {1, math.NaN(), 1}, {2, 2, 1}}, 5, ErrSample},
+		{[]castSample{{0, 0, 1}, {1, 1, 1}, {0.5, 2, 1}}, 5, ErrSample},
+		{[]castSample{{0, -1, 1}, {1, -1, 1}, {2, 2, 1}}, 5, ErrSample}, // one in water
 	} {
-		if _, err := BinCast(c.cast, c.tauS, c.o); !errors.Is(err, c.want) {
-			t.Errorf("BinCast %+v: %v, want %v", c, err, c.want)
-		}
-		if _, err := Bins(c.cast, c.tauS, c.o); !errors.Is(err, c.want) {
-			t.Errorf("Bins %+v: %v, want %v", c, err, c.want)
+		if _, err := newTrip(c.cast, c.tauS, binM); !errors.Is(err, c.want) {
+			t.Errorf("%+v: %v, want %v", c, err, c.want)
 		}
 	}
-	if _, _, err := MatchTau(ok, ok, CastOptions{}); !errors.Is(err, ErrNoMatch) {
-		t.Errorf("one temperature: %v", err)
+	whole := smoothed(ok, 0, len(ok), binM)
+	if _, _, matched := matchTau(whole, whole, binM); matched {
+		t.Error("one temperature: matched")
 	}
-	if _, _, err := MatchTau(ok, ok[:3], CastOptions{}); !errors.Is(err, ErrNoMatch) {
-		t.Errorf("few bins: %v", err)
+	if _, _, matched := matchTau(whole, smoothed(ok[:3], 0, 3, binM), binM); matched {
+		t.Error("few bins: matched")
 	}
-	if _, _, err := Split(ok[:2]); !errors.Is(err, ErrSample) {
+	if _, err := split(ok[:2]); !errors.Is(err, ErrSample) {
 		t.Errorf("two samples: %v", err)
 	}
 }

@@ -1,4 +1,4 @@
-package still
+package response
 
 import (
 	"math"
