@@ -25,7 +25,7 @@ func (k *block) init(parts []part) {
 	k.si, k.known = make([]float64, len(parts)), make([]bool, len(parts))
 	k.got, k.needed = make([]bool, len(parts)), make([]bool, len(parts))
 	for i, p := range parts {
-		k.needed[i] = p.What != Skip
+		k.needed[i] = p.Quantity != Skip
 	}
 	k.first = -1
 	k.drop()

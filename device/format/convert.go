@@ -18,7 +18,7 @@ type part struct {
 
 func makePart(p Part) part {
 	u, div, _ := unitText(p.Unit)
-	if p.What == Ohms && u == noUnit {
+	if p.Quantity == Ohms && u == noUnit {
 		u = ohm
 	}
 	return part{p, u, div}
@@ -26,7 +26,7 @@ func makePart(p Part) part {
 
 // called is the part in a message.
 func (p *part) called() string {
-	switch p.What {
+	switch p.Quantity {
 	case Depth:
 		return "the depth"
 	case Temp, Word:
@@ -43,13 +43,13 @@ func (p *part) called() string {
 // that is missing or written as a date is unknown, not wrong.
 func (p *part) take(v *value, thermistor line.Thermistor) (si float64, known bool, err error) {
 	switch {
-	case p.What == Skip, p.What == Time && (v.kind == empty || v.kind == clock || v.kind == fault):
+	case p.Quantity == Skip, p.Quantity == Time && (v.kind == empty || v.kind == clock || v.kind == fault):
 		return 0, false, nil
 	case v.kind == empty:
 		return 0, false, refuse(line.Empty, p.called()+" is empty")
 	case v.kind == fault:
 		return 0, false, refuse(line.Sentinel, p.called()+" is a fault: "+line.Shown(v.text))
-	case p.What == Word:
+	case p.Quantity == Word:
 		si, err = wordTempC(v.text)
 		return si, true, err
 	case v.kind != number:
@@ -63,7 +63,7 @@ func (p *part) take(v *value, thermistor line.Thermistor) (si float64, known boo
 		return 0, false, err
 	}
 	si = u.si(v.num / div)
-	switch p.What {
+	switch p.Quantity {
 	case Temp:
 		err = checkTempC(si)
 	case Depth:
@@ -94,10 +94,10 @@ func (p *part) unitOf(v *value) (u unitID, div float64, err error) {
 	if v.unit == noUnit || v.unit == p.unit {
 		return p.unit, p.div, nil
 	}
-	if p.What == Ohms && v.unit == kelvin {
+	if p.Quantity == Ohms && v.unit == kelvin {
 		return kilohm, 1, nil // 12.49K
 	}
-	if p.What == Temp && v.unit == kilohm {
+	if p.Quantity == Temp && v.unit == kilohm {
 		v.unit = kelvin // 291.5k
 	}
 	if units[v.unit].what != units[p.unit].what || p.div != 1 {
@@ -110,7 +110,7 @@ func (p *part) unitOf(v *value) (u unitID, div float64, err error) {
 // in (common practice of sensor programs).
 func (p *part) checkWritten(v float64, u unitID, div float64) error {
 	stands := false
-	if p.What == Temp || p.What == Depth || p.What == Pressure || p.What == Gauge {
+	if p.Quantity == Temp || p.Quantity == Depth || p.Quantity == Pressure || p.Quantity == Gauge {
 		switch v {
 		case 9999, -9999, 8888, -999:
 			stands = true

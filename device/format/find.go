@@ -52,14 +52,14 @@ func Find(lines [][]byte) Found {
 	}
 	f.NMEA = sentences > 0
 	if words := gather(plain, true); words != nil {
-		f.settle(words, plain, true)
+		f.resolve(words, plain, true)
 		if hasWord(f) {
 			return f
 		}
 		f = Found{NMEA: f.NMEA}
 	}
 	if sets := gather(plain, false); sets != nil {
-		f.settle(sets, plain, false)
+		f.resolve(sets, plain, false)
 	}
 	switch {
 	case f.Known || len(f.Choices) > 0:
@@ -78,7 +78,7 @@ func hasWord(f Found) bool {
 	}
 	for _, l := range all {
 		for _, p := range l.Parts {
-			if p.What == Word {
+			if p.Quantity == Word {
 				return true
 			}
 		}
@@ -87,7 +87,7 @@ func hasWord(f Found) bool {
 }
 
 // settle takes the first set of columns that gives a layout which reads the lines.
-func (f *Found) settle(sets []set, plain [][]byte, hex bool) {
+func (f *Found) resolve(sets []set, plain [][]byte, hex bool) {
 	for _, s := range sets {
 		a := s.answer(hex)
 		var fit []Layout
@@ -128,7 +128,7 @@ func (f *Found) settle(sets []set, plain [][]byte, hex bool) {
 // and the thermistor were known, and shows the first of them.
 func reads(l Layout, lines [][]byte) (n int, example string) {
 	r := New(l, Options{})
-	lacks := slices.ContainsFunc(l.Parts, func(p Part) bool { return p.What == Ohms || p.What == Pressure })
+	lacks := slices.ContainsFunc(l.Parts, func(p Part) bool { return p.Quantity == Ohms || p.Quantity == Pressure })
 	for _, b := range lines {
 		_, err := r.Line(b)
 		if c := line.CodeOf(err); c != line.Fine && !(lacks && c == line.AskWhich) {
@@ -164,12 +164,12 @@ func open(l []Layout, doubt string) string {
 			}
 		}
 	}
-	places := func(want ...What) func(Layout) string {
+	places := func(want ...Quantity) func(Layout) string {
 		return func(x Layout) string {
 			s := ""
 			for i, p := range x.Parts {
 				for _, w := range want {
-					if p.What == w {
+					if p.Quantity == w {
 						s += fmt.Sprint(i, p.Name, ";")
 					}
 				}
@@ -177,11 +177,11 @@ func open(l []Layout, doubt string) string {
 			return s
 		}
 	}
-	unit := func(want ...What) func(Layout) string {
+	unit := func(want ...Quantity) func(Layout) string {
 		return func(x Layout) string {
 			for _, p := range x.Parts {
 				for _, w := range want {
-					if p.What == w {
+					if p.Quantity == w {
 						return p.Unit
 					}
 				}
@@ -194,8 +194,8 @@ func open(l []Layout, doubt string) string {
 	kinds := ""
 	for _, x := range l {
 		for _, p := range x.Parts {
-			if p.What == Pressure || p.What == Gauge {
-				kinds += p.What.String()
+			if p.Quantity == Pressure || p.Quantity == Gauge {
+				kinds += p.Quantity.String()
 			}
 		}
 	}

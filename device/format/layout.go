@@ -9,22 +9,22 @@ import (
 	"coldseam/profile/plain"
 )
 
-// What is what one value of a line measures.
-type What uint8
+// Quantity is what one value of a line measures.
+type Quantity uint8
 
 // The things a value can be.
 const (
-	Skip     What = iota // nothing of use
-	Depth                // depth of the probe
-	Temp                 // temperature of the water
-	Pressure             // absolute pressure, the air's in it
-	Gauge                // pressure over the air's
-	Ohms                 // resistance of a thermistor
-	Word                 // temperature register or scratchpad of a DS18B20 in hexadecimal
-	Time                 // time that counts up
+	Skip     Quantity = iota // nothing of use
+	Depth                    // depth of the probe
+	Temp                     // temperature of the water
+	Pressure                 // absolute pressure, the air's in it
+	Gauge                    // pressure over the air's
+	Ohms                     // resistance of a thermistor
+	Word                     // temperature register or scratchpad of a DS18B20 in hexadecimal
+	Time                     // time that counts up
 )
 
-var whats = [...]struct {
+var quantities = [...]struct {
 	word, also string
 	needsUnit  string // what to write, where a unit is needed
 }{
@@ -39,18 +39,18 @@ var whats = [...]struct {
 }
 
 // String is the word of the settings.
-func (w What) String() string {
-	if int(w) < len(whats) {
-		return whats[w].word
+func (q Quantity) String() string {
+	if int(q) < len(quantities) {
+		return quantities[q].word
 	}
 	return "?"
 }
 
 // Part is one value of a line.
 type Part struct {
-	Name string // how the line names it, in any case; "" by its place among the line's values without a name
-	What What
-	Unit string // as it is printed by String of a Layout: "m", "C/100"; "" for Skip, Word and ohms
+	Name     string // how the line names it, in any case; "" by its place among the line's values without a name
+	Quantity Quantity
+	Unit     string // as it is printed by String of a Layout: "m", "C/100"; "" for Skip, Word and ohms
 }
 
 // Layout says what the values of a line are. The zero Layout is that of a line with
@@ -107,9 +107,9 @@ func parsePart(t string) (Part, error) {
 		return p, fmt.Errorf("an empty part in the layout: write skip for a value that is not needed")
 	}
 	found := false
-	for i, w := range whats {
+	for i, w := range quantities {
 		if strings.EqualFold(words[0], w.word) || strings.EqualFold(words[0], w.also) {
-			p.What, found = What(i), true
+			p.Quantity, found = Quantity(i), true
 		}
 	}
 	if !found {
@@ -119,7 +119,7 @@ func parsePart(t string) (Part, error) {
 	if u, div, ok := unitText(p.Unit); ok {
 		p.Unit = unitString(u, div)
 	}
-	if p.What == Ohms && p.Unit == units[ohm].symbol {
+	if p.Quantity == Ohms && p.Unit == units[ohm].symbol {
 		p.Unit = ""
 	}
 	return p, nil
@@ -158,7 +158,7 @@ func (l Layout) check() error {
 	var temps, depths, times int
 	names := map[string]bool{}
 	for _, p := range l.Parts {
-		if int(p.What) >= len(whats) {
+		if int(p.Quantity) >= len(quantities) {
 			return fmt.Errorf("a part of the layout that is not known")
 		}
 		if !validName(p.Name) {
@@ -173,7 +173,7 @@ func (l Layout) check() error {
 		if err := p.checkUnit(); err != nil {
 			return err
 		}
-		switch p.What {
+		switch p.Quantity {
 		case Temp, Ohms, Word:
 			temps++
 		case Depth, Pressure, Gauge:
@@ -196,19 +196,19 @@ func (l Layout) check() error {
 }
 
 func (p Part) checkUnit() error {
-	need := whats[p.What].needsUnit
+	need := quantities[p.Quantity].needsUnit
 	u, div, ok := unitText(p.Unit)
 	switch {
 	case ok && p.Unit != unitString(u, div), !ok && need == "":
-		return fmt.Errorf("%s is not a unit of %v", plain.Quote(p.Unit, maxName), p.What)
+		return fmt.Errorf("%s is not a unit of %v", plain.Quote(p.Unit, maxName), p.Quantity)
 	case !ok:
-		return fmt.Errorf("%s is not a unit of %v: write %s", plain.Quote(p.Unit, maxName), p.What, need)
+		return fmt.Errorf("%s is not a unit of %v: write %s", plain.Quote(p.Unit, maxName), p.Quantity, need)
 	case u == noUnit && need != "":
-		return fmt.Errorf("%v needs its unit: write %s", p.What, need)
+		return fmt.Errorf("%v needs its unit: write %s", p.Quantity, need)
 	case u == noUnit:
 		return nil
 	}
-	want := p.What
+	want := p.Quantity
 	if want == Gauge {
 		want = Pressure
 	}
@@ -216,7 +216,7 @@ func (p Part) checkUnit() error {
 		if need == "" {
 			need = "none"
 		}
-		return fmt.Errorf("%s is not a unit of %v: write %s", plain.Quote(p.Unit, maxName), p.What, need)
+		return fmt.Errorf("%s is not a unit of %v: write %s", plain.Quote(p.Unit, maxName), p.Quantity, need)
 	}
 	return nil
 }
@@ -247,7 +247,7 @@ func (l Layout) String() string {
 		if p.Name != "" {
 			b.WriteString(p.Name + ": ")
 		}
-		b.WriteString(p.What.String())
+		b.WriteString(p.Quantity.String())
 		if p.Unit != "" {
 			b.WriteString(" " + p.Unit)
 		}

@@ -58,7 +58,7 @@ func TestParseErrors(t *testing.T) {
 
 // drawLayout draws a layout that is valid, with parts named and not.
 func drawLayout(t *rapid.T) Layout {
-	unitOf := func(w What) string {
+	unitOf := func(w Quantity) string {
 		var names []string
 		for u := metre; u < foreign; u++ {
 			if of := units[u].what; of == w || of == Pressure && w == Gauge {
@@ -74,21 +74,21 @@ func drawLayout(t *rapid.T) Layout {
 		u := rapid.SampledFrom(names).Draw(t, "unit")
 		return u + rapid.SampledFrom([]string{"", "/100", "/16", "/99999"}).Draw(t, "divisor")
 	}
-	whats := []What{rapid.SampledFrom([]What{Temp, Ohms, Word}).Draw(t, "warm")}
+	quantities := []Quantity{rapid.SampledFrom([]Quantity{Temp, Ohms, Word}).Draw(t, "warm")}
 	if rapid.Bool().Draw(t, "deep") {
-		whats = append(whats, rapid.SampledFrom([]What{Depth, Pressure, Gauge}).Draw(t, "depth"))
+		quantities = append(quantities, rapid.SampledFrom([]Quantity{Depth, Pressure, Gauge}).Draw(t, "depth"))
 	}
 	if rapid.Bool().Draw(t, "timed") {
-		whats = append(whats, Time)
+		quantities = append(quantities, Time)
 	}
 	for range rapid.IntRange(0, 4).Draw(t, "skips") {
-		whats = append(whats, Skip)
+		quantities = append(quantities, Skip)
 	}
-	whats = rapid.Permutation(whats).Draw(t, "order")
-	names := rapid.SliceOfNDistinct(rapid.StringMatching(`[A-Za-z0-9é_.]{1,8}( [a-z/()]{1,5})?`), len(whats), len(whats), strings.ToLower).Draw(t, "names")
+	quantities = rapid.Permutation(quantities).Draw(t, "order")
+	names := rapid.SliceOfNDistinct(rapid.StringMatching(`[A-Za-z0-9é_.]{1,8}( [a-z/()]{1,5})?`), len(quantities), len(quantities), strings.ToLower).Draw(t, "names")
 	var l Layout
-	for i, w := range whats {
-		p := Part{What: w, Unit: unitOf(w)}
+	for i, w := range quantities {
+		p := Part{Quantity: w, Unit: unitOf(w)}
 		if rapid.Bool().Draw(t, "named") {
 			p.Name = names[i]
 		}

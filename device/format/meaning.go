@@ -7,7 +7,7 @@ import (
 
 // meaning is what a name says about its value.
 type meaning struct {
-	what   What
+	what   Quantity
 	sure   uint8 // 0 nothing, 1 by a single letter or a unit alone, 2 by a word
 	unit   unitID
 	beside bool // of something else than the water at the probe, so sure that it is skipped
@@ -46,9 +46,9 @@ func meaningOf(name []byte) meaning {
 	if has(besideWords...) || within("airtemp") {
 		return meaning{what: Skip, sure: 2, beside: true}
 	}
-	var what What
+	var what Quantity
 	families := 0
-	add := func(w What, yes bool) {
+	add := func(w Quantity, yes bool) {
 		if yes {
 			what = w
 			families++
@@ -73,7 +73,7 @@ func meaningOf(name []byte) meaning {
 	if len(words) == 1 {
 		for _, l := range []struct {
 			letter string
-			what   What
+			what   Quantity
 		}{{"t", Temp}, {"d", Depth}, {"z", Depth}, {"p", Pressure}, {"r", Ohms}} {
 			if words[0] == l.letter {
 				return fitUnit(meaning{what: l.what, sure: 1, unit: u})

@@ -5,7 +5,7 @@ import "testing"
 func TestMeaning(t *testing.T) {
 	for _, c := range []struct {
 		name string
-		what What
+		what Quantity
 		sure uint8
 		unit unitID
 	}{

@@ -34,7 +34,7 @@ const (
 // tempParts are the ways to read the column as a temperature.
 func (k *known) tempParts(hex bool) []Part {
 	if hex && isWords(k.texts) {
-		word := []Part{{What: Word}}
+		word := []Part{{Quantity: Word}}
 		if slices.ContainsFunc(k.texts, hasHexLetter) || k.what == Word {
 			return word
 		}
@@ -57,9 +57,9 @@ func (k *known) numberParts() []Part {
 			return nil
 		}
 		if k.unit == kilohm {
-			return []Part{{What: Ohms, Unit: units[kilohm].symbol}}
+			return []Part{{Quantity: Ohms, Unit: units[kilohm].symbol}}
 		}
-		return []Part{{What: Ohms}}
+		return []Part{{Quantity: Ohms}}
 	}
 	parts := k.scaled(lo, hi, 1)
 	if len(parts) > 0 || !k.whole || k.lineUnit != noUnit {
@@ -75,7 +75,7 @@ func (k *known) numberParts() []Part {
 
 // scaled are the units in which lo to hi can be temperatures of water.
 func (k *known) scaled(lo, hi, div float64) (parts []Part) {
-	add := func(u unitID) { parts = append(parts, Part{What: Temp, Unit: unitString(u, div)}) }
+	add := func(u unitID) { parts = append(parts, Part{Quantity: Temp, Unit: unitString(u, div)}) }
 	inC := lo >= -5 && hi <= likelyMaxC
 	inF := lo >= 23 && hi <= 122 && (div == 1 || hi <= fahrenheitOf(likelyMaxC)) && div != 16
 	switch k.unit {
@@ -115,7 +115,7 @@ func (k *known) depthParts() []Part {
 		return k.pressureParts(lo, hi)
 	}
 	if k.what == Depth && k.unit != noUnit {
-		return []Part{{What: Depth, Unit: units[k.unit].symbol}}
+		return []Part{{Quantity: Depth, Unit: units[k.unit].symbol}}
 	}
 	var parts []Part
 	order := []unitID{metre, foot, centimetre, millimetre}
@@ -126,10 +126,10 @@ func (k *known) depthParts() []Part {
 		if u.si(lo) < -2 || u.si(hi) > likelyMaxM || u == millimetre && !k.whole && hi < 100 {
 			continue
 		}
-		parts = append(parts, Part{What: Depth, Unit: units[u].symbol})
+		parts = append(parts, Part{Quantity: Depth, Unit: units[u].symbol})
 	}
 	if k.bare && lo >= 950 && hi <= 1100 {
-		parts = append(parts, Part{What: Pressure, Unit: units[hectopascal].symbol})
+		parts = append(parts, Part{Quantity: Pressure, Unit: units[hectopascal].symbol})
 	}
 	return parts
 }
@@ -146,7 +146,7 @@ func (k *known) pressureParts(lo, hi float64) (parts []Part) {
 	if k.unit == noUnit {
 		for _, u := range []unitID{hectopascal, bar, kilopascal, pascal, psi} {
 			if k.what == Pressure && u.si(lo) >= airLowPa && u.si(hi) <= airHighPa {
-				return []Part{{What: Pressure, Unit: units[u].symbol}}
+				return []Part{{Quantity: Pressure, Unit: units[u].symbol}}
 			}
 		}
 	}
@@ -171,10 +171,10 @@ func (k *known) pressureParts(lo, hi float64) (parts []Part) {
 			gauge = gauge && u == bar && hi > 0 // as other units it would be nothing
 		}
 		if abs {
-			parts = append(parts, Part{What: Pressure, Unit: sym})
+			parts = append(parts, Part{Quantity: Pressure, Unit: sym})
 		}
 		if gauge {
-			parts = append(parts, Part{What: Gauge, Unit: sym})
+			parts = append(parts, Part{Quantity: Gauge, Unit: sym})
 		}
 	}
 	return parts
@@ -227,9 +227,9 @@ func timeColumns(cols []known, places bool) map[int]Part {
 		}
 		switch {
 		case k.sure > 0 && k.what == Time && k.unit != noUnit:
-			times[i] = Part{What: Time, Unit: units[k.unit].symbol}
+			times[i] = Part{Quantity: Time, Unit: units[k.unit].symbol}
 		case k.sure > 0 && k.what == Time:
-			if p := counted(k.nums); p.What == Time {
+			if p := counted(k.nums); p.Quantity == Time {
 				times[i] = p
 			}
 		case k.sure == 1 && k.what == Temp && slices.Min(k.nums) >= wholeCounts && countsUp(k.nums):
@@ -282,9 +282,9 @@ func counted(nums []float64) Part {
 	lo, hi := slices.Min(nums), slices.Max(nums)
 	switch {
 	case lo >= 1.2e9 && hi <= 2.5e9:
-		return Part{What: Time, Unit: units[second].symbol}
+		return Part{Quantity: Time, Unit: units[second].symbol}
 	case hi >= wholeCounts && len(nums) > 1 && (hi-lo)/float64(len(nums)-1) >= 20:
-		return Part{What: Time, Unit: units[millisecond].symbol}
+		return Part{Quantity: Time, Unit: units[millisecond].symbol}
 	}
-	return Part{What: Skip}
+	return Part{Quantity: Skip}
 }

@@ -56,7 +56,7 @@ func New(l Layout, o Options) *Reader {
 		} else {
 			r.places++
 		}
-		switch p.What {
+		switch p.Quantity {
 		case Word:
 			r.s.hex = true
 		case Pressure:
@@ -228,7 +228,7 @@ func (r *Reader) byPlace(b []byte, free int) error {
 		if k >= len(r.parts) {
 			break
 		}
-		if p := &r.parts[k]; len(v.name) > 0 && p.What != Skip && !p.agrees(meaningOf(v.name)) {
+		if p := &r.parts[k]; len(v.name) > 0 && p.Quantity != Skip && !p.agrees(meaningOf(v.name)) {
 			return refuse(line.Other, "a value with a name that the layout does not know: "+line.Shown(v.name))
 		}
 		r.at[i] = k
@@ -241,10 +241,10 @@ func (p *part) agrees(m meaning) bool {
 	switch {
 	case m.sure == 0 || m.beside:
 		return false
-	case p.What == Gauge || p.What == Word || p.What == Ohms:
-		return m.what == p.What || m.what == Pressure && p.What == Gauge || m.what == Temp && p.What != Gauge
+	case p.Quantity == Gauge || p.Quantity == Word || p.Quantity == Ohms:
+		return m.what == p.Quantity || m.what == Pressure && p.Quantity == Gauge || m.what == Temp && p.Quantity != Gauge
 	}
-	return m.what == p.What
+	return m.what == p.Quantity
 }
 
 // nameFits compares a name of the line with that of a part; of a path as JSON gives it
@@ -261,18 +261,18 @@ func nameFits(name []byte, part string) bool {
 func (r *Reader) sample(si []float64, known []bool) (Sample, error) {
 	var s Sample
 	var pressurePa float64
-	var pressure What
+	var pressure Quantity
 	for i := range r.parts {
 		if !known[i] {
 			continue
 		}
-		switch p := &r.parts[i]; p.What {
+		switch p := &r.parts[i]; p.Quantity {
 		case Temp, Word, Ohms:
 			s.TempC = profile.Some(si[i])
 		case Depth:
 			s.DepthM = profile.Some(si[i])
 		case Pressure, Gauge:
-			pressurePa, pressure = si[i], p.What
+			pressurePa, pressure = si[i], p.Quantity
 		case Time:
 			s.TimeS = profile.Some(r.time.seconds(si[i], p.unit))
 		}

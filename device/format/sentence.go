@@ -40,28 +40,28 @@ func (r *Reader) sentence(b []byte) (Sample, error) {
 	if r.o.Vouched {
 		read = line.NMEAUnchecked
 	}
-	said, err := read(b)
+	told, err := read(b)
 	if err != nil {
 		return Sample{}, err
 	}
-	s := Sample{WrongChecksum: said.Checksum == line.WrongChecksum}
-	if d, _, ok := said.BottomDepthM(); ok {
+	s := Sample{WrongChecksum: told.Checksum == line.WrongChecksum}
+	if d, _, ok := told.BottomDepthM(); ok {
 		s.BottomM = profile.Some(d)
 		return s, nil
 	}
-	if t, ok := said.SurfaceTempC(); ok {
+	if t, ok := told.SurfaceTempC(); ok {
 		s.SurfaceC = profile.Some(t)
 		return s, nil
 	}
-	t, hasTemp := said.TempC()
+	t, hasTemp := told.TempC()
 	if hasTemp {
 		s.TempC = profile.Some(t)
 	}
-	if d, ok := said.DepthM(); ok {
+	if d, ok := told.DepthM(); ok {
 		s.DepthM = profile.Some(d)
 		return s, nil
 	}
-	if pa, ok := said.PressurePa(); ok {
+	if pa, ok := told.PressurePa(); ok {
 		if !hasTemp {
 			return Sample{}, refuse(line.Empty, "a pressure without the temperature of its water")
 		}

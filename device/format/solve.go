@@ -209,7 +209,7 @@ func (s set) pairs(cols []known, times map[int]Part, temps, depths []int, hex bo
 				out = append(out, s.layout(cols, times, map[int]Part{t: tp}))
 			}
 			if c := &cols[t]; c.bare && len(temps) == 1 && c.whole && len(c.nums) > 0 && slices.Min(c.nums) >= 400 && !hex {
-				out = append(out, s.layout(cols, times, map[int]Part{t: {What: Ohms}}))
+				out = append(out, s.layout(cols, times, map[int]Part{t: {Quantity: Ohms}}))
 			}
 		}
 		return out
@@ -256,7 +256,7 @@ func (s set) layout(cols []known, times, chosen map[int]Part) Layout {
 func (a answer) because(l Layout) string {
 	var parts []string
 	switch {
-	case slices.ContainsFunc(l.Parts, func(p Part) bool { return p.What == Word }):
+	case slices.ContainsFunc(l.Parts, func(p Part) bool { return p.Quantity == Word }):
 		parts = append(parts, "hexadecimal words of a DS18B20")
 	case a.set.header:
 		parts = append(parts, "the header row names the columns")
@@ -278,16 +278,16 @@ func (a answer) because(l Layout) string {
 		}
 		k := know(c)
 		switch nums := usual(c.nums); {
-		case p.What == Temp && strings.Contains(p.Unit, "/") && len(nums) > 0:
+		case p.Quantity == Temp && strings.Contains(p.Unit, "/") && len(nums) > 0:
 			_, div, _ := unitText(p.Unit)
 			parts = append(parts, fmt.Sprintf("%v is read as %v, as no other reading is possible", nums[0], nums[0]/div))
-		case p.What == Temp && k.unit == noUnit && len(nums) > 0:
+		case p.Quantity == Temp && k.unit == noUnit && len(nums) > 0:
 			parts = append(parts, fmt.Sprintf("the temperatures, up to %v, can only be in %s", slices.Max(nums), p.Unit))
-		case p.What == Pressure:
+		case p.Quantity == Pressure:
 			parts = append(parts, "the pressure is near the air's, so absolute")
-		case p.What == Gauge && k.what != Gauge:
+		case p.Quantity == Gauge && k.what != Gauge:
 			parts = append(parts, "the pressure is near zero, so over the air's")
-		case p.What == Time && k.bare:
+		case p.Quantity == Time && k.bare:
 			parts = append(parts, "a column that counts up is taken as time in "+p.Unit)
 		}
 	}

@@ -4,7 +4,7 @@ package format
 // which it follows. Of NMEA sentences only the lines themselves tell.
 func (l Layout) StatesDepth() bool {
 	for _, p := range l.Parts {
-		if p.What == Depth || p.What == Pressure || p.What == Gauge {
+		if p.Quantity == Depth || p.Quantity == Pressure || p.Quantity == Gauge {
 			return true
 		}
 	}

@@ -34,7 +34,7 @@ const (
 // temperature are shifted besides. What is Pressure for gauge pressures too.
 type unitDef struct {
 	symbol   string
-	what     What
+	what     Quantity
 	mul, div float64
 }
 

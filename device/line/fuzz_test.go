@@ -11,7 +11,7 @@ func FuzzLine(f *testing.F) {
 	}
 	f.Add([]byte("91 01 4B 46 7F FF 0F 10 25"))
 	f.Fuzz(func(t *testing.T, b []byte) {
-		check := func(s Said, err error) {
+		check := func(s Sentence, err error) {
 			if err == nil {
 				if s.Kind == Nothing {
 					t.Fatalf("%q is taken and says nothing", b)
@@ -19,7 +19,7 @@ func FuzzLine(f *testing.F) {
 				return
 			}
 			text := err.Error()
-			if CodeOf(err) == Fine || s != (Said{}) || len(text) == 0 || len(text) > 300 {
+			if CodeOf(err) == Fine || s != (Sentence{}) || len(text) == 0 || len(text) > 300 {
 				t.Fatalf("%q: %v %q", b, CodeOf(err), text)
 			}
 			for _, c := range text {

@@ -20,51 +20,51 @@ const (
 // NMEA reads one sentence of NMEA 0183: MTW, DPT, DBT, DBS, DBK or XDR, of any
 // talker, with or without line end. Text before the last "$" (a time stamp, the
 // rest of a sentence that was cut off) is passed over. The checksum, the XOR of the
-// bytes between "$" and "*", may be missing, and Said.Checksum then says so; a wrong
+// bytes between "$" and "*", may be missing, and Sentence.Checksum then says so; a wrong
 // one is refused with BadChecksum. It allocates nothing for a sentence it takes.
 //
 // Source: NMEA 0183, sentence formats and checksum (from memory).
-func NMEA(b []byte) (Said, error) { return sentence(b, false) }
+func NMEA(b []byte) (Sentence, error) { return sentence(b, false) }
 
 // NMEAUnchecked reads as NMEA does but takes a sentence with a wrong checksum too,
-// saying so in Said.Checksum. It is for text that a person typed or pasted and vouches
+// saying so in Sentence.Checksum. It is for text that a person typed or pasted and vouches
 // for, never for a live port.
-func NMEAUnchecked(b []byte) (Said, error) { return sentence(b, true) }
+func NMEAUnchecked(b []byte) (Sentence, error) { return sentence(b, true) }
 
-func sentence(b []byte, lenient bool) (Said, error) {
+func sentence(b []byte, lenient bool) (Sentence, error) {
 	b, sum, err := body(b, lenient)
 	if err != nil {
-		return Said{}, err
+		return Sentence{}, err
 	}
 	head, rest, _ := cut(b)
 	if len(head) != 5 {
-		return Said{}, refuse(Other, "a sentence of another kind: "+Shown(head))
+		return Sentence{}, refuse(Other, "a sentence of another kind: "+Shown(head))
 	}
-	s := Said{Checksum: sum}
+	s := Sentence{Checksum: sum}
 	switch string(head[2:]) {
 	case "MTW":
-		s.Sentence = "MTW"
+		s.Formatter = "MTW"
 		err = s.mtw(rest)
 	case "DPT":
-		s.Sentence = "DPT"
+		s.Formatter = "DPT"
 		err = s.dpt(rest)
 	case "DBT":
-		s.Sentence, s.datum = "DBT", FromTransducer
+		s.Formatter, s.datum = "DBT", FromTransducer
 		err = s.below(rest)
 	case "DBS":
-		s.Sentence, s.datum = "DBS", FromSurface
+		s.Formatter, s.datum = "DBS", FromSurface
 		err = s.below(rest)
 	case "DBK":
-		s.Sentence, s.datum = "DBK", FromKeel
+		s.Formatter, s.datum = "DBK", FromKeel
 		err = s.below(rest)
 	case "XDR":
-		s.Sentence = "XDR"
+		s.Formatter = "XDR"
 		err = s.xdr(rest)
 	default:
 		err = refuse(Other, "a sentence of another kind: "+Shown(head))
 	}
 	if err != nil {
-		return Said{}, err
+		return Sentence{}, err
 	}
 	return s, nil
 }
@@ -124,7 +124,7 @@ func cut(b []byte) (first, rest []byte, more bool) {
 }
 
 // mtw: temperature, C.
-func (s *Said) mtw(b []byte) error {
+func (s *Sentence) mtw(b []byte) error {
 	num, b, _ := cut(b)
 	letter, _, _ := cut(b)
 	t, err := field(num)
@@ -137,7 +137,7 @@ func (s *Said) mtw(b []byte) error {
 	if string(trim(letter)) != "C" {
 		return refuse(BadUnit, "the temperature is not in C but "+Shown(letter))
 	}
-	if err := checkTempC(t.v); err != nil {
+	if err := CheckTempC(t.v); err != nil {
 		return err
 	}
 	s.Kind, s.temp = Surface, t
@@ -147,7 +147,7 @@ func (s *Said) mtw(b []byte) error {
 // dpt: depth under the transducer in metres, offset, largest range. A positive
 // offset reaches up to the waterline, a negative one down to the keel; that one is
 // not taken off, since an angler asks for the water's depth.
-func (s *Said) dpt(b []byte) error {
+func (s *Sentence) dpt(b []byte) error {
 	num, b, _ := cut(b)
 	off, b, _ := cut(b)
 	d, err := field(num)
@@ -185,7 +185,7 @@ func checkFill(written float64) error {
 	return nil
 }
 
-func (s *Said) bottom(d value) error {
+func (s *Sentence) bottom(d value) error {
 	if err := within(d.v, 0, maxBottomM, "depth"); err != nil {
 		return err
 	}
@@ -194,7 +194,7 @@ func (s *Said) bottom(d value) error {
 }
 
 // below: the same depth in feet (f), metres (M) and fathoms (F), any of them empty.
-func (s *Said) below(b []byte) error {
+func (s *Sentence) below(b []byte) error {
 	var got [3]value // in the order of the sentence
 	for i, u := range [3]struct {
 		letter byte
@@ -233,17 +233,4 @@ func (s *Said) below(b []byte) error {
 		return refuse(Empty, "the depth is empty")
 	}
 	return s.bottom(best)
-}
-
-// checkTempC refuses the numbers that stand for a fault before those no water has.
-func checkTempC(c float64) error {
-	switch c {
-	case 85:
-		return refuse(Sentinel, "85 C exactly is a sensor that has not measured yet")
-	case -127:
-		return refuse(Sentinel, "-127 C is a sensor that is not connected")
-	case 9999, -9999, 8888, 999, -999:
-		return refuse(Sentinel, "the temperature is a number that stands for a fault")
-	}
-	return within(c, minTempC, maxTempC, "temperature")
 }

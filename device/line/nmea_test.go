@@ -53,8 +53,7 @@ func TestNMEA(t *testing.T) {
 		}
 		_, okD := s.DepthM()
 		_, okT := s.TempC()
-		_, _, okR := s.Reading()
-		if okD || okT || okR {
+		if okD || okT {
 			t.Errorf("%s: passes for a probe's reading", c.text)
 		}
 	}
@@ -150,7 +149,7 @@ func TestNMEARefused(t *testing.T) {
 		{"$YXMTW,17.9,C" + strings.Repeat(" ", MaxBytes), TooLong},
 	} {
 		s, err := NMEA([]byte(c.text))
-		if CodeOf(err) != c.code || (err != nil) != (s == Said{}) {
+		if CodeOf(err) != c.code || (err != nil) != (s == Sentence{}) {
 			t.Errorf("%q: %v (%v), want %v", c.text, CodeOf(err), err, c.code)
 		}
 	}
@@ -194,12 +193,12 @@ func TestScanNumber(t *testing.T) {
 		if _, err := fmt.Sscan(s, &want); err != nil {
 			t.Fatal(err)
 		}
-		if v, n := scanNumber([]byte(s), '.'); v != want || n != len(s) {
+		if v, n := ScanNumber([]byte(s), '.'); v != want || n != len(s) {
 			t.Errorf("%s: %v (%d bytes)", s, v, n)
 		}
 	}
 	for _, s := range []string{"", "-", ".", "x", "1234567890123456"} {
-		if _, n := scanNumber([]byte(s), '.'); n != 0 {
+		if _, n := ScanNumber([]byte(s), '.'); n != 0 {
 			t.Errorf("%q is taken for a number", s)
 		}
 	}

@@ -1,7 +1,5 @@
 package line
 
-import "math"
-
 // maxDigits is how many significant digits are kept: up to here a whole number and
 // a power of ten are both exact, and one division rounds correctly.
 const maxDigits = 15
@@ -9,10 +7,10 @@ const maxDigits = 15
 var powers = [...]float64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12,
 	1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22}
 
-// scanNumber reads a number from the start of b, an optional sign and digits with an
-// optional decimal part after the byte point, and returns how many bytes it took, 0
-// for none. Exponents, NaN and infinities are not numbers here.
-func scanNumber(b []byte, point byte) (v float64, n int) {
+// ScanNumber reads a number from the start of b: an optional sign and digits with an
+// optional decimal part after the byte point. It returns how many bytes it took, 0
+// where b does not begin with a number. Exponents, NaN and infinities are none.
+func ScanNumber(b []byte, point byte) (v float64, n int) {
 	neg := false
 	if n < len(b) && (b[n] == '-' || b[n] == '+') {
 		neg = b[n] == '-'
@@ -61,26 +59,11 @@ func field(b []byte) (value, error) {
 	if len(b) == 0 {
 		return value{}, nil
 	}
-	v, n := scanNumber(b, '.')
+	v, n := ScanNumber(b, '.')
 	if n != len(b) {
 		return value{}, refuse(BadNumber, Shown(b)+" is not a number")
 	}
 	return value{v, true}, nil
-}
-
-// The widest values that a lake, or a sounder over the deepest sea, can have.
-const (
-	minTempC, maxTempC   = -5, 50
-	minDepthM, maxDepthM = -2, 1000
-	maxBottomM           = 11000
-	maxPressurePa        = 1e7
-)
-
-func within(v, lo, hi float64, what string) error {
-	if math.IsNaN(v) || v < lo || v > hi {
-		return refuse(OutOfRange, "the "+what+" is out of range")
-	}
-	return nil
 }
 
 func trim(b []byte) []byte {
@@ -100,11 +83,7 @@ func upper(c byte) byte {
 	return c
 }
 
-// equalFold and contains compare with a word in upper case, without a copy.
-func equalFold(b []byte, word string) bool {
-	return len(b) == len(word) && contains(b, word)
-}
-
+// contains finds a word in upper case, without a copy.
 func contains(b []byte, word string) bool {
 	for i := 0; i+len(word) <= len(b); i++ {
 		j := 0

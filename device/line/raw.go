@@ -61,7 +61,7 @@ func ScratchpadTempC(hex []byte) (float64, error) {
 
 func wordTempC(low, high byte) (float64, error) {
 	c := float64(int16(uint16(high)<<8|uint16(low))) / 16
-	return c, checkTempC(c)
+	return c, CheckTempC(c)
 }
 
 // unhex fills dst from exactly as many bytes in hexadecimal.
@@ -107,18 +107,4 @@ func (t Thermistor) TempC(ohms float64) (float64, error) {
 		return 0, err
 	}
 	return c, nil
-}
-
-// DepthFromAbsoluteM is the depth in metres in fresh water of tempC degrees Celsius at
-// which the absolute pressure is absolutePa, under air of airPa (a reading at the
-// surface, or water.AirPressure of the altitude). 1000 Pa of weather are 0.1 m.
-func DepthFromAbsoluteM(absolutePa, airPa, tempC float64) (float64, error) {
-	if err := within(airPa, 40000, 120000, "air pressure"); err != nil {
-		return 0, err
-	}
-	d := water.DepthFromPressure(absolutePa-airPa, tempC)
-	if err := checkDepthM(d); err != nil {
-		return 0, err
-	}
-	return d, nil
 }

@@ -102,8 +102,8 @@ func TestNMEAAgainstReference(t *testing.T) {
 }
 
 // expected is what the package documents for the fields that the reference read.
-func expected(formatter string, fields []any) (Said, Code) {
-	s := Said{Sentence: formatter}
+func expected(formatter string, fields []any) (Sentence, Code) {
+	s := Sentence{Formatter: formatter}
 	fields = append(fields, nil, nil, nil, nil, nil) // fields left out are empty
 	switch formatter {
 	case "MTW":
@@ -169,7 +169,7 @@ func expected(formatter string, fields []any) (Said, Code) {
 }
 
 // expectedXDR knows the few names that randomSentence uses.
-func expectedXDR(s Said, fields []any) (Said, Code) {
+func expectedXDR(s Sentence, fields []any) (Sentence, Code) {
 	unnamed, empty := false, false
 	for i := 0; i+3 < len(fields); i += 4 {
 		kind, unit := fields[i], fields[i+2]
@@ -241,7 +241,7 @@ func wanted(field any) (float64, Code) {
 	return 0, BadNumber
 }
 
-func bottom(s Said, m float64) (Said, Code) {
+func bottom(s Sentence, m float64) (Sentence, Code) {
 	if m < 0 || m > 11000 {
 		return s, OutOfRange
 	}

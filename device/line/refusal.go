@@ -1,6 +1,10 @@
 package line
 
-import "errors"
+import (
+	"errors"
+
+	"coldseam/profile/plain"
+)
 
 // Code says why a line was refused, for counting and for choosing what to ask.
 type Code uint8
@@ -65,3 +69,6 @@ func CodeOf(err error) Code {
 }
 
 func refuse(c Code, text string) error { return &Refusal{c, text} }
+
+// Shown quotes bytes of a line for a message: at most 40 of its characters.
+func Shown(b []byte) string { return plain.Quote(string(b), 40) }

@@ -14,7 +14,7 @@ var (
 // the water or a depth that of the probe; where names leave it open, the line is
 // refused with AskWhich. A group too short shifts all that follow it, so a sentence
 // whose fields are no multiple of four is refused whole.
-func (s *Said) xdr(b []byte) error {
+func (s *Sentence) xdr(b []byte) error {
 	for len(b) > 0 && b[len(b)-1] == ',' && fields(b)%4 == 1 {
 		b = b[:len(b)-1] // one empty field too many at the end
 	}
@@ -23,32 +23,17 @@ func (s *Said) xdr(b []byte) error {
 	}
 	unnamed, empty := false, false
 	for more := true; more; {
-		var kind, num, unit, name []byte
-		kind, b, _ = cut(b)
-		num, b, _ = cut(b)
-		unit, b, _ = cut(b)
-		name, b, more = cut(b)
-		kind, unit = trim(kind), trim(unit)
-		if len(kind) != 1 {
+		var group [4][]byte
+		for i := range group {
+			group[i], b, more = cut(b)
+		}
+		kind, num, unit, name := trim(group[0]), group[1], trim(group[2]), group[3]
+		slot, names := s.slot(kind)
+		if slot == nil || containsAny(name, airNames) || containsAny(name, bottomNames) {
 			continue
 		}
-		var slot *value
-		var words []string
-		switch kind[0] {
-		case 'C':
-			slot, words = &s.temp, waterNames
-		case 'D':
-			slot, words = &s.depth, depthNames
-		case 'P':
-			slot, words = &s.pressure, pressNames
-		default:
-			continue
-		}
-		if containsAny(name, airNames) || containsAny(name, bottomNames) {
-			continue
-		}
-		if !containsAny(name, words) {
-			unnamed = unnamed || kind[0] == 'C'
+		if !containsAny(name, names) {
+			unnamed = unnamed || slot == &s.temp
 			continue
 		}
 		v, err := field(num)
@@ -67,7 +52,7 @@ func (s *Said) xdr(b []byte) error {
 		}
 	}
 	switch {
-	case s.settle():
+	case s.classify():
 		return nil
 	case empty:
 		return refuse(Empty, "the values are empty")
@@ -75,6 +60,20 @@ func (s *Said) xdr(b []byte) error {
 		return refuse(AskWhich, "a temperature whose name does not say that it is the water's")
 	}
 	return refuse(Other, "nothing about water in the sentence")
+}
+
+// slot is where a value of a kind goes, and the names by which it is the probe's; nil for
+// a kind that is passed over.
+func (s *Sentence) slot(kind []byte) (*value, []string) {
+	switch string(kind) {
+	case "C":
+		return &s.temp, waterNames
+	case "D":
+		return &s.depth, depthNames
+	case "P":
+		return &s.pressure, pressNames
+	}
+	return nil, nil
 }
 
 func xdrValue(kind byte, v value, unit []byte) (value, error) {
@@ -86,12 +85,12 @@ func xdrValue(kind byte, v value, unit []byte) (value, error) {
 	}
 	switch {
 	case kind == 'C' && unit[0] == 'C':
-		return v, checkTempC(v.v)
+		return v, CheckTempC(v.v)
 	case kind == 'C' && unit[0] == 'K':
 		v.v -= 273.15
 		return v, within(v.v, minTempC, maxTempC, "temperature")
 	case kind == 'D' && unit[0] == 'M':
-		return v, checkDepthM(v.v)
+		return v, CheckDepthM(v.v)
 	case kind == 'P' && unit[0] == 'B':
 		v.v *= 1e5
 		return v, within(v.v, 0, maxPressurePa, "pressure")
@@ -99,14 +98,6 @@ func xdrValue(kind byte, v value, unit []byte) (value, error) {
 		return v, within(v.v, 0, maxPressurePa, "pressure")
 	}
 	return bad()
-}
-
-func checkDepthM(m float64) error {
-	switch m {
-	case 9999, -9999, 8888, 999, -999, -127:
-		return refuse(Sentinel, "the depth is a number that stands for a fault")
-	}
-	return within(m, minDepthM, maxDepthM, "depth")
 }
 
 // fields counts the fields of b.

@@ -22,21 +22,6 @@ const (
 	Part         // one part of a reading alone; ask what it belongs to
 )
 
-// String names the kind in plain words.
-func (k Kind) String() string {
-	switch k {
-	case Bottom:
-		return "bottom depth"
-	case Surface:
-		return "surface temperature"
-	case Probe:
-		return "probe reading"
-	case Part:
-		return "part of a reading"
-	}
-	return "nothing"
-}
-
 // Datum is the point from which a depth of the bottom is measured.
 type Datum uint8
 
@@ -63,13 +48,13 @@ type value struct {
 	ok bool
 }
 
-// Said is what one line states. The values are reached by methods that answer only
+// Sentence is what one sentence states. The values are reached by methods that answer only
 // for the right kind, so that a bottom depth and a surface temperature cannot be
 // read as a probe's.
-type Said struct {
-	Kind     Kind
-	Sentence string   // formatter of an NMEA sentence ("MTW")
-	Checksum Checksum // of an NMEA sentence
+type Sentence struct {
+	Kind      Kind
+	Formatter string   // which of NMEA's: "MTW"
+	Checksum  Checksum // its
 
 	datum                 Datum
 	depth, temp, pressure value
@@ -77,7 +62,7 @@ type Said struct {
 
 // BottomDepthM is the depth in metres of the bottom under the boat, 0 to 11 000,
 // and the point it is measured from; ok is false for every kind but Bottom.
-func (s Said) BottomDepthM() (depthM float64, from Datum, ok bool) {
+func (s Sentence) BottomDepthM() (depthM float64, from Datum, ok bool) {
 	if s.Kind != Bottom {
 		return 0, 0, false
 	}
@@ -86,44 +71,35 @@ func (s Said) BottomDepthM() (depthM float64, from Datum, ok bool) {
 
 // SurfaceTempC is the temperature in degrees Celsius of the water at the hull, -5
 // to 50; ok is false for every kind but Surface.
-func (s Said) SurfaceTempC() (tempC float64, ok bool) {
+func (s Sentence) SurfaceTempC() (tempC float64, ok bool) {
 	if s.Kind != Surface {
 		return 0, false
 	}
 	return s.temp.v, s.temp.ok
 }
 
-// Reading is a probe's depth in metres with the temperature in degrees Celsius it
-// measured there; ok is false unless one line stated both.
-func (s Said) Reading() (depthM, tempC float64, ok bool) {
-	if s.Kind != Probe || !s.depth.ok || !s.temp.ok {
-		return 0, 0, false
-	}
-	return s.depth.v, s.temp.v, true
-}
-
 // DepthM is the depth of the probe itself in metres, -2 (a pressure zero that is
 // off, in air) to 1000; ok is false where no probe stated its depth.
-func (s Said) DepthM() (depthM float64, ok bool) { return s.own(s.depth) }
+func (s Sentence) DepthM() (depthM float64, ok bool) { return s.own(s.depth) }
 
 // TempC is the temperature in degrees Celsius, -5 to 50, that a probe stated; ok is
 // false where none did, and always for a surface temperature.
-func (s Said) TempC() (tempC float64, ok bool) { return s.own(s.temp) }
+func (s Sentence) TempC() (tempC float64, ok bool) { return s.own(s.temp) }
 
 // PressurePa is the pressure in Pa, 0 to 10 million, that a probe stated. Lines do
 // not say whether it is absolute; a reading in air, near 100 000 or near 0, tells.
-func (s Said) PressurePa() (pressurePa float64, ok bool) { return s.own(s.pressure) }
+func (s Sentence) PressurePa() (pressurePa float64, ok bool) { return s.own(s.pressure) }
 
-func (s Said) own(v value) (float64, bool) {
+func (s Sentence) own(v value) (float64, bool) {
 	if s.Kind != Probe && s.Kind != Part || !v.ok {
 		return 0, false
 	}
 	return v.v, true
 }
 
-// settle gives the kind of a probe's line by the parts it has; it is false where
+// classify gives the kind of a probe's line by the parts it has; it is false where
 // the line has none.
-func (s *Said) settle() bool {
+func (s *Sentence) classify() bool {
 	switch {
 	case s.temp.ok && (s.depth.ok || s.pressure.ok):
 		s.Kind = Probe
