@@ -45,7 +45,7 @@ func Write(w io.Writer, o Options, drops []figure.Drop) error {
 	}
 	var b bytes.Buffer
 	b.Grow(len(v.Script) + len(v.Data) + len(v.Still) + 1<<15)
-	if err := frames.ExecuteTemplate(&b, "page.html", v); err != nil {
+	if err := frames().ExecuteTemplate(&b, "page.html", v); err != nil {
 		return err
 	}
 	_, err = w.Write(b.Bytes())

@@ -50,7 +50,7 @@ func WriteSeason(w io.Writer, wide, upright []byte, s figure.Season) error {
 	}
 	v.Last = sheetOf(s.Drops[len(s.Drops)-1].Drop)
 	var b bytes.Buffer
-	if err := frames.ExecuteTemplate(&b, "season.html", v); err != nil {
+	if err := frames().ExecuteTemplate(&b, "season.html", v); err != nil {
 		return err
 	}
 	_, err := w.Write(b.Bytes())

@@ -10,6 +10,7 @@ import (
 	"html/template"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"coldseam/chart/figure"
@@ -25,8 +26,11 @@ var styleText string
 //go:embed page.js
 var scriptText string
 
-// frames are the page of drops and that of a season, with the parts that they share.
-var frames = template.Must(template.ParseFS(frameFiles, "*.html"))
+// frames are the page of drops and that of a season, with the parts that they share,
+// read when a page is first written: most commands write none.
+var frames = sync.OnceValue(func() *template.Template {
+	return template.Must(template.ParseFS(frameFiles, "*.html"))
+})
 
 // head is what every page begins with.
 type head struct {

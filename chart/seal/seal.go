@@ -44,7 +44,7 @@ func place(data []byte) (at int, mark func(digest string) []byte) {
 		if at = bytes.LastIndex(data, []byte("startxref")); at >= 0 {
 			return at, func(d string) []byte { return []byte("%coldseam " + d + "\n") }
 		}
-	case bytes.HasPrefix(data, []byte("\x89PNG\r\n\x1a\n")) && bytes.HasSuffix(data, pngEnd):
+	case bytes.HasPrefix(data, []byte("\x89PNG\r\n\x1a\n")) && bytes.HasSuffix(data, []byte(pngEnd)):
 		return len(data) - len(pngEnd), func(d string) []byte { return chunk("tEXt", "Software\x00coldseam "+d) }
 	case bytes.HasPrefix(data, []byte("<")):
 		return len(data), func(d string) []byte { return []byte("<!-- coldseam " + d + " -->\n") }
@@ -52,7 +52,8 @@ func place(data []byte) (at int, mark func(digest string) []byte) {
 	return 0, nil
 }
 
-var pngEnd = chunk("IEND", "")
+// pngEnd is the last chunk of every PNG: no data, and the checksum of its name.
+const pngEnd = "\x00\x00\x00\x00IEND\xae\x42\x60\x82"
 
 // chunk is one of PNG's: length, name, data, checksum.
 func chunk(name, data string) []byte {

@@ -1,6 +1,7 @@
 package static
 
 import (
+	"sync"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -12,14 +13,14 @@ import (
 	"gonum.org/v1/plot/vg/vgpdf"
 )
 
-// init fixes what would make two PDFs of one picture differ: the date of making and the
+// steady fixes what would make two PDFs of one picture differ: the date of making and the
 // order of fonts. The library keeps both for the whole program.
-func init() {
+var steady = sync.OnceFunc(func() {
 	day := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 	fpdf.SetDefaultCreationDate(day)
 	fpdf.SetDefaultModificationDate(day)
 	fpdf.SetDefaultCatalogSort(true)
-}
+})
 
 // pdf is the library's canvas with text as the outlines of its letters. The library's own
 // text knows Western letters alone, mixes up two fonts of one file, and needs a folder for
@@ -27,7 +28,10 @@ func init() {
 // lose is that the text cannot be searched: the SVG can.
 type pdf struct{ *vgpdf.Canvas }
 
-func newPDF(w, h vg.Length) pdf { return pdf{vgpdf.New(w, h)} }
+func newPDF(w, h vg.Length) pdf {
+	steady()
+	return pdf{vgpdf.New(w, h)}
+}
 
 // FillString writes a text.
 func (c pdf) FillString(f font.Face, at vg.Point, text string) { c.Fill(outlines(f, at, text)) }

@@ -8,6 +8,7 @@ import (
 	"math"
 	"regexp"
 	"strconv"
+	"sync"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
@@ -58,9 +59,10 @@ func paint(canvas vg.CanvasWriterTo, size Size, draw func(*page)) ([]byte, error
 	return b.Bytes(), err
 }
 
+// paths and decimals find the outlines in an SVG and the numbers in one of them.
 var (
-	outline  = regexp.MustCompile(`<path d="[^"]*"`)
-	decimals = regexp.MustCompile(`-?\d+\.\d+`)
+	paths    = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`<path d="[^"]*"`) })
+	decimals = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`-?\d+\.\d+`) })
 )
 
 // tenth writes a number to one decimal, or none where that is a nought.
@@ -87,7 +89,7 @@ func finishSVG(svg []byte, size Size, title string) ([]byte, error) {
 		body = bytes.ReplaceAll(body, []byte(usual), nil)
 	}
 	// a tenth of a point is less than a pixel shows, and a season has many thousand
-	body = outline.ReplaceAllFunc(body, func(d []byte) []byte { return decimals.ReplaceAllFunc(d, tenth) })
+	body = paths().ReplaceAllFunc(body, func(d []byte) []byte { return decimals().ReplaceAllFunc(d, tenth) })
 	head := fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" role="img" width="%gpt" height="%gpt" viewBox="0 0 %g %g">`+"\n<title>%s</title>\n",
 		size.WidthPt, size.HeightPt, size.WidthPt, size.HeightPt, html.EscapeString(title))
 	return append([]byte(head), body...), nil

@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"coldseam/profile"
@@ -122,8 +123,10 @@ func otherNames(f fish.Fish) []string {
 
 // noted finds the temperatures of a note, "13 C" or "17.7, 11.9 and 9.9 C".
 var (
-	noted  = regexp.MustCompile(`\d+(\.\d+)?((, | to | or | and )\d+(\.\d+)?)* [CF]\b`)
-	digits = regexp.MustCompile(`\d+(\.\d+)?`)
+	noted = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`\d+(\.\d+)?((, | to | or | and )\d+(\.\d+)?)* [CF]\b`)
+	})
+	digits = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\d+(\.\d+)?`) })
 )
 
 // noteOn turns the temperatures of a note into the one scale of u, with as many decimals
@@ -132,12 +135,12 @@ func noteOn(note string, u unit.System) string {
 	if u.Temp == unit.NoTemperature {
 		return note
 	}
-	return noted.ReplaceAllStringFunc(note, func(temps string) string {
+	return noted().ReplaceAllStringFunc(note, func(temps string) string {
 		from, _ := unit.TemperatureNamed(temps[len(temps)-1:])
 		if from == u.Temp {
 			return temps
 		}
-		return digits.ReplaceAllStringFunc(temps[:len(temps)-1], func(n string) string {
+		return digits().ReplaceAllStringFunc(temps[:len(temps)-1], func(n string) string {
 			v, err := strconv.ParseFloat(n, 64)
 			if err != nil {
 				return n
