@@ -5,7 +5,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
 	"strings"
 
 	"coldseam/profile"
@@ -100,14 +99,25 @@ func (b *Book) clean() {
 		return
 	}
 	for _, e := range entries {
-		if e.Type().IsRegular() && ownPart.MatchString(e.Name()) {
+		if e.Type().IsRegular() && ownPart(e.Name()) {
 			b.disk.Remove(b.path(e.Name()))
 		}
 	}
 }
 
-// ownPart matches the parts that this package names, and no others.
-var ownPart = regexp.MustCompile(`^(\d{4}-|undated-)[a-z0-9-]+\.txt\.part$`)
+// ownPart reports whether a part is one that this package names: a year or "undated", and
+// what pageName makes of the rest.
+func ownPart(name string) bool {
+	name, isPart := strings.CutSuffix(name, partEnding)
+	head, rest, _ := strings.Cut(name, "-")
+	year := len(head) == 4 && strings.Trim(head, digits) == ""
+	return isPart && rest != "" && strings.Trim(rest, slugLetters) == "" && (year || head == "undated")
+}
+
+const (
+	digits      = "0123456789"
+	slugLetters = "abcdefghijklmnopqrstuvwxyz-" + digits
+)
 
 func (b *Book) path(name string) string { return filepath.Join(b.Dir, name) }
 

@@ -10,6 +10,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"coldseam/profile"
@@ -20,7 +21,7 @@ import (
 const notEnded = "# not ended: coldseam drop goes on with it"
 
 // goesOn matches it wherever it stands, as an editor may have left it.
-var goesOn = regexp.MustCompile(`(?m)^[ \t]*# not ended\b`)
+var goesOn = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?m)^[ \t]*# not ended\b`) })
 
 // Unended is a page whose drop has not ended, as far as can be told.
 type Unended struct {
@@ -71,7 +72,7 @@ func (u *Unended) read(info fs.FileInfo, err error, link bool) bool {
 		u.Err = fmt.Errorf("whether its drop has ended cannot be told: %w", err)
 		return true
 	}
-	if !goesOn.Match(bytes.ReplaceAll(data, []byte{0}, nil)) { // UTF-16 has zeros between
+	if !goesOn().Match(bytes.ReplaceAll(data, []byte{0}, nil)) { // UTF-16 has zeros between
 		return false
 	}
 	if link {

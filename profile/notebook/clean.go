@@ -3,7 +3,6 @@ package notebook
 import (
 	"bytes"
 	"errors"
-	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -105,15 +104,15 @@ func oneSpelling(line string) string {
 
 // A zero typed as the letter o, or a one as l, inside a number; "o2" is oxygen.
 var (
-	numberLike  = regexp.MustCompile(`[a-z0-9.]+`)
-	letterDigit = regexp.MustCompile(`^([0-9ol.]*[0-9][0-9ol.]*|[il][0-9]+)$`)
+	numberLike  = lazy(`[a-z0-9.]+`)
+	letterDigit = lazy(`^([0-9ol.]*[0-9][0-9ol.]*|[il][0-9]+)$`)
 	asDigits    = strings.NewReplacer("o", "0", "l", "1", "i", "1")
 )
 
 // mendDigits writes such letters as digits, and says whether it did.
 func mendDigits(line string) (string, bool) {
-	out := numberLike.ReplaceAllStringFunc(line, func(s string) string {
-		if s == "o2" || !letterDigit.MatchString(s) {
+	out := numberLike().ReplaceAllStringFunc(line, func(s string) string {
+		if s == "o2" || !letterDigit().MatchString(s) {
 			return s
 		}
 		return asDigits.Replace(s)

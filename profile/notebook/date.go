@@ -2,7 +2,8 @@ package notebook
 
 import (
 	"fmt"
-	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 	"time"
 )
@@ -18,89 +19,45 @@ func (e twoDates) Error() string {
 }
 
 var (
-	slashDate = regexp.MustCompile(`^(\d{1,2})([/.-])(\d{1,2})([/.-])(\d{4}|\d{2})(\D.*)?$`)
-	yearFirst = regexp.MustCompile(`^(\d{4})[/.](\d{1,2})[/.](\d{1,2})(\D.*)?$`)
-	weekday   = regexp.MustCompile(`(?i)^(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday)[.,]?\s+`)
-	ordinal   = regexp.MustCompile(`(?i)\b(\d{1,2})(?:st|nd|rd|th|er)\b`)
-	blanks    = regexp.MustCompile(`\s+`)
+	slashDate = lazy(`^(\d{1,2})([/.-])(\d{1,2})([/.-])(\d{4}|\d{2})(\D.*)?$`)
+	yearFirst = lazy(`^(\d{4})[/.](\d{1,2})[/.](\d{1,2})(\D.*)?$`)
+	weekday   = lazy(`(?i)^(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday)[.,]?\s+`)
+	ordinal   = lazy(`(?i)\b(\d{1,2})(?:st|nd|rd|th|er)\b`)
+	blanks    = lazy(`\s+`)
 )
 
-// months are the names of the months that are read, by the first letters of each;
-// English and French.
-var months = []struct{ name, begins string }{
-	{"January", "jan(?:uary|v|vier)?"}, {"February", "feb(?:ruary)?|f[ée]v(?:r|rier)?"}, {"March", "mar(?:ch|s)?"}, {"April", "apr(?:il)?|avr(?:il)?"},
-	{"May", "may|mai"}, {"June", "june?|juin"}, {"July", "july?|juil(?:let)?"}, {"August", "aug(?:ust)?|ao[uû]t"},
-	{"September", "sept?(?:ember|embre)?"}, {"October", "oct(?:ober|obre)?"}, {"November", "nov(?:ember|embre)?"}, {"December", "dec(?:ember)?|d[ée]c(?:embre)?"},
+// months are the names of the months that are read, in English and French.
+var months = [12]string{
+	"jan january janv janvier", "feb february fév fev févr fevr février fevrier", "mar march mars", "apr april avr avril", "may mai", "jun june juin",
+	"jul july juil juillet", "aug august août aout", "sep sept september septembre", "oct october octobre", "nov november novembre", "dec december déc décembre decembre",
 }
 
-// monthName matches any of them; monthNames one each.
-var (
-	monthName  string
-	monthNames []*regexp.Regexp
-)
-
-func init() {
-	var all []string
-	for _, m := range months {
-		all = append(all, m.begins)
-		monthNames = append(monthNames, regexp.MustCompile(`(?i)^(?:`+m.begins+`)$`))
-	}
-	monthName = `(?:` + strings.Join(all, "|") + `)\.?`
-	wordDate = regexp.MustCompile(`(?i)^(?:(\d{1,2})[ .-]*(` + monthName + `)|(` + monthName + `)[ .-]*(\d{1,2}))[ ,.-]+'?(\d{4}|\d{2})(\D.*)?$`)
-}
+// monthName matches any of them.
+var monthName = `(?:` + strings.ReplaceAll(strings.Join(months[:], "|"), " ", "|") + `)\.?`
 
 // wordDate is a date whose month is a name: 18 July 2026, Jul 18 26.
-var wordDate *regexp.Regexp
+var wordDate = lazy(`(?i)^(?:(\d{1,2})[ .-]*(` + monthName + `)|(` + monthName + `)[ .-]*(\d{1,2}))[ ,.-]+'?(\d{4}|\d{2})(\D.*)?$`)
+
+// monthNamed is the number of a month, 1 to 12, 0 where it is none.
+func monthNamed(name string) int {
+	return 1 + slices.IndexFunc(months[:], func(names string) bool {
+		return slices.Contains(strings.Fields(names), strings.ToLower(name))
+	})
+}
 
 // parseDate reads a date, with a time of day or without, into "2026-07-18 14:20". Two
 // digits of a year are of this century. 7/8/2026 is refused with a twoDates, since half
 // the world reads it the other way round.
 func parseDate(s string) (string, error) {
-	s = blanks.ReplaceAllString(strings.TrimSpace(s), " ")
-	wrong := fmt.Errorf("%q is not a date: write e.g. 2026-07-18 14:20", s)
-	text := ordinal.ReplaceAllString(weekday.ReplaceAllString(s, ""), "$1")
-	day := func(year, month, day string) string { return fmt.Sprintf("%s-%02s-%02s", century(year), month, day) }
-	var days []string
-	after := ""
-	if m := slashDate.FindStringSubmatch(text); m != nil && m[2] == m[4] {
-		var a, b int
-		fmt.Sscan(m[1], &a)
-		fmt.Sscan(m[3], &b)
-		after = m[6]
-		monthFirst, dayFirst := day(m[5], m[1], m[3]), day(m[5], m[3], m[1])
-		switch {
-		case a > 12 && b <= 12:
-			days = []string{dayFirst}
-		case b > 12 && a <= 12 || a == b:
-			days = []string{monthFirst}
-		default:
-			days = []string{monthFirst, dayFirst}
-		}
-	} else if m := yearFirst.FindStringSubmatch(text); m != nil {
-		days, after = []string{day(m[1], m[2], m[3])}, m[4]
-	} else if m := wordDate.FindStringSubmatch(text); m != nil {
-		d, name := m[1]+m[4], strings.TrimSuffix(m[2]+m[3], ".")
-		for i, r := range monthNames {
-			if r.MatchString(name) {
-				days, after = []string{day(m[5], fmt.Sprint(i+1), d)}, m[6]
-			}
-		}
-	} else if len(text) >= 10 {
-		days, after = []string{text[:10]}, text[10:]
-	}
+	s = blanks().ReplaceAllString(strings.TrimSpace(s), " ")
+	days, after := writtenDays(ordinal().ReplaceAllString(weekday().ReplaceAllString(s, ""), "$1"))
 	var out []string
 	for _, d := range days {
-		t, err := parseTime(d, after)
-		if err != nil {
-			if len(days) == 2 { // a 0th month is none
-				continue
-			}
-			if d != s {
-				return "", fmt.Errorf("%q is not a date: write e.g. 2026-07-18 14:20", strings.TrimSpace(d+after))
-			}
-			return "", wrong
+		if t, err := parseTime(d, after); err == nil {
+			out = append(out, t)
+		} else if len(days) == 1 { // of two, a 0th month is none
+			return "", notDate(strings.TrimSpace(d + after))
 		}
-		out = append(out, t)
 	}
 	switch len(out) {
 	case 1:
@@ -108,7 +65,50 @@ func parseDate(s string) (string, error) {
 	case 2:
 		return "", twoDates{s, [2]string{out[0], out[1]}}
 	}
-	return "", wrong
+	return "", notDate(s)
+}
+
+func notDate(text string) error {
+	return fmt.Errorf("%q is not a date: write e.g. 2026-07-18 14:20", text)
+}
+
+// writtenDays are the days, one or two, that a date may be, as 2026-07-18, and what stands
+// behind it.
+func writtenDays(text string) (days []string, after string) {
+	if iso := len(text) >= 10 && text[4] == '-' && text[7] == '-'; !iso {
+		if m := slashDate().FindStringSubmatch(text); m != nil && m[2] == m[4] {
+			return slashDays(m[1], m[3], m[5]), m[6]
+		}
+		if m := yearFirst().FindStringSubmatch(text); m != nil {
+			return []string{day(m[1], m[2], m[3])}, m[4]
+		}
+		if m := wordDate().FindStringSubmatch(text); m != nil {
+			month := monthNamed(strings.TrimSuffix(m[2]+m[3], "."))
+			return []string{day(m[5], strconv.Itoa(month), m[1]+m[4])}, m[6]
+		}
+	}
+	if len(text) < 10 {
+		return nil, ""
+	}
+	return []string{text[:10]}, text[10:]
+}
+
+// slashDays are the days that 7/18/2026 may be: the month first, then the day first.
+func slashDays(first, second, year string) []string {
+	a, _ := strconv.Atoi(first)
+	b, _ := strconv.Atoi(second)
+	monthFirst, dayFirst := day(year, first, second), day(year, second, first)
+	switch {
+	case a > 12 && b <= 12:
+		return []string{dayFirst}
+	case b > 12 && a <= 12 || a == b:
+		return []string{monthFirst}
+	}
+	return []string{monthFirst, dayFirst}
+}
+
+func day(year, month, day string) string {
+	return fmt.Sprintf("%s-%02s-%02s", century(year), month, day)
 }
 
 // century puts the century before two digits of a year.

@@ -1,7 +1,6 @@
 package notebook
 
 import (
-	"regexp"
 	"strings"
 
 	"coldseam/profile/unit"
@@ -29,23 +28,23 @@ const (
 )
 
 var (
-	bottomFirst = regexp.MustCompile(`(?i)\b(?:bottom|btm|bttm|bot|fond|water depth|depth here|sounder|(?:sinker|weight|lead) (?:touched|hit)(?: down| bottom)?|(?:anchored|anchor|parked|sitting|tied up)(?: up| down)?(?: in| over| at)?|over|(?:depth )?under (?:the )?(?:boat|canoe|kayak|tube|keel|transducer|hole|ice))\b` + ofWords + aLength)
-	bottomLast  = regexp.MustCompile(`(?i)` + aLength + `(?:\s(?:of )?(?:water|deep))?\s(?:here )?(?:(?:under|beneath|below)\s(?:the |my |our |us\b)?(?:boat|canoe|kayak|tube|keel|transducer|hole|ice)?|to (?:the )?bottom|bottom|btm|fow)\b`)
-	waterHere   = regexp.MustCompile(`(?i)(?:^|[;,])\s*(?:in |over |about )?` + aLength + `\s(?:of water|water|deep|of depth)(?: here)?\s*(?:$|[;,.])`)
-	bottomWord  = regexp.MustCompile(`(?i)\b(?:bottom|btm|bttm|bot|fond|boat|canoe|kayak|tube|hole|ice)\b`)
-	denied      = regexp.MustCompile(`(?i)(?:\b(?:no|not|never|without|off|above|near|from|past|over|before|find)|n't)(?: the| any)?\s*$`)
-	secchiFirst = regexp.MustCompile(`(?i)\b(?:secc?hi|secci|sechi|sd|vis|viz|visibility|clarity|disk|disc)\b` + ofWords + aLength)
-	windPiece   = regexp.MustCompile(`(?i)(?:\b` + compass + `\s)?\b(?:winds?|vent|gusts?|gusting)\b[^;,.|]*(?:\d\.\d[^;,.|]*)?|(?:\b` + compass + `\s)?\d+(?:\.\d+)?\s?(?:-|to)?\s?(?:\d+(?:\.\d+)?)?\s?` + speedUnit + `\b(?:\s` + compass + `\b)?|(?:^|[;,|])\s*` + compass + `\s\d{1,2}(?:\s?(?:-|to)\s?\d{1,2})?\s*(?:$|[;,|])`)
-	dateInside  = regexp.MustCompile(`(?i)(?:` + weekdayName + `[.,]?\s+)?(?:\b\d{4}[-/.]\d{1,2}[-/.]\d{1,2}\b|\b\d{1,2}(/|\.|-)\d{1,2}(/|\.|-)(?:\d{4}|\d{2})\b)`)
-	clockInside = regexp.MustCompile(`(?i)^[ ,;]*(?:at )?(` + aClock + `)(?:$|[ ,;])`)
-	clockAlone  = regexp.MustCompile(`(?i)(?:^|[\s,;(@])(\d{1,2}(?:[:.h]\d{2})?\s?(?:am|pm|a\.m\.|p\.m\.)|\d{1,2}h\d{2}|\d{1,2}[:h]\d{2}\s?(?:a|p|hrs?|h))(?:$|[\s,;).])`)
-	shortDay    = regexp.MustCompile(`^(\d{1,2})[/.](\d{1,2})(?:$|[ ,;])`)
+	bottomFirst = lazy(`(?i)\b(?:bottom|btm|bttm|bot|fond|water depth|depth here|sounder|(?:sinker|weight|lead) (?:touched|hit)(?: down| bottom)?|(?:anchored|anchor|parked|sitting|tied up)(?: up| down)?(?: in| over| at)?|over|(?:depth )?under (?:the )?(?:boat|canoe|kayak|tube|keel|transducer|hole|ice))\b` + ofWords + aLength)
+	bottomLast  = lazy(`(?i)` + aLength + `(?:\s(?:of )?(?:water|deep))?\s(?:here )?(?:(?:under|beneath|below)\s(?:the |my |our |us\b)?(?:boat|canoe|kayak|tube|keel|transducer|hole|ice)?|to (?:the )?bottom|bottom|btm|fow)\b`)
+	waterHere   = lazy(`(?i)(?:^|[;,])\s*(?:in |over |about )?` + aLength + `\s(?:of water|water|deep|of depth)(?: here)?\s*(?:$|[;,.])`)
+	bottomWord  = lazy(`(?i)\b(?:bottom|btm|bttm|bot|fond|boat|canoe|kayak|tube|hole|ice)\b`)
+	denied      = lazy(`(?i)(?:\b(?:no|not|never|without|off|above|near|from|past|over|before|find)|n't)(?: the| any)?\s*$`)
+	secchiFirst = lazy(`(?i)\b(?:secc?hi|secci|sechi|sd|vis|viz|visibility|clarity|disk|disc)\b` + ofWords + aLength)
+	windPiece   = lazy(`(?i)(?:\b` + compass + `\s)?\b(?:winds?|vent|gusts?|gusting)\b[^;,.|]*(?:\d\.\d[^;,.|]*)?|(?:\b` + compass + `\s)?\d+(?:\.\d+)?\s?(?:-|to)?\s?(?:\d+(?:\.\d+)?)?\s?` + speedUnit + `\b(?:\s` + compass + `\b)?|(?:^|[;,|])\s*` + compass + `\s\d{1,2}(?:\s?(?:-|to)\s?\d{1,2})?\s*(?:$|[;,|])`)
+	dateInside  = lazy(`(?i)(?:` + weekdayName + `[.,]?\s+)?(?:\b\d{4}[-/.]\d{1,2}[-/.]\d{1,2}\b|\b\d{1,2}(/|\.|-)\d{1,2}(/|\.|-)(?:\d{4}|\d{2})\b)`)
+	clockInside = lazy(`(?i)^[ ,;]*(?:at )?(` + aClock + `)(?:$|[ ,;])`)
+	clockAlone  = lazy(`(?i)(?:^|[\s,;(@])(\d{1,2}(?:[:.h]\d{2})?\s?(?:am|pm|a\.m\.|p\.m\.)|\d{1,2}h\d{2}|\d{1,2}[:h]\d{2}\s?(?:a|p|hrs?|h))(?:$|[\s,;).])`)
+	shortDay    = lazy(`^(\d{1,2})[/.](\d{1,2})(?:$|[ ,;])`)
 )
 
 // dayInside reports whether a line holds a day and a month: a title's date without a year.
 func dayInside(c string) bool {
-	m := shortDay.FindStringSubmatch(c)
-	return m != nil && dayAndMonth(m) || wordDayInside.MatchString(c)
+	m := shortDay().FindStringSubmatch(c)
+	return m != nil && dayAndMonth(m) || wordDayInside().MatchString(c)
 }
 
 const weekdayName = `\b(?:mon|tues?|wed|thu|thurs?|fri|sat|sun)(?:day|nesday|rsday|urday|sday)?`
@@ -53,13 +52,13 @@ const weekdayName = `\b(?:mon|tues?|wed|thu|thurs?|fri|sat|sun)(?:day|nesday|rsd
 // certain takes out what no reading holds: dates with their year, times of day, winds
 // with a unit. err is a date that may be two days.
 func (p *prose) certain() (err error) {
-	for _, find := range []*regexp.Regexp{dateInside, wordDateInside} {
-		loc := find.FindStringIndex(p.text)
+	for _, find := range []pattern{dateInside, wordDateInside} {
+		loc := find().FindStringIndex(p.text)
 		if loc == nil {
 			continue
 		}
 		from, to := loc[0], loc[1]
-		if m := clockInside.FindStringSubmatchIndex(p.text[to:]); m != nil {
+		if m := clockInside().FindStringSubmatchIndex(p.text[to:]); m != nil {
 			to += m[3]
 		}
 		day, e := parseDate(strings.TrimSpace(p.text[from:to]))
@@ -76,11 +75,11 @@ func (p *prose) certain() (err error) {
 		p.take(from, to, Header{Key: "date", Value: day})
 		break
 	}
-	if m := titleLine.FindStringSubmatch(strings.ToLower(p.text)); len(p.found) == 0 && m != nil && dayAndMonth(m) && strings.HasPrefix(p.text, m[1]+"/") {
+	if m := titleLine().FindStringSubmatch(strings.ToLower(p.text)); len(p.found) == 0 && m != nil && dayAndMonth(m) && strings.HasPrefix(p.text, m[1]+"/") {
 		p.titled, p.inexact = true, true
 		p.text = p.text[len(m[1]+"/"+m[2]):]
 	}
-	if m := clockAlone.FindStringSubmatchIndex(p.text); m != nil {
+	if m := clockAlone().FindStringSubmatchIndex(p.text); m != nil {
 		p.addTime(p.text[m[2]:m[3]])
 		p.text = p.text[:m[2]] + " ; " + p.text[m[3]:]
 	}
@@ -98,41 +97,40 @@ func (p *prose) addTime(clock string) {
 	p.inexact = true
 }
 
-var wordDateInside, wordDayInside *regexp.Regexp
-
-func init() {
-	wordDayInside = regexp.MustCompile(`(?i)\b(?:\d{1,2}(?:st|nd|rd|th|er)?[ .-]*` + monthName + `|` + monthName + `[ .-]*\d{1,2}(?:st|nd|rd|th)?)(?:$|[ ,;.-])`)
-	wordDateInside = regexp.MustCompile(`(?i)(?:` + weekdayName + `[.,]?\s+)?\b(?:\d{1,2}(?:st|nd|rd|th|er)?[ .-]*` + monthName + `|` + monthName + `[ .-]*\d{1,2}(?:st|nd|rd|th|er)?)[ ,.-]+(?:\d{4}|'?\d{2})\b`)
-}
+var (
+	wordDayInside  = lazy(`(?i)\b(?:\d{1,2}(?:st|nd|rd|th|er)?[ .-]*` + monthName + `|` + monthName + `[ .-]*\d{1,2}(?:st|nd|rd|th)?)(?:$|[ ,;.-])`)
+	wordDateInside = lazy(`(?i)(?:` + weekdayName + `[.,]?\s+)?\b(?:\d{1,2}(?:st|nd|rd|th|er)?[ .-]*` + monthName + `|` + monthName + `[ .-]*\d{1,2}(?:st|nd|rd|th|er)?)[ ,.-]+(?:\d{4}|'?\d{2})\b`)
+)
 
 // lengths takes the bottom and the Secchi depth.
 func (p *prose) lengths() {
-	caught := fishy.MatchString(p.text)
+	caught := fishy().MatchString(p.text)
 	for _, f := range []struct {
 		key  string
-		find *regexp.Regexp
-	}{{"bottom", bottomFirst}, {"bottom", bottomLast}, {"bottom", waterHere}, {"secchi", secchiFirst}} {
-		m := f.find.FindStringSubmatchIndex(p.text)
+		find pattern
+		last bool // the word follows the length
+	}{{"bottom", bottomFirst, false}, {"bottom", bottomLast, true}, {"bottom", waterHere, true}, {"secchi", secchiFirst, false}} {
+		m := f.find().FindStringSubmatchIndex(p.text)
 		if m == nil || p.has(f.key) {
 			continue
 		}
-		if caught && f.key == "bottom" && !bottomWord.MatchString(p.text[m[0]:m[1]]) { // "took one over 20 ft" says where a fish was
+		if caught && f.key == "bottom" && !bottomWord().MatchString(p.text[m[0]:m[1]]) { // "took one over 20 ft" says where a fish was
 			continue
 		}
-		if denied.MatchString(p.text[:m[0]]) {
+		if denied().MatchString(p.text[:m[0]]) {
 			continue
 		}
 		number, u := p.text[m[2]:m[3]], ""
 		if m[4] >= 0 {
 			u = p.text[m[4]:m[5]]
 		}
-		to, last := m[1], f.find == bottomLast || f.find == waterHere
-		if u != "" && !last {
+		to := m[1]
+		if u != "" && !f.last {
 			to = m[5]
-		} else if !last {
+		} else if !f.last {
 			to = m[3]
 		}
-		if u == "" && (last || m[0] < m[2] && strings.HasPrefix(strings.ToLower(p.text[m[0]:]), "over")) || !last && !endsHere(p.text[to:]) {
+		if u == "" && (f.last || m[0] < m[2] && strings.HasPrefix(strings.ToLower(p.text[m[0]:]), "over")) || !f.last && !endsHere(p.text[to:]) {
 			continue
 		}
 		p.take(m[0], to, Header{Key: f.key, Value: strings.TrimSpace(number + " " + strings.ReplaceAll(u, "'", "ft"))})
@@ -168,7 +166,7 @@ func (p *prose) wind() {
 	if p.has("wind") {
 		return
 	}
-	for _, loc := range windPiece.FindAllStringIndex(p.text, -1) { // "wind picking up, 12 mph gusts": the first may hold no speed
+	for _, loc := range windPiece().FindAllStringIndex(p.text, -1) { // "wind picking up, 12 mph gusts": the first may hold no speed
 		piece := strings.Trim(p.text[loc[0]:loc[1]], " ;,|.")
 		if _, _, err := readWind(clean(piece), unit.System{Depth: unit.Foot}); err == nil {
 			p.inexact = true

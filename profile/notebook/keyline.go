@@ -3,7 +3,6 @@ package notebook
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -11,7 +10,7 @@ import (
 )
 
 // keyLine matches a key, its colon and a value.
-var keyLine = regexp.MustCompile(`^([a-z][a-z -]*[a-z])\s*:\s*(.*)$`)
+var keyLine = lazy(`^([a-z][a-z -]*[a-z])\s*:\s*(.*)$`)
 
 var aliases = map[string]string{
 	"lake": "water", "site": "spot", "location": "spot", "station": "spot", "species": "for", "fish": "for",
@@ -91,7 +90,7 @@ var plainWord = wordSet("weather whether later made bait boat float fly flies lu
 
 // isKey reports whether a clean line is a header line.
 func isKey(c, raw string) bool {
-	m := keyLine.FindStringSubmatch(c)
+	m := keyLine().FindStringSubmatch(c)
 	if m == nil {
 		return false
 	}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -53,7 +52,7 @@ func parseLine(line string, points bool) ([][]entry, error) {
 		decimal, errDecimal := meaningsOf(tokens(line, true))
 		separate := err == nil && whole(meanings[0])
 		switch comma := commaOf(line, points); {
-		case commaLength.MatchString(line): // "5,6 m": nobody parts two numbers so
+		case commaLength().MatchString(line): // "5,6 m": nobody parts two numbers so
 			meanings, err = decimal, errDecimal
 		case errDecimal != nil || !whole(decimal[0]):
 		case !separate || comma == decimalComma:
@@ -74,7 +73,7 @@ func parseLine(line string, points bool) ([][]entry, error) {
 	return meanings, nil
 }
 
-var commaLength = regexp.MustCompile(`\d,\d{1,2} ?(?:m|ft|feet|metres|meters)\b`)
+var commaLength = lazy(`\d,\d{1,2} ?(?:m|ft|feet|metres|meters)\b`)
 
 // commaUse is what the commas between the digits of a line are.
 type commaUse int
@@ -298,7 +297,7 @@ func beginsRemark(ts []token, i int) bool {
 		rest = append(rest, t.text)
 		counts = counts && (t.kind != number || t.counted || n > 0 && t.role == otherRole)
 	}
-	return counts || fishy.MatchString(strings.Join(rest, " "))
+	return counts || fishy().MatchString(strings.Join(rest, " "))
 }
 
 // parseEntry reads tokens as one reading.

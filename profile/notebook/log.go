@@ -1,19 +1,18 @@
 package notebook
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 )
 
 // logLine is a line of a probe's log: a day and a time of day, or the time alone with its
 // seconds, and behind them two numbers or more and no words.
-var logLine = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2}|\d{1,2}/\d{1,2}/\d{4})?[t ,;\t]*(\d{1,2}:\d{2}(:\d{2}(?:\.\d+)?)?)z?[ ,;\t]+(-?\d+(?:[.,]\d+)?[ ,;\t]+-?\d[-\d., ;\t]*)$`)
+var logLine = lazy(`^(\d{4}-\d{2}-\d{2}|\d{1,2}/\d{1,2}/\d{4})?[t ,;\t]*(\d{1,2}:\d{2}(:\d{2}(?:\.\d+)?)?)z?[ ,;\t]+(-?\d+(?:[.,]\d+)?[ ,;\t]+-?\d[-\d., ;\t]*)$`)
 
 // logged reads a line of a log without its time; under a row of column names the time may
 // have a column. The day of the first such line is kept for the drop.
 func (r *reader) logged(line int, c string, t *table) (rest string, ok bool) {
-	m := logLine.FindStringSubmatch(c)
+	m := logLine().FindStringSubmatch(c)
 	if m == nil || m[1] == "" && m[3] == "" {
 		return c, false
 	}

@@ -3,7 +3,6 @@ package notebook
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strings"
 
 	"coldseam/profile"
@@ -161,9 +160,9 @@ func (r *reader) ask(q Question) (int, error) {
 func shown(s string) string { return plain.Quote(s, 60) }
 
 var (
-	framed    = regexp.MustCompile(`^[-=*_~]{2,}\s+(.*\pL.*?)\s+[-=*_~]{2,}$`)
-	rulerLine = regexp.MustCompile(`^[-=*_~]{3,}$`)
-	decimal   = regexp.MustCompile(`[0-9]\.[0-9]`)
+	framed    = lazy(`^[-=*_~]{2,}\s+(.*\pL.*?)\s+[-=*_~]{2,}$`)
+	rulerLine = lazy(`^[-=*_~]{3,}$`)
+	decimal   = lazy(`[0-9]\.[0-9]`)
 )
 
 // scan reads the page line by line. It goes on after a line that cannot be read, so
@@ -172,7 +171,7 @@ func (r *reader) scan() error {
 	for i, l := range r.raw {
 		l = r.spelled(i+1, l)
 		r.raw[i] = l
-		if c := clean(l); decimal.MatchString(c) && !keyLine.MatchString(c) {
+		if c := clean(l); decimal().MatchString(c) && !keyLine().MatchString(c) {
 			r.points = true
 		}
 	}
@@ -265,16 +264,16 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 		return []item{it}, nil
 	case strings.ContainsFunc(c, func(x rune) bool { return x < ' ' && x != '\t' || x == 0x7f }):
 		return nil, errors.New("a control character stands in the line: type the line again")
-	case rulerLine.MatchString(c):
+	case rulerLine().MatchString(c):
 		it.kind = ruler
 		return []item{it}, nil
 	}
-	if m := framed.FindStringSubmatch(c); m != nil { // "-- drop 2, inlet --"
-		if its, ok, err := r.words(line, m[1], framed.FindStringSubmatch(oneSpelling(raw))[1], nil); ok || err != nil {
+	if m := framed().FindStringSubmatch(c); m != nil { // "-- drop 2, inlet --"
+		if its, ok, err := r.words(line, m[1], framed().FindStringSubmatch(oneSpelling(raw))[1], nil); ok || err != nil {
 			return append([]item{{line: line, kind: blank}}, its...), err
 		}
 	}
-	if m := keyLine.FindStringSubmatch(c); m != nil {
+	if m := keyLine().FindStringSubmatch(c); m != nil {
 		if h, ok := headerOf(m, raw, line); ok {
 			return r.key(h)
 		}
@@ -309,7 +308,7 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 // reading reads a line of one or more readings.
 func (r *reader) reading(line int, c, raw string, t *table) ([]item, error) {
 	it := item{line: line, kind: readings}
-	if t != nil && !bottomLine.MatchString(c) {
+	if t != nil && !bottomLine().MatchString(c) {
 		if e, ok, err := t.row(c); err != nil {
 			return nil, err
 		} else if ok {
@@ -318,7 +317,7 @@ func (r *reader) reading(line int, c, raw string, t *table) ([]item, error) {
 		}
 	}
 	meanings, err := parseLine(c, r.points)
-	if m := thenBottom.FindStringSubmatch(c); m != nil { // "22 ft - 56 bottom 24": the bottom is no part of the reading
+	if m := thenBottom().FindStringSubmatch(c); m != nil { // "22 ft - 56 bottom 24": the bottom is no part of the reading
 		above, e := parseLine(m[1], r.points)
 		below, e2 := parseLine(m[2], r.points)
 		if e == nil && e2 == nil && len(above) == 1 && len(below) == 1 && whole(above[0]) && strings.Count(shapeOf(m[1]), "0") > 1 {
@@ -346,15 +345,15 @@ func (r *reader) reading(line int, c, raw string, t *table) ([]item, error) {
 	return []item{r.stamp(it)}, nil
 }
 
-var bottomLine = regexp.MustCompile(`^(?:bottom|btm|bttm|bot)\b`)
+var bottomLine = lazy(`^(?:bottom|btm|bttm|bot)\b`)
 
 var (
-	thenBottom = regexp.MustCompile(`^(.*\d\S*) *[,;]? +((?:bottom|btm|bttm|bot|b|fond)\b(?: at| is| =|:|=)? *\d+(?:[.,]\d+)? ?(?:ft|feet|'|m|metres|meters)?)$`)
-	digitRun   = regexp.MustCompile(`\d+(?:[.,]\d+)?`)
+	thenBottom = lazy(`^(.*\d\S*) *[,;]? +((?:bottom|btm|bttm|bot|b|fond)\b(?: at| is| =|:|=)? *\d+(?:[.,]\d+)? ?(?:ft|feet|'|m|metres|meters)?)$`)
+	digitRun   = lazy(`\d+(?:[.,]\d+)?`)
 )
 
 // shapeOf writes each number of a line as 0.
-func shapeOf(c string) string { return digitRun.ReplaceAllString(c, "0") }
+func shapeOf(c string) string { return digitRun().ReplaceAllString(c, "0") }
 
 // stamp writes the line and its text on its entries.
 func (r *reader) stamp(it item) item {

@@ -1,7 +1,6 @@
 package notebook
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 
@@ -24,7 +23,7 @@ var (
 var titleFiller = wordSet("water lake temp temps temp. temperature temperatures log readings reading profile notes trip session thermometer data fishing profil températures")
 
 // besideDay is a part of the day before or behind a name.
-var besideDay = regexp.MustCompile(`(?i)^(?:am|pm|early|late|a\.m|p\.m|morning|evening|afternoon)\s+|\s+(?:am|pm|morning|evening|afternoon|midday|noon)$`)
+var besideDay = lazy(`(?i)^(?:am|pm|early|late|a\.m|p\.m|morning|evening|afternoon)\s+|\s+(?:am|pm|morning|evening|afternoon|midday|noon)$`)
 
 func wordSet(s string) map[string]bool {
 	set := map[string]bool{}
@@ -35,21 +34,21 @@ func wordSet(s string) map[string]bool {
 }
 
 // fishy are the words of a catch: what a line with one tells of depths is about fish.
-var fishy = regexp.MustCompile(`(?i)\b(?:caught|catch|landed|hooked|lost|missed|released|kept|took|takes?|strikes?|bites?|hits?|hit|fish|fishes|rises?|rising|follows?|marked|marking|suspended|limit|pris|poissons?|saw|seen|bugs?|hatch|hatches|cast|casting|tried|trolled|trolling)\b`)
+var fishy = lazy(`(?i)\b(?:caught|catch|landed|hooked|lost|missed|released|kept|took|takes?|strikes?|bites?|hits?|hit|fish|fishes|rises?|rising|follows?|marked|marking|suspended|limit|pris|poissons?|saw|seen|bugs?|hatch|hatches|cast|casting|tried|trolled|trolling)\b`)
 
 // pieces are the parts of what is left between commas, semicolons and dashes.
-var pieceEnd = regexp.MustCompile(`[;,|\t]|\s-+\s|\s/\s|\.\s+|\.$`)
+var pieceEnd = lazy(`[;,|\t]|\s-+\s|\s/\s|\.\s+|\.$`)
 
 // names takes the sky, the fish and the names of a place out of what is left. title says
 // that the line stands where titles do; waters are those that are known by name. What
 // was told and is not in a value stays for the note.
 func (p *prose) names(title bool, o Options) (left []string) {
-	pieces := pieceEnd.Split(p.text, -1)
+	pieces := pieceEnd().Split(p.text, -1)
 	for i, piece := range pieces {
 		piece = strings.Trim(piece, " .:;-!()")
-		if at := besideDay.FindStringIndex(piece); at != nil && at[1]-at[0] < len(piece) { // "am north bay"
+		if at := besideDay().FindStringIndex(piece); at != nil && at[1]-at[0] < len(piece) { // "am north bay"
 			p.inexact = true
-			piece = besideDay.ReplaceAllString(piece, "")
+			piece = besideDay().ReplaceAllString(piece, "")
 		}
 		words := strings.Fields(strings.ToLower(piece))
 		switch {
@@ -214,10 +213,10 @@ func capitals(piece string, words []string) bool {
 	return true
 }
 
-var forFish = regexp.MustCompile(`(?i)^(?:fishing |fished |fish )?(?:for|after|targeting|target|targets|chasing)\s+|\s+(?:fishing|today)$`)
+var forFish = lazy(`(?i)^(?:fishing |fished |fish )?(?:for|after|targeting|target|targets|chasing)\s+|\s+(?:fishing|today)$`)
 
 // afterFor is a piece without the words that say that a fish is wanted.
-func afterFor(piece string) string { return strings.TrimSpace(forFish.ReplaceAllString(piece, "")) }
+func afterFor(piece string) string { return strings.TrimSpace(forFish().ReplaceAllString(piece, "")) }
 
 // fishNamed reports whether a piece names a fish and no more.
 func fishNamed(piece string, o Options) bool {

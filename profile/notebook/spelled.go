@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"regexp"
 	"strings"
 
 	"coldseam/profile"
@@ -18,17 +17,17 @@ func (r *reader) spelled(line int, l string) string {
 	if key, value, ok := r.keyAhead(l); ok {
 		return key + ": " + value
 	}
-	if m := deepHere.FindStringSubmatch(oneSpelling(l)); m != nil {
+	if m := deepHere().FindStringSubmatch(oneSpelling(l)); m != nil {
 		return "bottom: " + m[1]
 	}
-	if m := lengthRange.FindStringIndex(oneSpelling(l)); m != nil && m[0] == 0 && m[1] == len(oneSpelling(l)) {
+	if m := lengthRange().FindStringIndex(oneSpelling(l)); m != nil && m[0] == 0 && m[1] == len(oneSpelling(l)) {
 		return r.oneLength(line, l)
 	}
 	return l
 }
 
 // deepHere is a line that says how deep the water is: "8 ft deep".
-var deepHere = regexp.MustCompile(`(?i)^(\d+(?:\.\d+)?\s?(?:ft|feet|'|m|meters?|metres?))\s+(?:deep|of water)(?: here)?[.!]?$`)
+var deepHere = lazy(`(?i)^(\d+(?:\.\d+)?\s?(?:ft|feet|'|m|meters?|metres?))\s+(?:deep|of water)(?: here)?[.!]?$`)
 
 // keyAhead finds a key at the head of a line, without its colon, before a value that the
 // key takes: "units ft F", "deepest 40 ft". Lengths and winds that stand in any line of
@@ -81,11 +80,11 @@ func (r *reader) meantAs(name, word, value string) bool {
 }
 
 // lengthRange is a bottom or a Secchi depth given as a range, with no number behind it.
-var lengthRange = regexp.MustCompile(`(?i)\b(bottom|btm|bttm|bot|fond|over|anchored in|secchi(?: dis[ck])?|visibility|clarity)((?:\s|[:=~]|\b(?:at|is|was|about|of|on|in)\b)*)(\d+(?:\.\d+)?)\s?(?:-|to)\s?(\d+(?:\.\d+)?)\s?(ft|feet|'|m|meters?|metres?)\s*(?:$|[,;.)]*\s*(?:[a-z]|$))`)
+var lengthRange = lazy(`(?i)\b(bottom|btm|bttm|bot|fond|over|anchored in|secchi(?: dis[ck])?|visibility|clarity)((?:\s|[:=~]|\b(?:at|is|was|about|of|on|in)\b)*)(\d+(?:\.\d+)?)\s?(?:-|to)\s?(\d+(?:\.\d+)?)\s?(ft|feet|'|m|meters?|metres?)\s*(?:$|[,;.)]*\s*(?:[a-z]|$))`)
 
 // oneLength puts the middle in the place of such a range, and says so.
 func (r *reader) oneLength(line int, l string) string {
-	m := lengthRange.FindStringSubmatchIndex(oneSpelling(l))
+	m := lengthRange().FindStringSubmatchIndex(oneSpelling(l))
 	if m == nil {
 		return l
 	}

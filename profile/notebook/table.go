@@ -2,7 +2,6 @@ package notebook
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"coldseam/profile/unit"
@@ -23,7 +22,7 @@ type table struct {
 	sep     string // "" for blanks
 }
 
-var columnName = regexp.MustCompile(`^(depth|temp|temperature|water temp|water temperature|dissolved oxygen|oxygen|do|o2|saturation|sat)?[\s_.]*[(\[]?\s*(°?\s*[fc]|deg\s*[cf]|m|metres?|meters?|ft|feet|foot|'|mg/l|mgl|ppm|%|percent|pct)?\s*[)\]]?$`)
+var columnName = lazy(`^(depth|temp|temperature|water temp|water temperature|dissolved oxygen|oxygen|do|o2|saturation|sat)?[\s_.]*[(\[]?\s*(°?\s*[fc]|deg\s*[cf]|m|metres?|meters?|ft|feet|foot|'|mg/l|mgl|ppm|%|percent|pct)?\s*[)\]]?$`)
 
 // headerRow reads a row of column names such as "Depth (m)\tTemp (°C)", "temp/depth"
 // or "depth_m,temp_c,do_mgl". ok is false when the line is no such row.
@@ -103,7 +102,7 @@ func joinNames(fields []string) []string {
 		}
 		if n := len(out); n > 0 {
 			joined := out[n-1] + " " + f
-			if m := columnName.FindStringSubmatch(joined); m != nil && m[1] != "" {
+			if m := columnName().FindStringSubmatch(joined); m != nil && m[1] != "" {
 				out[n-1] = joined
 				continue
 			}
@@ -114,7 +113,7 @@ func joinNames(fields []string) []string {
 }
 
 func readColumn(f string) column {
-	m := columnName.FindStringSubmatch(f)
+	m := columnName().FindStringSubmatch(f)
 	if m == nil || m[1] == "" {
 		return column{name: f}
 	}

@@ -3,14 +3,13 @@ package notebook
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strings"
 )
 
 var (
-	titleLine = regexp.MustCompile(`^(\d{1,2})[/.](\d{1,2})(?:[/.](\d{2,4}))?[ ,].*[a-z]{3}`)
-	slashPair = regexp.MustCompile(`^\d+(?:[.,]\d+)?\s?/\s?\d`)
-	shortDate = regexp.MustCompile(`^(\d{1,2})/(\d{1,2})/(\d{2})$`)
+	titleLine = lazy(`^(\d{1,2})[/.](\d{1,2})(?:[/.](\d{2,4}))?[ ,].*[a-z]{3}`)
+	slashPair = lazy(`^\d+(?:[.,]\d+)?\s?/\s?\d`)
+	shortDate = lazy(`^(\d{1,2})/(\d{1,2})/(\d{2})$`)
 )
 
 // bareDate reads a line that is a date and nothing else. 7/18/26 holds more oxygen than
@@ -19,12 +18,12 @@ var (
 func (r *reader) bareDate(line int, c, raw string) (day string, is bool, err error) {
 	day, err = parseDate(strings.TrimSpace(withoutComment(raw)))
 	if err != nil && !errors.As(err, new(twoDates)) {
-		if m := slashDate.FindStringSubmatch(c); m != nil && len(m[5]) == 4 && m[6] == "" {
+		if m := slashDate().FindStringSubmatch(c); m != nil && len(m[5]) == 4 && m[6] == "" {
 			return "", false, err
 		}
 		return "", false, nil
 	}
-	if m := shortDate.FindStringSubmatch(c); m != nil {
+	if m := shortDate().FindStringSubmatch(c); m != nil {
 		var oxygen float64
 		fmt.Sscan(m[3], &oxygen)
 		if !dayAndMonth(m) || r.countShortDates() > 1 && !(oxygen > maxLikelyMgL && r.others) {
@@ -49,9 +48,9 @@ func (r *reader) bareDate(line int, c, raw string) (day string, is bool, err err
 func (r *reader) countShortDates() int {
 	if r.shortDates == 0 { // counted once: the page may be long
 		for _, l := range r.raw {
-			if c := clean(l); shortDate.MatchString(c) {
+			if c := clean(l); shortDate().MatchString(c) {
 				r.shortDates++
-			} else if strings.ContainsAny(c, "0123456789") && !keyLine.MatchString(c) {
+			} else if strings.ContainsAny(c, "0123456789") && !keyLine().MatchString(c) {
 				r.others = true
 			}
 		}
@@ -63,7 +62,7 @@ func (r *reader) countShortDates() int {
 // so written stand on several lines.
 func (r *reader) slashed() (n int) {
 	for _, l := range r.raw {
-		if slashPair.MatchString(clean(l)) {
+		if slashPair().MatchString(clean(l)) {
 			n++
 		}
 	}
@@ -84,7 +83,7 @@ var errReading = errors.New("a reading")
 // titleOrReading asks about a line such as "7/19 sunny", which may be a title that begins
 // with a date or a reading and a remark.
 func (r *reader) titleOrReading(line int, c, raw string) error {
-	m := titleLine.FindStringSubmatch(c)
+	m := titleLine().FindStringSubmatch(c)
 	if m == nil || !dayAndMonth(m) || !strings.HasPrefix(c, m[1]+"/") {
 		return nil
 	}

@@ -1,7 +1,6 @@
 package notebook
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -187,7 +186,7 @@ func join(in []token) []token {
 		}
 		i += attach(&t, in[i+1:])
 		t.worded = i+1 < len(in) && in[i+1].kind == otherWord
-		t.counted = t.worded && countWord.MatchString(in[i+1].text)
+		t.counted = t.worded && countWord().MatchString(in[i+1].text)
 		out = append(out, t)
 	}
 	return out
@@ -287,7 +286,7 @@ func attach(t *token, after []token) int {
 var otherUnit = wordSet("mph kts kt knots knot kn kph kmh am pm hr hrs h hour hours min mins minute minutes sec secs lb lbs pound pounds oz kg g gr wt st nd rd th days day hp mb hpa")
 
 // countWord matches words of things that are counted: most are plurals.
-var countWord = regexp.MustCompile(`^(?:fish|trout|bass|perch|walleye|pike|grayling|char|bluegill|crappie|salmon|more|nice|good|small|big|people|on|casts?|takes?|\pL{2,}[^s\W]s)$`)
+var countWord = lazy(`^(?:fish|trout|bass|perch|walleye|pike|grayling|char|bluegill|crappie|salmon|more|nice|good|small|big|people|on|casts?|takes?|\pL{2,}[^s\W]s)$`)
 
 // lengthWord knows the units of length and the arm-lengths that a line is paid out
 // by; of those only the angler knows the size.

@@ -1,7 +1,6 @@
 package notebook
 
 import (
-	"regexp"
 	"slices"
 
 	"coldseam/profile"
@@ -45,7 +44,7 @@ func New(headers ...Header) (profile.Drop, error) {
 // are used; an error is an *Error, as of Read.
 func ReadLine(text, at string, d profile.Drop, o Options) (Sheet, error) {
 	if at != "" && TemperatureAlone(text) {
-		text = at + ": " + commaBetween.ReplaceAllString(text, "$1.$2") // one number: its comma is a decimal one
+		text = at + ": " + commaBetween().ReplaceAllString(text, "$1.$2") // one number: its comma is a decimal one
 	}
 	d.Readings, d.Notes = nil, slices.Clip(d.Notes)
 	r := &reader{
@@ -70,10 +69,10 @@ func ReadLine(text, at string, d profile.Drop, o Options) (Sheet, error) {
 }
 
 var (
-	temperatureAlone = regexp.MustCompile(`(?i)^[-+]?\d+([.,]\d+)?\s*(°?\s*[fc])?(\s+do\s*[\d.,]+.*)?$`)
-	commaBetween     = regexp.MustCompile(`(\d),(\d)`)
+	temperatureAlone = lazy(`(?i)^[-+]?\d+([.,]\d+)?\s*(°?\s*[fc])?(\s+do\s*[\d.,]+.*)?$`)
+	commaBetween     = lazy(`(\d),(\d)`)
 )
 
 // TemperatureAlone reports whether a line holds a temperature without its depth, with
 // the oxygen or without: 64, 17,8 C, 64 DO 6.1.
-func TemperatureAlone(text string) bool { return temperatureAlone.MatchString(text) }
+func TemperatureAlone(text string) bool { return temperatureAlone().MatchString(text) }

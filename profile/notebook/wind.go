@@ -3,7 +3,6 @@ package notebook
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strings"
 
 	"coldseam/profile/unit"
@@ -27,8 +26,9 @@ const (
 )
 
 var (
-	windFiller = regexp.MustCompile(`^(?:` + compass + `|winds?|vent|breeze|from|out|of|the|to|at|about|around|by|and|up|gusts?|gusting|variable|var|then|later|very|now|a|bit|air|airs|blowing|steady|surface|lake|with|is|was|in|on|off|mostly|getting|increasing|dropping|force|water)$`)
-	windNumber = regexp.MustCompile(`(\d+(?:[.,]\d+)?)\s*(` + speedUnit + `)?`)
+	windFiller = lazy(`^(?:` + compass + `|winds?|vent|breeze|from|out|of|the|to|at|about|around|by|and|up|gusts?|gusting|variable|var|then|later|very|now|a|bit|air|airs|blowing|steady|surface|lake|with|is|was|in|on|off|mostly|getting|increasing|dropping|force|water)$`)
+	beaufort   = lazy(`^(?:force|f|bft)\s*(\d{1,2})$`)
+	windNumber = lazy(`(\d+(?:[.,]\d+)?)\s*(` + speedUnit + `)?`)
 )
 
 // readWind reads a wind as it is noted: "8 mph", "SW 5-10 mph", "light", "calm". Of
@@ -39,13 +39,13 @@ func readWind(v string, bare unit.System) (mps float64, plainly bool, err error)
 		return mps, true, nil
 	}
 	v = strings.ToLower(v)
-	if m := regexp.MustCompile(`^(?:force|f|bft)\s*(\d{1,2})$`).FindStringSubmatch(v); m != nil {
+	if m := beaufort().FindStringSubmatch(v); m != nil {
 		n := 0
 		fmt.Sscan(m[1], &n)
 		return 0.836 * math.Pow(float64(n), 1.5), false, nil // the scale's own formula, v = 0.836 B^(3/2)
 	}
 	most, named, found := 0.0, "", false
-	for _, m := range windNumber.FindAllStringSubmatch(v, -1) {
+	for _, m := range windNumber().FindAllStringSubmatch(v, -1) {
 		x := 0.0
 		fmt.Sscan(strings.ReplaceAll(m[1], ",", "."), &x)
 		if x >= most {
@@ -55,7 +55,7 @@ func readWind(v string, bare unit.System) (mps float64, plainly bool, err error)
 			named = m[2]
 		}
 	}
-	left := windNumber.ReplaceAllString(v, " ")
+	left := windNumber().ReplaceAllString(v, " ")
 	if found {
 		if named == "" && bare.Depth != unit.NoLength && bare.Feet() {
 			named = "mph"
@@ -79,7 +79,7 @@ func readWind(v string, bare unit.System) (mps float64, plainly bool, err error)
 		}
 	}
 	for _, w := range strings.Fields(wordsOnly(left)) {
-		if !windFiller.MatchString(w) && !windNamed(w) {
+		if !windFiller().MatchString(w) && !windNamed(w) {
 			found = false
 		}
 	}

@@ -3,7 +3,6 @@ package notebook
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -16,11 +15,11 @@ import (
 // holds no such words. A line that looks like a reading gone wrong is no note: it is
 // asked about, or refused.
 func (r *reader) words(line int, c, raw string, t *table) (items []item, ok bool, err error) {
-	if shortDate.MatchString(c) {
+	if shortDate().MatchString(c) {
 		return nil, false, nil
 	}
 	p := &prose{text: oneSpelling(raw)}
-	if !fishy.MatchString(p.text) { // "caught 2 over 10-12 ft" says where fish were
+	if !fishy().MatchString(p.text) { // "caught 2 over 10-12 ft" says where fish were
 		one := r.oneLength(line, p.text)
 		p.text, p.inexact = one, one != p.text // the note keeps the range
 	}
@@ -137,14 +136,14 @@ func (r *reader) lengthAlone(line int, raw string, p *prose, left []string) ([]s
 // aboveReadings reports whether a line stands where the title of a second drop does:
 // framed by dashes, or below a blank line or a rule with a reading right under it.
 func (r *reader) aboveReadings(line int) bool {
-	if framed.MatchString(clean(r.raw[line-1])) {
+	if framed().MatchString(clean(r.raw[line-1])) {
 		return true
 	}
 	if line < 2 || line >= len(r.raw) {
 		return false
 	}
 	before, after := clean(r.raw[line-2]), clean(r.raw[line])
-	if before != "" && !rulerLine.MatchString(before) || r.foreign(after) {
+	if before != "" && !rulerLine().MatchString(before) || r.foreign(after) {
 		return false
 	}
 	_, ok := r.readingIn(after, nil)
@@ -203,7 +202,7 @@ func noReading(ts []token) bool {
 // them or in brackets; ok is false when it holds none.
 func (r *reader) readingIn(text string, t *table) (entries []entry, ok bool) {
 	c := strings.Trim(strings.ToLower(text), " ;,.")
-	if c == "" || fishy.MatchString(c) && !fishyBehind(c) {
+	if c == "" || fishy().MatchString(c) && !fishyBehind(c) {
 		return nil, false
 	}
 	meanings, err := parseLine(c, r.points)
@@ -223,7 +222,7 @@ func (r *reader) readingIn(text string, t *table) (entries []entry, ok bool) {
 
 // fishyBehind: a catch in brackets, or behind a reading: "15 66 (2 fish)".
 func fishyBehind(c string) bool {
-	at := fishy.FindStringIndex(c)[0]
+	at := fishy().FindStringIndex(c)[0]
 	before, _, _ := strings.Cut(c[:at], "(")
 	ts := tokens(before, false)
 	n := 0
@@ -255,12 +254,12 @@ func (e *entry) counts() bool {
 
 var (
 	// a piece with digits in it that is written as numbers and their units are
-	soundPiece = regexp.MustCompile(`^\d{1,2}h\d{2}[.,;]?$|^[-+~(\["'#$@]*\d+(?:[.,:/x-]\d+)*(?:/\d+)?[.,;:)\]!?]*(?:['"°%+]|ft|feet|in|inch|inches|m|cm|mm|yd|yds|f|c|°f|°c|mph|kts?|kn|km/h|kph|m/s|am|pm|a|p|h|hr|hrs|min|mins|s|sec|lb|lbs|oz|g|kg|gr|x|wt|st|nd|rd|th|mg/l|ppm|k|yo|fow|d|w|n|e|hp|v|mb|hpa|er)?[.,;:)\]!?]*$`)
-	letters    = regexp.MustCompile(`[\pL']+`)
+	soundPiece = lazy(`^\d{1,2}h\d{2}[.,;]?$|^[-+~(\["'#$@]*\d+(?:[.,:/x-]\d+)*(?:/\d+)?[.,;:)\]!?]*(?:['"°%+]|ft|feet|in|inch|inches|m|cm|mm|yd|yds|f|c|°f|°c|mph|kts?|kn|km/h|kph|m/s|am|pm|a|p|h|hr|hrs|min|mins|s|sec|lb|lbs|oz|g|kg|gr|x|wt|st|nd|rd|th|mg/l|ppm|k|yo|fow|d|w|n|e|hp|v|mb|hpa|er)?[.,;:)\]!?]*$`)
+	letters    = lazy(`[\pL']+`)
 )
 
 // saysNo begins a line that tells what was not found.
-var saysNo = regexp.MustCompile(`^(?:no|not|never|nothing)\b`)
+var saysNo = lazy(`^(?:no|not|never|nothing)\b`)
 
 // readingWords are those that are looked for in a misspelt line.
 var readingWords = []string{"surface", "bottom", "degrees", "temperature", "depth", "metres", "meters", "secchi", "fathoms", "oxygen", "celsius", "fahrenheit"}
@@ -270,14 +269,14 @@ var readingWords = []string{"surface", "bottom", "degrees", "temperature", "dept
 // beside a number, or two numbers that may be a depth and a temperature.
 func (r *reader) gone(line int, c, raw string, taken bool) (note bool, err error) {
 	words, dirty := 0, ""
-	for _, w := range letters.FindAllString(c, -1) {
+	for _, w := range letters().FindAllString(c, -1) {
 		if len([]rune(w)) >= 3 && !isVocabulary(w) {
 			words++
 		}
 	}
 	digits := strings.ContainsAny(c, "0123456789")
 	for _, piece := range strings.Fields(c) {
-		if strings.ContainsAny(piece, "0123456789") && !soundPiece.MatchString(piece) && startsWithLetter(letters.FindString(piece)) {
+		if strings.ContainsAny(piece, "0123456789") && !soundPiece().MatchString(piece) && startsWithLetter(letters().FindString(piece)) {
 			dirty = piece
 		}
 	}
@@ -287,14 +286,14 @@ func (r *reader) gone(line int, c, raw string, taken bool) (note bool, err error
 		return false, fmt.Errorf("%q is no number: write the line again, or put it after \"note:\"", dirty)
 	}
 	if digits {
-		for _, w := range letters.FindAllString(c, -1) {
+		for _, w := range letters().FindAllString(c, -1) {
 			if like, near := nearest(w, readingWords, 1); near && len(w) >= 5 && !isVocabulary(w) {
 				return false, fmt.Errorf("%q is not understood, did you mean %s? If it is no reading, put the line after \"note:\"", w, like)
 			}
 		}
 	}
 	if words == 0 {
-		if saysNo.MatchString(c) { // "no bottom at 40"
+		if saysNo().MatchString(c) { // "no bottom at 40"
 			return true, nil
 		}
 		if !taken && (len(c) < 3 || digits) {
@@ -302,7 +301,7 @@ func (r *reader) gone(line int, c, raw string, taken bool) (note bool, err error
 		}
 		return true, nil
 	}
-	if fishy.MatchString(c) || !first || words > 2 {
+	if fishy().MatchString(c) || !first || words > 2 {
 		return r.notBoth(line, c, raw)
 	}
 	numbers := 0
@@ -320,7 +319,7 @@ func (r *reader) gone(line int, c, raw string, taken bool) (note bool, err error
 // notBoth asks about a sentence that holds one depth and one temperature, each with its
 // unit: it may be meant as a reading.
 func (r *reader) notBoth(line int, c, raw string) (bool, error) {
-	if elsewhere.MatchString(c) {
+	if elsewhere().MatchString(c) {
 		return true, nil
 	}
 	depths, temps := 0, 0
@@ -339,7 +338,7 @@ func (r *reader) notBoth(line int, c, raw string) (bool, error) {
 }
 
 // elsewhere are words by which a sentence speaks of other water, or another day.
-var elsewhere = regexp.MustCompile(`\b(?:air|yesterday|last|ago|forecast|high|low|week|year|month|creek|stream|river|spring|guide|shop|said|says|caught|landed|hooked|lost|took)\b`)
+var elsewhere = lazy(`\b(?:air|yesterday|last|ago|forecast|high|low|week|year|month|creek|stream|river|spring|guide|shop|said|says|caught|landed|hooked|lost|took)\b`)
 
 func (r *reader) notOrReading(line int, raw string) (bool, error) {
 	if r.o.Ask == nil {
@@ -356,19 +355,19 @@ func (r *reader) notOrReading(line int, raw string) (bool, error) {
 }
 
 // tornNumber matches a number with a letter in it that is no unit: 6x.5, 6q5.
-var tornNumber = regexp.MustCompile(`\d[abdegi-lnp-z]\.\d|\d\.[a-z]\d|\d[bgjknquvwyz]\d`)
+var tornNumber = lazy(`\d[abdegi-lnp-z]\.\d|\d\.[a-z]\d|\d[bgjknquvwyz]\d`)
 
 // torn finds a number with a letter in it on a line that is no sentence.
 func torn(c string) string {
 	sentence := 0
-	for _, w := range letters.FindAllString(c, -1) {
+	for _, w := range letters().FindAllString(c, -1) {
 		if len(w) >= 3 && !isVocabulary(w) {
 			sentence++
 		}
 	}
 	line, _ := mendDigits(c)
 	for _, piece := range strings.Fields(line) {
-		if tornNumber.MatchString(piece) && sentence < 3 {
+		if tornNumber().MatchString(piece) && sentence < 3 {
 			return piece
 		}
 	}

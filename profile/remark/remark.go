@@ -9,6 +9,7 @@ package remark
 import (
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -77,11 +78,11 @@ func (w word) under(m modifier, near bool) Facts {
 }
 
 // cover is a share of the sky: 40 %, 4/8.
-var cover = regexp.MustCompile(`([0-9]+) ?(?:%|/ ?([0-9]+))`)
+var cover = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`([0-9]+) ?(?:%|/ ?([0-9]+))`) })
 
 // share puts a word in place of a share of the sky.
 func share(s string) string {
-	m := cover.FindStringSubmatch(s)
+	m := cover().FindStringSubmatch(s)
 	switch of := m[2]; {
 	case strings.Trim(m[1], "0") == "":
 		return " no "
@@ -97,7 +98,7 @@ var clipped = strings.NewReplacer("n't", " not", "n’t", " not")
 // read gathers what a text speaks of, by the words of a vocabulary.
 func read(text string, words []word) Facts {
 	var all Facts
-	text = cover.ReplaceAllStringFunc(clipped.Replace(strings.ToLower(text)), share)
+	text = cover().ReplaceAllStringFunc(clipped.Replace(strings.ToLower(text)), share)
 	clauses := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;.", r) })
 	for _, clause := range clauses {
 		tokens := strings.FieldsFunc(clause, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
