@@ -7,9 +7,9 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"coldseam/device/response"
 	"coldseam/profile"
 	"coldseam/profile/notebook"
+	"coldseam/profile/response"
 	"coldseam/profile/settings"
 	"coldseam/profile/unit"
 )

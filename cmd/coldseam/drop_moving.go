@@ -4,9 +4,9 @@ import (
 	"fmt"
 
 	"coldseam/device"
-	"coldseam/device/response"
 	"coldseam/profile/book"
 	"coldseam/profile/plain"
+	"coldseam/profile/response"
 )
 
 // moving takes one cast of a probe that is lowered without stopping, until Enter.

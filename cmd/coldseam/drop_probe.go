@@ -7,11 +7,11 @@ import (
 
 	"coldseam/device"
 	"coldseam/device/line"
-	"coldseam/device/response"
 	"coldseam/profile"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 	"coldseam/profile/report"
+	"coldseam/profile/response"
 	"coldseam/profile/sampling"
 	"coldseam/profile/unit"
 )

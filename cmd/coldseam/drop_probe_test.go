@@ -17,10 +17,10 @@ import (
 
 	"coldseam/device"
 	"coldseam/device/format"
-	"coldseam/device/response"
 	"coldseam/profile/book"
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
+	"coldseam/profile/response"
 	"coldseam/profile/settings"
 	"coldseam/profile/taking"
 )
