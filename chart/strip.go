@@ -103,7 +103,7 @@ func (s *strip) lines(i int) []string {
 	if s.p.Band.Found && i >= s.rowOf(s.top) && i <= s.rowOf(s.bottom) {
 		gutter[0] = '#'
 	}
-	if l := s.p.Layers; l.MetaTop != nil && i >= s.rowOf(l.MetaTop.Best) && i <= s.rowOf(l.MetaBottom.Best) {
+	if l := s.p.Layers; l.MetalimnionTop != nil && i >= s.rowOf(l.MetalimnionTop.Best) && i <= s.rowOf(l.MetalimnionBottom.Best) {
 		gutter[1] = '='
 	}
 	names := wrapped(r.names)
@@ -147,7 +147,7 @@ func (s *strip) legend() []string {
 	if s.p.Band.Found {
 		words = append([]string{"# band"}, words...)
 	}
-	if s.p.Layers.MetaTop != nil {
+	if s.p.Layers.MetalimnionTop != nil {
 		words = append(words, "= break (metalimnion)")
 	}
 	if _, unused := s.p.Flagged(); unused > 0 {

@@ -137,10 +137,10 @@ func (s *strip) name() {
 	add(b.Found && !b.ToSurface, s.top, "band top")
 	add(b.Found, s.marked(b.Start.Best), "start")
 	add(b.Found && !b.Suspended, b.WaterM, "cast over")
-	if l.MetaTop != nil {
-		add(true, l.MetaTop.Best, "break top")
+	if l.MetalimnionTop != nil {
+		add(true, l.MetalimnionTop.Best, "break top")
 		add(true, l.Thermocline.Best, "thermocline")
-		add(!l.BottomReached, l.MetaBottom.Best, "break end")
+		add(!l.BottomReached, l.MetalimnionBottom.Best, "break end")
 	}
 	add(b.Found && !b.ToDeepest, s.bottom, "band end")
 	add(s.p.Drop.Bottom.Known, s.p.Drop.Bottom.Value, "BOTTOM")

@@ -158,7 +158,7 @@ func (d *Drop) curve(p plan.Plan) {
 	}
 	for i := 0; i <= curveSteps; i++ {
 		z := from + float64(i)*step
-		e := k.Temp(z)
+		e := k.TempInterval(z)
 		rise := 0.0
 		if a, b := math.Max(z-step/2, from), math.Min(z+step/2, to); b > a {
 			rise = (water.Density(k.At(b)) - water.Density(k.At(a))) / (b - a)
@@ -177,8 +177,8 @@ func (d *Drop) zones(p plan.Plan) {
 	if l.MixedLayer != nil {
 		add(MixedLayer, "mixed layer", math.Max(l.SkinM, 0), l.MixedLayer.Best)
 	}
-	if l.MetaTop != nil {
-		add(Metalimnion, "break (metalimnion)", l.MetaTop.Best, l.MetaBottom.Best)
+	if l.MetalimnionTop != nil {
+		add(Metalimnion, "break (metalimnion)", l.MetalimnionTop.Best, l.MetalimnionBottom.Best)
 	}
 	if b.Found {
 		top, bottom := b.Safe(p.Column.Last().DepthM)

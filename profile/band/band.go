@@ -114,7 +114,7 @@ func Find(in Input) Band {
 		runs = slices.DeleteFunc(runs, func(r run) bool { return r.thick() < wordM })
 	}
 	if len(runs) == 0 {
-		return f.none(b)
+		return f.noBand(b)
 	}
 	b.Verdict, b.Found = Good, true
 	f.fill(&b, runs)
@@ -222,7 +222,7 @@ func (f *finder) runs(ok func(float64) bool) []run {
 }
 
 // none says why there is no band.
-func (f *finder) none(b Band) Band {
+func (f *finder) noBand(b Band) Band {
 	b.CoolestM, b.CoolestC = f.coolest(func(float64) bool { return true })
 	cool, breathable := f.runs(f.cool), f.runs(f.oxygenOK)
 	if len(cool) > 0 {
@@ -233,9 +233,9 @@ func (f *finder) none(b Band) Band {
 	case len(cool) > 0 && f.low > math.Inf(-1) && len(breathable) > 0 && !f.anyWarm():
 		return f.warmest(b)
 	case len(cool) > 0:
-		return f.starve(b, NoOxygen, breathable)
+		return f.tooLittleOxygen(b, NoOxygen, breathable)
 	case spent:
-		return f.starve(b, Squeezed, breathable)
+		return f.tooLittleOxygen(b, Squeezed, breathable)
 	case f.Deepest.Known && f.Deepest.Value <= f.k.Bottom()+AssumedM+1e-9:
 		b.Verdict = TooWarm
 	default:
@@ -245,7 +245,7 @@ func (f *finder) none(b Band) Band {
 }
 
 // starve says that measured oxygen leaves no band, and what the water that has it is like.
-func (f *finder) starve(b Band, v Verdict, breathable []run) Band {
+func (f *finder) tooLittleOxygen(b Band, v Verdict, breathable []run) Band {
 	b.Verdict, b.Oxygen = v, true
 	if n := len(breathable); n > 0 {
 		b.CoolestM, b.CoolestC = f.coolest(f.oxygenOK)
@@ -269,7 +269,7 @@ func (f *finder) warmest(b Band) Band {
 	f.low = most - 0.5
 	runs := f.runs(f.suits)
 	if len(runs) == 0 {
-		return f.starve(b, NoOxygen, nil)
+		return f.tooLittleOxygen(b, NoOxygen, nil)
 	}
 	b.Verdict, b.Found = Warmest, true
 	f.fill(&b, runs)

@@ -61,7 +61,7 @@ func (f *finder) fill(b *Band, runs []run) {
 		}
 	}
 	b.Others = append(b.Others, f.starved()...)
-	b.Top, b.Bottom = f.doubt(r.top), f.doubt(r.bottom)
+	b.Top, b.Bottom = f.edgeInterval(r.top), f.edgeInterval(r.bottom)
 	b.ToSurface = r.top.end && f.from == 0
 	b.ToDeepest = r.bottom.end && !f.atBottom(r.bottom.depthM)
 	if r.top.end {
@@ -74,7 +74,7 @@ func (f *finder) fill(b *Band, runs []run) {
 	b.Oxygen = f.oxygenCovers(r)
 	b.Thin = b.Top.High+f.ClearanceM > b.Bottom.Low
 	if !b.Oxygen {
-		b.DoubtfulBelow = f.doubtful()
+		b.DoubtfulBelow = f.doubtfulBelow()
 		f.surer(b)
 	}
 	b.Shelf = light.ShelfOf(f.Secchi)
@@ -132,9 +132,9 @@ func (f *finder) oxygenCovers(r run) bool {
 // doubt gives an edge's 80 % interval: that of the curve for a temperature, a share
 // of the space between the oxygen readings for oxygen. A first oxygen reading that
 // is too low ends the band at its own depth at the latest.
-func (f *finder) doubt(e edge) profile.Estimate {
+func (f *finder) edgeInterval(e edge) profile.Estimate {
 	if e.byTemp {
-		return f.k.Doubt(e.depthM, e.levelC)
+		return f.k.CrossingInterval(e.depthM, e.levelC)
 	}
 	out := profile.Exactly(e.depthM)
 	if len(f.oxygenZ) > 0 && e.depthM == f.oxygenZ[0] && f.oxygenV[0] < f.Fish.OxygenMgL.Value {
@@ -157,7 +157,7 @@ const oxygenShare = 0.25
 
 // doubtful says from where on down oxygen is doubtful. A reading with oxygen enough
 // proves the water down to its depth.
-func (f *finder) doubtful() *profile.Estimate {
+func (f *finder) doubtfulBelow() *profile.Estimate {
 	e, ok := oxygen.Below(oxygen.Input{
 		Column: f.Column, Layers: f.Layers, NeedMgL: f.Fish.OxygenMgL.Value, Bottom: f.Bottom, AnchorBlack: f.AnchorBlack,
 	})

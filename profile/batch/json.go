@@ -21,8 +21,8 @@ func appendLayers(b []byte, l layers.Layers, intervals bool) []byte {
 		key   string
 		value *profile.Estimate
 	}{
-		{`,"mixed_layer_m":`, l.MixedLayer}, {`,"metalimnion_top_m":`, l.MetaTop},
-		{`,"metalimnion_bottom_m":`, l.MetaBottom}, {`,"thermocline_m":`, l.Thermocline},
+		{`,"mixed_layer_m":`, l.MixedLayer}, {`,"metalimnion_top_m":`, l.MetalimnionTop},
+		{`,"metalimnion_bottom_m":`, l.MetalimnionBottom}, {`,"thermocline_m":`, l.Thermocline},
 	} {
 		if e.value != nil {
 			b = append(b, e.key...)

@@ -39,15 +39,15 @@ func (c *checker) plausible(r profile.Reading) bool {
 	return r.TempC >= MinTempC && r.TempC <= MaxTempC && r.DepthM <= MaxDepthM
 }
 
-// range_ flags what cannot be a lake's temperature, and says what it may have been.
-func (c *checker) range_() {
+// outOfRange flags what cannot be a lake's temperature, and says what it may have been.
+func (c *checker) outOfRange() {
 	for i := range c.d.Readings {
 		r := &c.d.Readings[i]
 		switch {
 		case c.swapped(i):
 			r.Flag = profile.ColumnsSwapped
 		case !c.plausible(*r):
-			c.name(i, profile.OutOfRange)
+			c.flagWithGuess(i, profile.OutOfRange)
 		}
 	}
 }
@@ -74,7 +74,7 @@ func (c *checker) spikes() {
 		if worst < 0 {
 			return
 		}
-		c.name(c.culprit(worst, limit), profile.Spike)
+		c.flagWithGuess(c.culprit(worst, limit), profile.Spike)
 	}
 }
 
@@ -108,8 +108,8 @@ func (c *checker) lighter(lower, upper *profile.Reading, limit float64) bool {
 	return lower.TempC-upper.TempC > limit && water.Density(lower.TempC) < water.Density(upper.TempC)
 }
 
-// name flags reading i by what would explain it, else by flag.
-func (c *checker) name(i int, flag profile.Flag) {
+// flagWithGuess flags reading i by what would explain it, else by flag.
+func (c *checker) flagWithGuess(i int, flag profile.Flag) {
 	r := &c.d.Readings[i]
 	r.Flag = flag
 	if v, u, ok := c.otherUnit(i); ok {

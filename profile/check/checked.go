@@ -24,7 +24,7 @@ func Of(d profile.Drop) Checked {
 		d.Readings[i].Flag, d.Readings[i].Guess = "", ""
 	}
 	c := checker{d: &d, precision: d.PrecisionC()}
-	c.range_()
+	c.outOfRange()
 	c.spikes()
 	c.bottom()
 	c.repeats()

@@ -10,7 +10,7 @@ import (
 )
 
 // Curve is the temperature between the readings of a Column: the stable
-// temperatures at the readings' depths and, in gaps wider than cornerM, at places
+// temperatures at the readings' depths and, in gaps wider than maxCubicGapM, at places
 // between (see infill), joined by a monotone cubic (gonum's FritschButland). Above
 // the first and below the last reading it holds their values; whoever asks must
 // know how far that may be trusted.
@@ -20,14 +20,14 @@ type Curve struct {
 	ErrC   []float64 // standard error of each temperature
 	ErrM   []float64 // standard error of each depth
 
-	z, t      []float64 // corners: the readings and the places between
-	reading   []int     // index of each reading among them
-	cubic     *interp.FritschButland
-	plausible *Plausible // nil where only the best answers are wanted
+	z, t     []float64 // knots: the readings and the places between
+	reading  []int     // index of each reading among them
+	cubic    *interp.FritschButland
+	ensemble *Ensemble // nil where only the best answers are wanted
 }
 
-// cornerM is the widest gap that a cubic alone is let to bridge: readings 4 ft apart.
-const cornerM = 1.25
+// maxCubicGapM is the widest gap that a cubic alone is let to bridge: readings 4 ft apart.
+const maxCubicGapM = 1.25
 
 // NewCurve makes the curve of a column.
 func NewCurve(c profile.Column) *Curve {
@@ -43,7 +43,7 @@ func NewCurve(c profile.Column) *Curve {
 	}
 	k.z, k.t = k.Depths, k.Temps
 	if n > 1 {
-		f := newInfill(k.Depths, cornerM)
+		f := newInfill(k.Depths, maxCubicGapM)
 		k.z, k.t, k.reading = f.z, make([]float64, len(f.z)), f.reading
 		for i, at := range f.reading {
 			k.t[at] = k.Temps[i]
@@ -54,7 +54,7 @@ func NewCurve(c profile.Column) *Curve {
 	return k
 }
 
-// join puts the cubic through the corners.
+// join puts the cubic through the knots.
 func (k *Curve) join() {
 	if len(k.z) < 2 {
 		return
@@ -92,7 +92,7 @@ func (k *Curve) depth(i int) float64 {
 // interval gives the index of the interval that holds a depth: Depths[i] to
 // Depths[i+1]. A reading's own depth belongs to the interval above it, whatever its
 // last binary digits.
-func (k *Curve) interval(depthM float64) int {
+func (k *Curve) indexAt(depthM float64) int {
 	i := sort.SearchFloat64s(k.Depths, depthM-equal) - 1
 	return min(max(i, 0), len(k.Depths)-2)
 }
@@ -118,11 +118,11 @@ func (k *Curve) Crossing(tempC, from, to float64) (depthM float64, ok bool) {
 // Doubt gives the 80 % interval of a crossing of tempC found at depthM, over all
 // columns that the readings allow. A curve of [Best] has none: its interval is the
 // depth itself.
-func (k *Curve) Doubt(depthM, tempC float64) profile.Estimate {
-	if k.plausible == nil {
+func (k *Curve) CrossingInterval(depthM, tempC float64) profile.Estimate {
+	if k.ensemble == nil {
 		return profile.Exactly(depthM)
 	}
-	return k.around(depthM, k.crossings(tempC, depthM))
+	return k.interval80(depthM, k.crossings(tempC, depthM))
 }
 
 // Linear finds where straight lines between readings first reach a value, going

@@ -25,7 +25,7 @@
 //     curve; where neighbouring metres rise within 6 % of it, the middle of them all,
 //     weighted by their rise.
 //   - Metalimnion: where field crews would mark it. From the fall of each interval
-//     come the chances that a crew sets its mark there (see crew); the top and bottom
+//     come the chances that a crew sets its mark there (see edgeModel); the top and bottom
 //     given are those that agree best with all crews on average. What is steep outside
 //     it, and not joined to it by water half as steep, is a further break.
 //   - Mixed layer: from the first reading under the skin to 0.5 C below its
@@ -33,8 +33,8 @@
 //
 // # Intervals
 //
-// Find gives every depth an interval that is to hold it in 8 of 10 cases: 64 plausible
-// columns are drawn, each reading off by its error and each wide gap filled in one of
+// Find gives every depth an interval that is to hold it in 8 of 10 cases: an ensemble of 64
+// columns is drawn, each reading off by its error and each wide gap filled in one of
 // the ways in which measured lakes fill theirs, and are asked the same questions.
 // TestCoverage in package sampling counts how often the intervals hold what the dense
 // column says. Best leaves them out.
@@ -72,7 +72,7 @@
 // # The tables
 //
 //	go test ./profile/layers -run TestMethods -v            methods side by side
-//	go test ./profile/layers -run TestCrews -v              metalimnia and crews' marks
+//	go test ./profile/layers -run TestFieldMarks -v              metalimnia and crews' marks
 //	go test ./profile/sampling -run TestCoverage -v             how often intervals hold
 //	go test ./profile/sampling -run TestNextOnMeasuredLakes -v  where the advice leads
 package layers

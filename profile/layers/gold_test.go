@@ -85,14 +85,14 @@ func TestGoldPlain(t *testing.T) {
 		c := goldCast(t, g.name)
 		z, temps := c.Depths, c.Temps
 		k := NewCurve(c.Column(t))
-		f := newFalls(k.Depths, k.Temps)
+		f := newGradients(k.Depths, k.Temps)
 		start := slices.Index(f.z, g.skin)
-		plane := f.densest(start)
+		plane := f.greatestRise(start)
 		if got := [2]float64{z[plane], z[plane+1]}; got != g.plane {
 			t.Errorf("%s: density rises fastest in %v m, want %v", g.name, got, g.plane)
 		}
 		if g.rise > 0 {
-			near(t, g.name+": rise of density", f.rho[plane], g.rise, g.riseTol)
+			near(t, g.name+": rise of density", f.rise[plane], g.rise, g.riseTol)
 		}
 		fallest, first, last := start, plane, plane
 		for i := start; i < len(f.fall); i++ {
@@ -134,8 +134,8 @@ func TestGoldLayers(t *testing.T) {
 			continue
 		}
 		// crews' marks are good to about a metre of the plain zone's ends
-		near(t, g.name+": top", l.MetaTop.Best, g.zone[0], 1)
-		near(t, g.name+": bottom", l.MetaBottom.Best, g.zone[1], 1)
+		near(t, g.name+": top", l.MetalimnionTop.Best, g.zone[0], 1)
+		near(t, g.name+": bottom", l.MetalimnionBottom.Best, g.zone[1], 1)
 		near(t, g.name+": skin", l.SkinM, g.skin, 1e-9)
 		// The metre of the thermocline holds the middle of the interval of the fastest rise:
 		// its neighbours draw it to their side.
@@ -164,14 +164,14 @@ func TestGoldMixedLayer(t *testing.T) {
 		k := l.Curve
 		start := slices.Index(k.Depths, g.skin)
 		want, ok := Linear(k.Depths[start:], k.Temps[start:], k.Temps[start]-mixedC)
-		if !ok || l.MixedLayer == nil || l.MetaTop == nil {
+		if !ok || l.MixedLayer == nil || l.MetalimnionTop == nil {
 			t.Errorf("%s: no mixed layer to compare", g.name)
 			continue
 		}
 		got := l.MixedLayer.Best
-		if want >= l.MetaTop.Best {
-			near(t, g.name+": mixed layer, at the break", got, l.MetaTop.Best, 1e-9)
-		} else if i := k.interval(want); got < k.Depths[i]-1e-9 || got > k.Depths[i+1]+1e-9 {
+		if want >= l.MetalimnionTop.Best {
+			near(t, g.name+": mixed layer, at the break", got, l.MetalimnionTop.Best, 1e-9)
+		} else if i := k.indexAt(want); got < k.Depths[i]-1e-9 || got > k.Depths[i+1]+1e-9 {
 			t.Errorf("%s: mixed layer to %v m, want between %v and %v", g.name, got, k.Depths[i], k.Depths[i+1])
 		}
 	}
@@ -187,7 +187,7 @@ func TestGoldMixedLayer(t *testing.T) {
 // P11: the plane by temperature is 3.5-4 m; the 1.0 C/m from 2 m on belong to it.
 func TestGoldP11(t *testing.T) {
 	l := Find(goldCast(t, "P11").Column(t))
-	f := newFalls(l.Curve.Depths, l.Curve.Temps)
+	f := newGradients(l.Curve.Depths, l.Curve.Temps)
 	fallest := 0
 	for i := range f.fall {
 		if f.fall[i] > f.fall[fallest] {
@@ -199,7 +199,7 @@ func TestGoldP11(t *testing.T) {
 	if l.Structure != Layered {
 		t.Fatalf("P11: %s", l.Structure)
 	}
-	near(t, "P11: top", l.MetaTop.Best, 2, 1)
+	near(t, "P11: top", l.MetalimnionTop.Best, 2, 1)
 }
 
 // One layer: P8 is 5.0 C all through. P9 is 4.2 C over 4.6 and 4.5 C: lighter water
@@ -208,7 +208,7 @@ func TestGoldP11(t *testing.T) {
 func TestGoldMixed(t *testing.T) {
 	for _, name := range []string{"P8", "P9"} {
 		l := Find(goldCast(t, name).Column(t))
-		if l.Structure != Mixed || l.Thermocline != nil || l.MetaTop != nil || l.SkinM != 0 {
+		if l.Structure != Mixed || l.Thermocline != nil || l.MetalimnionTop != nil || l.SkinM != 0 {
 			t.Errorf("%s: %v, skin %v m, want mixed without a break", name, l, l.SkinM)
 			continue
 		}

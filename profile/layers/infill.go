@@ -19,8 +19,8 @@ type infill struct {
 // are the known places next to these, -1 where there is none.
 type split struct {
 	above, left, mid, right, below int
-	way                            *way    // in which measured water fills such a gap
-	logW                           float64 // log of its height in units of 2 m
+	model                          *gapModel // in which measured water fills such a gap
+	logWidth                       float64   // log of its height in units of 2 m
 }
 
 // A way is how measured water fills a gap: the log of the odds that a bit of its fall lies
@@ -31,11 +31,11 @@ type split struct {
 // the even deep water: the steeper the water above it, the more of its fall is soon over. Where steps are usual, the spread has the long tails of Student's
 // t with 4 degrees of freedom: most gaps are near the mean, and some hold nearly all of
 // their fall in one half.
-type way struct {
-	lean, cubic, share, width        float64
-	beside                           float64
+type gapModel struct {
+	intercept, cubic, share, width   float64
+	adjacent                         float64
 	spread, spreadShare, spreadWidth float64
-	steps                            bool
+	heavyTails                       bool
 }
 
 // The ways of the first gap, of those between, and of the last were fitted by maximum
@@ -46,18 +46,18 @@ type way struct {
 // first gaps, 0.03 and 0.02 in last ones, and none between; with the long tails 0.08 and
 // 0.15 more between, 0.04 and 0.03 in last gaps, and less in first ones.
 var (
-	firstGap = way{lean: -0.47, cubic: 0.10, share: -0.84, width: -1.15, beside: -0.64, spread: 0.43, spreadShare: -0.18, spreadWidth: 0.10}
-	innerGap = way{lean: -0.32, cubic: 1.85, share: 0.75, width: -0.02, spread: -0.36, spreadShare: -0.09, spreadWidth: -0.04, steps: true}
-	lastGap  = way{lean: 0.17, cubic: 0.33, share: 0.03, width: 0.67, beside: 0.37, spread: -0.79, spreadShare: 0.58, spreadWidth: 0.28, steps: true}
+	firstGap = gapModel{intercept: -0.47, cubic: 0.10, share: -0.84, width: -1.15, adjacent: -0.64, spread: 0.43, spreadShare: -0.18, spreadWidth: 0.10}
+	innerGap = gapModel{intercept: -0.32, cubic: 1.85, share: 0.75, width: -0.02, spread: -0.36, spreadShare: -0.09, spreadWidth: -0.04, heavyTails: true}
+	lastGap  = gapModel{intercept: 0.17, cubic: 0.33, share: 0.03, width: 0.67, adjacent: 0.37, spread: -0.79, spreadShare: 0.58, spreadWidth: 0.28, heavyTails: true}
 )
 
 // The fall of the water beside a gap counts between these, C/m.
-const leastBeside, mostBeside = 0.02, 20
+const minAdjacent, maxAdjacent = 0.02, 20
 
 // off draws how far from the mean a gap lies, in spreads.
-func (w *way) off(rng *rand.Rand) float64 {
+func (w *gapModel) deviate(rng *rand.Rand) float64 {
 	n := rng.NormFloat64()
-	if w.steps { // the sum of two exponential deviates is half a chi-squared with 4 degrees of freedom
+	if w.heavyTails { // the sum of two exponential deviates is half a chi-squared with 4 degrees of freedom
 		n /= math.Sqrt((rng.ExpFloat64() + rng.ExpFloat64()) / 2)
 	}
 	return n
@@ -67,8 +67,8 @@ func (w *way) off(rng *rand.Rand) float64 {
 const iceSpread = 0.8
 
 const (
-	fineM        = 0.65 // gaps are halved until they are no wider,
-	roundsAtMost = 6    // or this often
+	fineM     = 0.65 // gaps are halved until they are no wider,
+	maxRounds = 6    // or this often
 )
 
 // newInfill plans the places between readings at the given depths, at least two.
@@ -78,7 +78,7 @@ func newInfill(depths []float64, widestM float64) *infill {
 	halvings := make([]int, n-1)
 	size := 1 // places
 	for i := range halvings {
-		for w := depths[i+1] - depths[i]; w > widestM+equal && halvings[i] < roundsAtMost; w /= 2 {
+		for w := depths[i+1] - depths[i]; w > widestM+equal && halvings[i] < maxRounds; w /= 2 {
 			halvings[i]++
 		}
 		size += 1 << halvings[i]
@@ -127,14 +127,14 @@ func newInfill(depths []float64, widestM float64) *infill {
 
 func (f *infill) split(above, left, right, below int) split {
 	s := split{above: above, left: left, mid: (left + right) / 2, right: right, below: below}
-	s.logW = math.Log((f.z[right] - f.z[left]) / 2)
+	s.logWidth = math.Log((f.z[right] - f.z[left]) / 2)
 	switch {
 	case above < 0:
-		s.way = &firstGap
+		s.model = &firstGap
 	case below < 0:
-		s.way = &lastGap
+		s.model = &lastGap
 	default:
-		s.way = &innerGap
+		s.model = &innerGap
 	}
 	return s
 }
@@ -164,13 +164,13 @@ func (f *infill) fill(t []float64, rng *rand.Rand) {
 			lower = f.endSlope(t, s.right, s.left, s.above)
 		}
 		share := 0.5 - w/8*(upper-lower)/fall // of the fall that the cubic has in the upper half
-		share = min(max(share, leastShare), 1-leastShare)
+		share = min(max(share, minShare), 1-minShare)
 		log := math.Log(share / (1 - share))
 		if fall > 0 { // under ice there is neither a mixed layer nor a break
 			part := min(1, fall/whole)
-			log = s.way.lean + s.way.cubic*log + s.way.share*part + s.way.width*s.logW + s.way.beside*f.beside(t, s)
+			log = s.model.intercept + s.model.cubic*log + s.model.share*part + s.model.width*s.logWidth + s.model.adjacent*f.adjacent(t, s)
 			if rng != nil {
-				log += s.way.off(rng) * math.Exp(s.way.spread+s.way.spreadShare*part+s.way.spreadWidth*s.logW)
+				log += s.model.deviate(rng) * math.Exp(s.model.spread+s.model.spreadShare*part+s.model.spreadWidth*s.logWidth)
 			}
 		} else if rng != nil {
 			log += iceSpread * rng.NormFloat64()
@@ -182,7 +182,7 @@ func (f *infill) fill(t []float64, rng *rand.Rand) {
 
 // beside is the log of the fall, C/m, of the known water next to a first or a last gap; of
 // the gap's own where there is none.
-func (f *infill) beside(t []float64, s split) float64 {
+func (f *infill) adjacent(t []float64, s split) float64 {
 	from, to := s.left, s.right
 	switch {
 	case s.above < 0 && s.below >= 0:
@@ -190,11 +190,11 @@ func (f *infill) beside(t []float64, s split) float64 {
 	case s.above >= 0 && s.below < 0:
 		from, to = s.above, s.left
 	}
-	return math.Log(min(max((t[from]-t[to])/(f.z[to]-f.z[from]), leastBeside), mostBeside))
+	return math.Log(min(max((t[from]-t[to])/(f.z[to]-f.z[from]), minAdjacent), maxAdjacent))
 }
 
 // leastShare keeps the odds of a cubic finite.
-const leastShare = 0.03
+const minShare = 0.03
 
 // slope is the derivative of the monotone cubic (Fritsch and Butland 1984) at b,
 // between the neighbours a and c.

@@ -30,7 +30,7 @@ func TestInfillPlaces(t *testing.T) {
 	if one := newInfill([]float64{0, 1, 2}, wideM); len(one.z) != 3 || len(one.splits) != 0 {
 		t.Errorf("metre steps are split: %v", one.z)
 	}
-	if deep := newInfill([]float64{0, 2000}, wideM); len(deep.z) != 1<<roundsAtMost+1 {
+	if deep := newInfill([]float64{0, 2000}, wideM); len(deep.z) != 1<<maxRounds+1 {
 		t.Errorf("a gap of 2000 m has %d places", len(deep.z))
 	}
 }
@@ -67,13 +67,13 @@ func TestInfillUnderIce(t *testing.T) {
 // distribution, which first gaps have, beyond 1.960.
 func TestInfillTails(t *testing.T) {
 	for _, c := range []struct {
-		way    *way
+		way    *gapModel
 		beyond float64
 	}{{&innerGap, 2.776}, {&lastGap, 2.776}, {&firstGap, 1.960}} {
 		rng, n := rand.New(rand.NewPCG(1, 2)), 0.0
 		const draws = 40000
 		for range draws {
-			if math.Abs(c.way.off(rng)) > c.beyond {
+			if math.Abs(c.way.deviate(rng)) > c.beyond {
 				n++
 			}
 		}

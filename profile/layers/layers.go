@@ -42,14 +42,14 @@ type Break struct {
 // Layers is what is known of a column's layers. Pointers are nil where there is no
 // such layer. Depths are metres.
 type Layers struct {
-	Structure     Structure
-	MixedLayer    *profile.Estimate
-	MetaTop       *profile.Estimate
-	MetaBottom    *profile.Estimate
-	Thermocline   *profile.Estimate
-	SteepestCPerM float64 // fall at the thermocline; meaningless unless layered
-	OtherBreaks   []Break
-	BottomReached bool // the metalimnion runs past the deepest reading
+	Structure         Structure
+	MixedLayer        *profile.Estimate
+	MetalimnionTop    *profile.Estimate
+	MetalimnionBottom *profile.Estimate
+	Thermocline       *profile.Estimate
+	SteepestCPerM     float64 // fall at the thermocline; meaningless unless layered
+	OtherBreaks       []Break
+	BottomReached     bool // the metalimnion runs past the deepest reading
 
 	SkinM      float64 // depth of the skin's lower edge; 0 when there is none
 	SkinC      float64 // its fall
@@ -69,8 +69,8 @@ func Find(c profile.Column) Layers {
 	if len(k.Depths) < 2 {
 		return l
 	}
-	k.plausible = newPlausible(k, c, members)
-	l.doubt()
+	k.ensemble = newEnsemble(k, c, ensembleSize)
+	l.intervals()
 	return l
 }
 
@@ -89,7 +89,7 @@ func Best(c profile.Column) Layers {
 		return l
 	}
 	l.WideTop = k.Depths[0] < underSkinM-equal && k.Depths[1] >= 4*underSkinM-equal
-	f := newFalls(k.Depths, k.Temps)
+	f := newGradients(k.Depths, k.Temps)
 	if f.inverse(k.ErrC[0]) {
 		l.Structure = Inverse
 		return l
@@ -108,13 +108,13 @@ func Best(c profile.Column) Layers {
 		return l
 	}
 	l.Structure = Layered
-	plane := f.densest(l.start)
+	plane := f.greatestRise(l.start)
 	l.thermocline(f, plane)
 	l.edges()
 	l.mixed()
 	first, last := f.zone(l.start, plane)
 	for _, b := range f.others(l.start, first, last) {
-		if b.DepthM < l.MetaTop.Best || b.DepthM > l.MetaBottom.Best {
+		if b.DepthM < l.MetalimnionTop.Best || b.DepthM > l.MetalimnionBottom.Best {
 			l.OtherBreaks = append(l.OtherBreaks, b)
 		}
 	}
@@ -126,8 +126,8 @@ func Best(c profile.Column) Layers {
 func (l *Layers) mixed() {
 	k := l.Curve
 	limit := k.Bottom()
-	if l.MetaTop != nil {
-		limit = l.MetaTop.Best
+	if l.MetalimnionTop != nil {
+		limit = l.MetalimnionTop.Best
 	}
 	if z, ok := k.Crossing(k.Temps[l.start]-mixedC, k.Depths[l.start], k.Bottom()); ok {
 		limit = math.Min(limit, z)
@@ -138,9 +138,9 @@ func (l *Layers) mixed() {
 
 // thermocline sets the plane of the steepest rise of density, near interval i of the
 // readings.
-func (l *Layers) thermocline(f *falls, i int) {
+func (l *Layers) thermocline(f *gradients, i int) {
 	k := l.Curve
-	z, ok := k.densest(k.Depths[l.start])
+	z, ok := k.steepestMetre(k.Depths[l.start])
 	if !ok {
 		z = (k.Depths[i] + k.Depths[i+1]) / 2
 	}
@@ -156,16 +156,16 @@ func (l *Layers) thermocline(f *falls, i int) {
 // edges sets the metalimnion's top and bottom, as crews mark them.
 func (l *Layers) edges() {
 	k := l.Curve
-	f, start := newFalls(k.z, k.t), k.reading[l.start]
-	plane := f.densest(start)
+	f, start := newGradients(k.z, k.t), k.reading[l.start]
+	plane := f.greatestRise(start)
 	if plane < 0 {
-		plane = k.interval(l.Thermocline.Best)
+		plane = k.indexAt(l.Thermocline.Best)
 	}
-	var c crew
-	c.marks(f, start, plane)
+	var c edgeModel
+	c.apply(f, start, plane)
 	t, b := c.choose(l.Thermocline.Best)
 	top, bottom := profile.Exactly(t), profile.Exactly(b)
-	l.MetaTop, l.MetaBottom = &top, &bottom
+	l.MetalimnionTop, l.MetalimnionBottom = &top, &bottom
 	if b >= k.Bottom()-equal {
 		l.BottomReached = true
 		l.Warnings = append(l.Warnings, "the break runs past the deepest reading")

@@ -34,8 +34,8 @@ func TestFindOnPages(t *testing.T) {
 			t.Errorf("%s: %v, want %s", c.name, l, c.want)
 		}
 		near(t, c.name+": skin", l.SkinM, c.skinM, 1e-9)
-		if layered := l.Structure == Layered; layered != (l.Thermocline != nil) || layered != (l.MetaTop != nil) || layered != (l.MetaBottom != nil) {
-			t.Errorf("%s: %s with thermocline %v, metalimnion %v to %v", c.name, l.Structure, l.Thermocline, l.MetaTop, l.MetaBottom)
+		if layered := l.Structure == Layered; layered != (l.Thermocline != nil) || layered != (l.MetalimnionTop != nil) || layered != (l.MetalimnionBottom != nil) {
+			t.Errorf("%s: %s with thermocline %v, metalimnion %v to %v", c.name, l.Structure, l.Thermocline, l.MetalimnionTop, l.MetalimnionBottom)
 		}
 		known := l.Structure != TooFew && l.Structure != Inverse
 		if known != (l.MixedLayer != nil) {
@@ -80,10 +80,10 @@ func TestBreaks(t *testing.T) {
 			t.Errorf("%s: %v", c.name, l)
 			continue
 		}
-		if z := l.MetaTop.Best; z < c.top[0]-1e-9 || z > c.top[1]+1e-9 {
+		if z := l.MetalimnionTop.Best; z < c.top[0]-1e-9 || z > c.top[1]+1e-9 {
 			t.Errorf("%s: top at %v m, want within %v", c.name, z, c.top)
 		}
-		if z := l.MetaBottom.Best; z < c.bottom[0]-1e-9 || z > c.bottom[1]+1e-9 {
+		if z := l.MetalimnionBottom.Best; z < c.bottom[0]-1e-9 || z > c.bottom[1]+1e-9 {
 			t.Errorf("%s: bottom at %v m, want within %v", c.name, z, c.bottom)
 		}
 		if l.BottomReached != c.reached {
@@ -121,8 +121,8 @@ func TestOtherOrdersOfMagnitude(t *testing.T) {
 			t.Errorf("%s: %v", c.name, l)
 			continue
 		}
-		near(t, c.name+": top", l.MetaTop.Best, c.top, 0.5)
-		near(t, c.name+": bottom", l.MetaBottom.Best, c.bottom, 0.6) // see crew: half a metre low in close readings
+		near(t, c.name+": top", l.MetalimnionTop.Best, c.top, 0.5)
+		near(t, c.name+": bottom", l.MetalimnionBottom.Best, c.bottom, 0.6) // see edgeModel: half a metre low in close readings
 		if b := l.Thermocline.Best; b < c.top || b > c.bottom {
 			t.Errorf("%s: thermocline at %v m, want %v to %v", c.name, b, c.top, c.bottom)
 		}
@@ -146,8 +146,8 @@ func TestDepthErrorWidens(t *testing.T) {
 		name string
 		a, b *profile.Estimate
 	}{
-		{"mixed layer", sure.MixedLayer, doubtful.MixedLayer}, {"top", sure.MetaTop, doubtful.MetaTop},
-		{"thermocline", sure.Thermocline, doubtful.Thermocline}, {"bottom", sure.MetaBottom, doubtful.MetaBottom},
+		{"mixed layer", sure.MixedLayer, doubtful.MixedLayer}, {"top", sure.MetalimnionTop, doubtful.MetalimnionTop},
+		{"thermocline", sure.Thermocline, doubtful.Thermocline}, {"bottom", sure.MetalimnionBottom, doubtful.MetalimnionBottom},
 	} {
 		near(t, e.name, e.b.Best, e.a.Best, 1e-9)
 		if e.b.High-e.b.Low <= e.a.High-e.a.Low {

@@ -108,8 +108,8 @@ func TestEquallyLightIsNoBreak(t *testing.T) {
 		}
 	}
 	near(t, "as light as 6 C", low, 2, 0.1)
-	if f := newFalls([]float64{2, 3}, []float64{6, low}); f.steep(0) {
-		t.Errorf("6 C over %v C is called steep, with a rise of %v kg/m3", low, f.rho[0])
+	if f := newGradients([]float64{2, 3}, []float64{6, low}); f.steep(0) {
+		t.Errorf("6 C over %v C is called steep, with a rise of %v kg/m3", low, f.rise[0])
 	}
 }
 
@@ -126,7 +126,7 @@ func TestWarmerBelowIsNoBreak(t *testing.T) {
 // zone; the metalimnion's top is never below it.
 func TestTopGoesWithTheThermocline(t *testing.T) {
 	l := Find(metres(t, []float64{0, 1, 2, 3, 4, 5, 6}, []float64{25, 25, 24.01, 23.02, 22, 21.9, 21.9}))
-	top, plane := *l.MetaTop, *l.Thermocline
+	top, plane := *l.MetalimnionTop, *l.Thermocline
 	if plane.Best >= 3 {
 		t.Fatalf("thermocline %+v, want it above 3 m", plane)
 	}

@@ -46,7 +46,7 @@ func thin(tb testing.TB, c *measured.Cast, n int) profile.Column {
 	depths := c.Even(5)
 	for range 3 {
 		k := NewCurve(c.Read(tb, depths, 0.1, 0))
-		i := newFalls(k.Depths, k.Temps).densest(0)
+		i := newGradients(k.Depths, k.Temps).greatestRise(0)
 		if i < 0 {
 			break
 		}
@@ -88,7 +88,7 @@ func trials(tb testing.TB, file string) []trial {
 		}
 		start := max(0, slices.Index(c.Depths, truth.SkinM))
 		z, temps := c.Depths[start:], stable(c.Temps)[start:]
-		if plane := newFalls(z, temps).densest(0); z[plane+1]-z[plane] > 1+equal {
+		if plane := newGradients(z, temps).greatestRise(0); z[plane+1]-z[plane] > 1+equal {
 			continue
 		}
 		plain := depthOf(tb, method.Thermoclines(z, temps), method.Cubic)

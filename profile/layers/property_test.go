@@ -13,7 +13,7 @@ import (
 // estimates are a column's estimates from the surface down, nil ones left out.
 func estimates(l Layers) []profile.Estimate {
 	var out []profile.Estimate
-	for _, e := range []*profile.Estimate{l.MixedLayer, l.MetaTop, l.Thermocline, l.MetaBottom} {
+	for _, e := range []*profile.Estimate{l.MixedLayer, l.MetalimnionTop, l.Thermocline, l.MetalimnionBottom} {
 		if e != nil {
 			out = append(out, *e)
 		}
@@ -64,8 +64,8 @@ func TestEstimatesInOrder(t *testing.T) {
 		if l.Structure == Layered && !(l.SteepestCPerM > 0 && !math.IsInf(l.SteepestCPerM, 0)) {
 			t.Fatalf("a break that falls %v C/m", l.SteepestCPerM)
 		}
-		if l.Structure == Layered && l.SkinM > l.MetaTop.Best+1e-9 {
-			t.Fatalf("a skin to %v m, below the metalimnion's top at %v m", l.SkinM, l.MetaTop.Best)
+		if l.Structure == Layered && l.SkinM > l.MetalimnionTop.Best+1e-9 {
+			t.Fatalf("a skin to %v m, below the metalimnion's top at %v m", l.SkinM, l.MetalimnionTop.Best)
 		}
 		if math.IsNaN(l.MixedTempC) {
 			t.Fatal("the mixed layer's temperature is not a number")
@@ -143,7 +143,7 @@ func TestNoReadings(t *testing.T) {
 	if _, ok := k.Crossing(10, 0, 5); ok {
 		t.Error("an empty curve reaches 10 C")
 	}
-	if e := k.Doubt(3, 10); e != profile.Exactly(3) {
+	if e := k.CrossingInterval(3, 10); e != profile.Exactly(3) {
 		t.Errorf("an empty curve's doubt is %+v", e)
 	}
 }

@@ -26,8 +26,8 @@ func TestZone(t *testing.T) {
 		{"0.45 C per metre between, above", []float64{0, 1, 2, 3}, []float64{24, 22.5, 22.05, 18}, 2, 2},
 		{"two gaps of 2 m each", []float64{0, 1, 2, 3, 4, 5, 6, 7}, []float64{24, 20, 19.5, 19, 17.5, 17, 16.5, 15}, 0, 6},
 	} {
-		f := newFalls(c.z, c.temps)
-		if first, last := f.zone(0, f.densest(0)); first != c.first || last != c.last {
+		f := newGradients(c.z, c.temps)
+		if first, last := f.zone(0, f.greatestRise(0)); first != c.first || last != c.last {
 			t.Errorf("%s: intervals %d to %d, want %d to %d", c.name, first, last, c.first, c.last)
 		}
 	}
@@ -45,8 +45,8 @@ func TestLesserBreaks(t *testing.T) {
 	} {
 		z := []float64{0, 2, 3, 4, 6, 8, 8.4, 10}
 		end := 14.6 - c.fallC
-		f := newFalls(z, []float64{24, 24, 15, 14.8, 14.7, 14.6, end, end})
-		first, last := f.zone(0, f.densest(0))
+		f := newGradients(z, []float64{24, 24, 15, 14.8, 14.7, 14.6, end, end})
+		first, last := f.zone(0, f.greatestRise(0))
 		got := f.others(0, first, last)
 		if len(got) != len(c.want) {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
@@ -74,7 +74,7 @@ func TestSteep(t *testing.T) {
 		{"0.45 C in 0.5 m", 0.5, 0.45, false},
 		{"1 C in 20 m", 20, 1, true},
 	} {
-		if got := newFalls([]float64{3, 3 + c.widthM}, []float64{20, 20 - c.fall}).steep(0); got != c.want {
+		if got := newGradients([]float64{3, 3 + c.widthM}, []float64{20, 20 - c.fall}).steep(0); got != c.want {
 			t.Errorf("%s: steep %v", c.name, got)
 		}
 	}
@@ -102,7 +102,7 @@ func TestInverseNearFourDegrees(t *testing.T) {
 		{"1.9 C over 2.8 C by a very coarse one", []float64{1.9, 2.2, 2.6, 2.8}, 2, false},
 		{"3.9 C over 3 C", []float64{3.9, 3.6, 3.3, 3}, 0.1, false},
 	} {
-		if got := newFalls([]float64{0, 2, 4, 6}, c.temps).inverse(c.errC); got != c.want {
+		if got := newGradients([]float64{0, 2, 4, 6}, c.temps).inverse(c.errC); got != c.want {
 			t.Errorf("%s: inverse %v", c.name, got)
 		}
 	}
@@ -140,7 +140,7 @@ func TestMaybeSkin(t *testing.T) {
 		{"4 C over a break", []float64{24, 20, 20, 18, 18}, 1, false},
 		{"no fall in the top 2 m", []float64{20, 20, 20, 17.9, 17.8}, 0, false},
 	} {
-		edge, maybe := newFalls([]float64{0, 1, 2, 3, 4}, c.temps).skin()
+		edge, maybe := newGradients([]float64{0, 1, 2, 3, 4}, c.temps).skin()
 		if edge != c.edge || maybe != c.maybe {
 			t.Errorf("%s: edge %d, maybe %v, want %d and %v", c.name, edge, maybe, c.edge, c.maybe)
 		}

@@ -67,7 +67,7 @@ func deepAndTheRest(tb testing.TB) (deep, rest alarms) {
 		if how == low || !named || l.whole.Layers.Structure != layers.Layered || l.z[len(l.z)-1] < 0.8*l.Bottom() {
 			continue
 		}
-		if HopeOf(l.Bottom(), profile.Optional{}, "") == NoHope {
+		if ClassOf(l.Bottom(), profile.Optional{}, "") == AnyLake {
 			rest.add(l.water, how == never)
 		} else {
 			deep.add(l.water, how == never)
@@ -130,7 +130,7 @@ func TestNeverShort(t *testing.T) {
 	t.Log(b.String())
 }
 
-// What Hope says of deep lakes: a third against a tenth.
+// What a LakeClass says of deep lakes: a third against a tenth.
 func TestFalseAlarms(t *testing.T) {
 	deep, rest := deepAndTheRest(t)
 	t.Logf("\nfrom 20 m  %v\nothers     %v", deep, rest)
@@ -143,29 +143,29 @@ func TestFalseAlarms(t *testing.T) {
 }
 
 // The classes of Secchi depth are those of Carlson 1977: clear over 4 m, fertile under 2.
-func TestHopeOf(t *testing.T) {
+func TestClassOf(t *testing.T) {
 	for _, x := range []struct {
 		lakeM   float64
 		secchiM profile.Optional
 		colour  string
-		want    Hope
+		want    LakeClass
 	}{
-		{20, profile.Optional{}, "", Deep},
-		{19.9, profile.Optional{}, "", NoHope},
-		{19.9, profile.Some(8), "clear", NoHope},
-		{30, profile.Some(4.1), "", DeepClear},
-		{30, profile.Some(3.9), "clear", Deep}, // measured stands above the word
-		{30, profile.Some(1.9), "", NoHope},
-		{30, profile.Some(0.5), "clear", NoHope},
-		{30, profile.Optional{}, "Clear", DeepClear},
-		{30, profile.Optional{}, "green", NoHope},
-		{30, profile.Optional{}, "not clear", Deep},
-		{30, profile.Optional{}, "clear, no algae", DeepClear},
-		{30, profile.Optional{}, "not green", Deep},
-		{30, profile.Optional{}, "stained", Deep},
-		{math.NaN(), profile.Some(8), "clear", NoHope},
+		{20, profile.Optional{}, "", DeepLake},
+		{19.9, profile.Optional{}, "", AnyLake},
+		{19.9, profile.Some(8), "clear", AnyLake},
+		{30, profile.Some(4.1), "", DeepClearLake},
+		{30, profile.Some(3.9), "clear", DeepLake}, // measured stands above the word
+		{30, profile.Some(1.9), "", AnyLake},
+		{30, profile.Some(0.5), "clear", AnyLake},
+		{30, profile.Optional{}, "Clear", DeepClearLake},
+		{30, profile.Optional{}, "green", AnyLake},
+		{30, profile.Optional{}, "not clear", DeepLake},
+		{30, profile.Optional{}, "clear, no algae", DeepClearLake},
+		{30, profile.Optional{}, "not green", DeepLake},
+		{30, profile.Optional{}, "stained", DeepLake},
+		{math.NaN(), profile.Some(8), "clear", AnyLake},
 	} {
-		if got := HopeOf(x.lakeM, x.secchiM, x.colour); got != x.want {
+		if got := ClassOf(x.lakeM, x.secchiM, x.colour); got != x.want {
 			t.Errorf("%v m, Secchi %v, %q: %q, want %q", x.lakeM, x.secchiM, x.colour, got, x.want)
 		}
 	}

@@ -9,7 +9,7 @@
 // three quarters of the depth for nothing, and in half of the columns all of the cool
 // water: TestNeverShort. In lakes of 20 m and more a third of the lakes never fell under
 // it, in others a tenth; so the words may be softer there, and softer still where the
-// water is clear: see Hope.
+// water is clear: see LakeClass.
 //
 // # The rule
 //

@@ -52,7 +52,7 @@ func parts(t *testing.T, all []lake, need float64, mud bool, j int) (part, weigh
 		if !l.fitted || how != crosses || l.whole.Layers.Structure != layers.Layered {
 			continue
 		}
-		fall, ok := fallen(l.whole.Layers)
+		fall, ok := fallDepths(l.whole.Layers)
 		if !ok {
 			t.Fatalf("%s: layered, but no fall", l.Name)
 		}

@@ -43,7 +43,7 @@ func TestMeasuredLakes(t *testing.T) {
 				continue
 			}
 			e = profile.Estimate{}
-			m := layers.Find(in.Column).MetaTop
+			m := layers.Find(in.Column).MetalimnionTop
 			if m != nil {
 				e = *m
 			}
@@ -189,7 +189,7 @@ func TestCutOff(t *testing.T) {
 		name string
 		at   func(*lake) float64
 	}{
-		{"metalimnion's bottom", func(l *lake) float64 { return l.whole.Layers.MetaBottom.Best }},
+		{"metalimnion's bottom", func(l *lake) float64 { return l.whole.Layers.MetalimnionBottom.Best }},
 		{"thermocline", func(l *lake) float64 { return l.whole.Layers.Thermocline.Best }},
 		{"20 ft", func(*lake) float64 { return 20 * footM }},
 	} {

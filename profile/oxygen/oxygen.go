@@ -34,7 +34,7 @@ func Below(in Input) (below profile.Estimate, ok bool) {
 	if !(in.NeedMgL > 0) {
 		return below, false
 	}
-	byFall, fell := fallen(in.Layers)
+	byFall, fell := fallDepths(in.Layers)
 	bottomM := math.Inf(1)
 	if in.Bottom.Known && in.Bottom.Value > 0 {
 		bottomM = in.Bottom.Value
@@ -52,7 +52,7 @@ func Below(in Input) (below profile.Estimate, ok bool) {
 		if byMud {
 			v[i] = math.Min(v[i], bottomM*factor(ofMud, in.NeedMgL, i))
 		}
-		v[i] = keepTo(in.Column, in.NeedMgL, v[i])
+		v[i] = withinMeasured(in.Column, in.NeedMgL, v[i])
 	}
 	return profile.Estimate{Low: v[0], Best: v[1], High: v[2]}, true
 }
@@ -62,7 +62,7 @@ func Below(in Input) (below profile.Estimate, ok bool) {
 const leastFallC = 1.5
 
 // fallen gives the depths at which the shares of the fall are done.
-func fallen(l layers.Layers) (depthsM [3]float64, ok bool) {
+func fallDepths(l layers.Layers) (depthsM [3]float64, ok bool) {
 	k := l.Curve
 	if k == nil || len(k.Depths) < 3 || l.Structure == layers.Inverse || l.Structure == layers.TooFew {
 		return depthsM, false
@@ -90,7 +90,7 @@ func fallen(l layers.Layers) (depthsM [3]float64, ok bool) {
 // keepTo keeps a depth to the oxygen that was measured: not above the deepest reading
 // with enough, as far as no reading above it had too little, nor below the first with
 // too little.
-func keepTo(c profile.Column, needMgL, depthM float64) float64 {
+func withinMeasured(c profile.Column, needMgL, depthM float64) float64 {
 	for i := range c.Len() {
 		switch p := c.At(i); {
 		case !p.Oxygen.Known:

@@ -42,10 +42,10 @@ type Plan struct {
 	Rig        *rig.Rig // nil when there is no band to fish
 	Rules      rig.Rules
 	ClearanceM float64
-	Depths     Confidence  // how sure the thermocline and the band's edges are
-	Oxygen     Confidence  // how sure it is that the fish have oxygen enough
-	Hope       oxygen.Hope // that the doubt about oxygen nobody measured is a false alarm
-	StepM      float64     // m, where a fitted step puts the break, if that is a doubt; else 0
+	Depths     Confidence       // how sure the thermocline and the band's edges are
+	Oxygen     Confidence       // how sure it is that the fish have oxygen enough
+	LakeClass  oxygen.LakeClass // that the doubt about oxygen nobody measured is a false alarm
+	StepM      float64          // m, where a fitted step puts the break, if that is a doubt; else 0
 	Assumed    []Assumption
 	Cautions   []Caution
 }
@@ -67,7 +67,7 @@ func Make(in Input) (Plan, error) {
 		p.Rig = &r
 	}
 	if p.Band.DoubtfulBelow != nil && !in.Drop.AnchorBlack() {
-		p.Hope = oxygen.HopeOf(p.lakeM(), in.Drop.Secchi, in.Drop.Colour)
+		p.LakeClass = oxygen.ClassOf(p.lakeM(), in.Drop.Secchi, in.Drop.Colour)
 	}
 	p.Depths, p.Oxygen = p.sureOfDepth(), p.sureOfOxygen()
 	p.Assumed = p.assumed()

@@ -164,20 +164,20 @@ func TestHope(t *testing.T) {
 		name string
 		drop profile.Drop
 		set  func(*profile.Drop)
-		want oxygen.Hope
+		want oxygen.LakeClass
 	}{
-		{"nothing known", metres(layered...), func(*profile.Drop) {}, oxygen.NoHope},
-		{"deepest known", metres(layered...), func(d *profile.Drop) { d.Deepest = profile.Some(40) }, oxygen.Deep},
-		{"deep under the boat", metres(layered...), func(d *profile.Drop) { d.Bottom = profile.Some(25) }, oxygen.Deep},
-		{"read that deep", metres(append(slices.Clone(layered), 22, 6)...), func(*profile.Drop) {}, oxygen.Deep},
-		{"deep and clear", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Secchi = profile.Some(40), profile.Some(7) }, oxygen.DeepClear},
-		{"deep and green", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Colour = profile.Some(40), "green" }, oxygen.NoHope},
-		{"black mud", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Anchor = profile.Some(40), "black" }, oxygen.NoHope},
-		{"oxygen measured", measured, func(*profile.Drop) {}, oxygen.NoHope},
+		{"nothing known", metres(layered...), func(*profile.Drop) {}, oxygen.AnyLake},
+		{"deepest known", metres(layered...), func(d *profile.Drop) { d.Deepest = profile.Some(40) }, oxygen.DeepLake},
+		{"deep under the boat", metres(layered...), func(d *profile.Drop) { d.Bottom = profile.Some(25) }, oxygen.DeepLake},
+		{"read that deep", metres(append(slices.Clone(layered), 22, 6)...), func(*profile.Drop) {}, oxygen.DeepLake},
+		{"deep and clear", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Secchi = profile.Some(40), profile.Some(7) }, oxygen.DeepClearLake},
+		{"deep and green", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Colour = profile.Some(40), "green" }, oxygen.AnyLake},
+		{"black mud", metres(layered...), func(d *profile.Drop) { d.Deepest, d.Anchor = profile.Some(40), "black" }, oxygen.AnyLake},
+		{"oxygen measured", measured, func(*profile.Drop) {}, oxygen.AnyLake},
 	} {
 		c.set(&c.drop)
-		if p := planOf(t, c.drop, "rainbow"); p.Hope != c.want {
-			t.Errorf("%s: %q, want %q", c.name, p.Hope, c.want)
+		if p := planOf(t, c.drop, "rainbow"); p.LakeClass != c.want {
+			t.Errorf("%s: %q, want %q", c.name, p.LakeClass, c.want)
 		}
 	}
 }

@@ -150,7 +150,7 @@ func JSON(p plan.Plan, notes []string) PlanJSON {
 // Layers makes the stable form of layers.
 func Layers(l layers.Layers) LayersJSON {
 	out := LayersJSON{
-		Structure: l.Structure, MixedLayer: rounded(l.MixedLayer), MetaTop: rounded(l.MetaTop), MetaBottom: rounded(l.MetaBottom),
+		Structure: l.Structure, MixedLayer: rounded(l.MixedLayer), MetaTop: rounded(l.MetalimnionTop), MetaBottom: rounded(l.MetalimnionBottom),
 		Thermocline: rounded(l.Thermocline), OtherBreaks: []layers.Break{}, BottomReached: l.BottomReached,
 	}
 	if l.Structure == layers.Layered {

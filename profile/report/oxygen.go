@@ -41,10 +41,10 @@ func (s speaker) oxygenRead() string {
 // hope softens a doubt about oxygen where the lake speaks against it: the words, never
 // the depth.
 func (s speaker) hope() string {
-	switch s.p.Hope {
-	case oxygen.DeepClear:
+	switch s.p.LakeClass {
+	case oxygen.DeepClearLake:
 		return ", but most clear, deep lakes hold it all the way down"
-	case oxygen.Deep:
+	case oxygen.DeepLake:
 		return ", but one deep lake in three holds it all the way down"
 	}
 	return ""
@@ -77,10 +77,10 @@ func (s speaker) oxygenAssumed(a plan.Assumption) string {
 	if p.Drop.AnchorBlack() {
 		return t
 	}
-	switch p.Hope {
-	case oxygen.DeepClear:
+	switch p.LakeClass {
+	case oxygen.DeepClearLake:
 		t += ". Temperature alone cannot tell, and in clear, deep lakes this doubt is nearly always a false alarm (common practice)"
-	case oxygen.Deep:
+	case oxygen.DeepLake:
 		t += ". Temperature alone cannot tell: of the deep lakes measured (66 ft, 20 m or more) a third never ran short, and of clear ones more (common practice). Note the Secchi depth"
 	default:
 		if !p.Drop.Deepest.Known {

@@ -121,7 +121,7 @@ func (s speaker) degrees(low, high float64) string {
 // Expected is the temperature range to expect at a depth: in 80 % of the columns that
 // the readings allow, and with the error of the reading that is to come.
 func Expected(p plan.Plan, z float64) (low, high float64) {
-	e := p.Layers.Curve.Temp(z)
+	e := p.Layers.Curve.TempInterval(z)
 	err := 0.8 * p.Drop.PrecisionC() // of the reading that is to come
 	return e.Best - math.Hypot(e.Best-e.Low, err), e.Best + math.Hypot(e.High-e.Best, err)
 }

@@ -52,9 +52,9 @@ func nextReason(a sampling.Advice, u unit.System) string {
 		return "lakes of this size often turn cold about there"
 	case sampling.Deeper:
 		return "it may get colder further down; stop when the weight touches bottom"
-	case sampling.Break:
+	case sampling.Thermocline:
 		return fmt.Sprintf("the break lies between %s (8 in 10), and this narrows it most", between)
-	case sampling.Edge:
+	case sampling.Isotherm:
 		return fmt.Sprintf("%s lies between %s (8 in 10), and this narrows it most", u.Degrees(a.LevelC), between)
 	case sampling.CloseEnough:
 		return fmt.Sprintf("the break lies between %s (8 in 10), and another reading would not move the fly", between)

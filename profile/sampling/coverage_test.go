@@ -82,12 +82,12 @@ func covered(tb testing.TB, l *lake, depths []float64, errC float64) (out [5]cov
 	found := layers.Find(l.Read(tb, depths, errC, 0.1))
 	out[0].estimate(found, found.Thermocline, l.truth.Thermocline)
 	if z, ok := found.Curve.Crossing(levelC, found.Curve.Top(), found.Curve.Bottom()); ok && l.falls {
-		e := found.Curve.Doubt(z, levelC)
+		e := found.Curve.CrossingInterval(z, levelC)
 		out[1].estimate(found, &e, l.levelM)
 	}
-	out[2].estimate(found, found.MetaTop, l.dense.MetaTop.Best)
+	out[2].estimate(found, found.MetalimnionTop, l.dense.MetalimnionTop.Best)
 	if !l.dense.BottomReached {
-		out[3].estimate(found, found.MetaBottom, l.dense.MetaBottom.Best)
+		out[3].estimate(found, found.MetalimnionBottom, l.dense.MetalimnionBottom.Best)
 	}
 	out[4].estimate(found, found.MixedLayer, l.dense.MixedLayer.Best)
 	return out

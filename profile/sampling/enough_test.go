@@ -28,7 +28,7 @@ func TestEnough(t *testing.T) {
 				if a.Why != CloseEnough {
 					continue
 				}
-				known(t, newLook(read(t, lake, depths...), levels))
+				known(t, newEvaluator(read(t, lake, depths...), levels))
 			}
 		}
 	}
@@ -40,17 +40,17 @@ func TestEnoughOfALimit(t *testing.T) {
 		lake := func(z float64) float64 { return smooth(22, 14, 4, 0.3)(z) - fall*math.Max(0, z-6) }
 		in := Input{Bottom: profile.Some(15), MarkM: quarterM, LevelsC: []float64{12}}
 		if depths, a := take(t, lake, in); a.Why == CloseEnough {
-			known(t, newLook(read(t, lake, depths...), in.LevelsC))
+			known(t, newEvaluator(read(t, lake, depths...), in.LevelsC))
 		}
 	}
 }
 
 // known reports what is not known to 3 ft, a limit to 2.5 ft.
-func known(t *testing.T, k *look) {
+func known(t *testing.T, k *evaluator) {
 	t.Helper()
-	for _, a := range k.answers {
+	for _, a := range k.targets {
 		most := 3 * footM
-		if a.why == Edge {
+		if a.why == Isotherm {
 			most = 2.5 * footM
 		}
 		if a.high-a.low > most {

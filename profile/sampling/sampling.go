@@ -4,7 +4,7 @@
 //
 // The rule: first just under the surface, then close above the bottom, then where
 // lakes of that size have their break. From then on every mark on the line is
-// weighed: the columns that the readings allow (layers.Plausible) differ in the
+// weighed: the columns that the readings allow (layers.Ensemble) differ in the
 // depth of the break and of the temperatures that matter to the fish, and a reading
 // is worth how much of that difference it would settle. It is enough when that is
 // less than would move the fly.
@@ -27,8 +27,8 @@ const (
 	Bottom      Why = "bottom"    // nothing was read near the bottom
 	Guess       Why = "guess"     // lakes of this size have their break about here
 	Deeper      Why = "deeper"    // the bottom is not known, and it is still getting colder
-	Break       Why = "break"     // it settles most about the break
-	Edge        Why = "edge"      // it settles most about the depth of LevelC
+	Thermocline Why = "break"     // it settles most about the break
+	Isotherm    Why = "edge"      // it settles most about the depth of LevelC
 	CloseEnough Why = "close"     // another reading would not move the fly
 	NoGain      Why = "no gain"   // no reading would narrow the rest by much
 	OneLayer    Why = "one layer" // hardly any change from top to bottom
@@ -58,18 +58,18 @@ type Advice struct {
 
 // Limits of the rule.
 const (
-	underM = 0.3  // how deep "just under the surface" is, and how far off the mud
-	atEndM = 0.5  // a reading this near to the surface or the bottom counts as it
-	quietC = 1.0  // less change than this from top to bottom is one layer
-	endsN  = 3    // readings before the marks are weighed
-	breakM = 0.9  // a break known to about 3 ft, and
-	levelM = 0.75 // a limit known to about 2.5 ft, are known well enough
-	thinM  = 1.5  // and the readings around the break no further apart, about 5 ft;
-	gainM  = 0.03 // a reading that settles less than this is not worth taking
-	manyN  = 12   // depths are always enough
-	deepM  = 18.0 // about 60 ft, as deep as sinking lines reach: where the search for the bottom stops at first
-	belowC = 0.5  // a last metre that falls less than this is the deep water's
-	stepM  = 2.0  // down, while the bottom is not known
+	underM       = 0.3  // how deep "just under the surface" is, and how far off the mud
+	atEndM       = 0.5  // a reading this near to the surface or the bottom counts as it
+	quietC       = 1.0  // less change than this from top to bottom is one layer
+	endsN        = 3    // readings before the marks are weighed
+	thermoclineM = 0.9  // a break known to about 3 ft, and
+	isothermM    = 0.75 // a limit known to about 2.5 ft, are known well enough
+	thinM        = 1.5  // and the readings around the break no further apart, about 5 ft;
+	gainM        = 0.03 // a reading that settles less than this is not worth taking
+	manyN        = 12   // depths are always enough
+	deepM        = 18.0 // about 60 ft, as deep as sinking lines reach: where the search for the bottom stops at first
+	belowC       = 0.5  // a last metre that falls less than this is the deep water's
+	stepM        = 2.0  // down, while the bottom is not known
 )
 
 // Find advises.
@@ -93,7 +93,7 @@ func Find(in Input) Advice {
 		return Advice{Enough: true, Why: OneLayer, FromM: first.DepthM, ToM: math.Max(last.DepthM, in.Bottom.Value)}
 	}
 	if c.Len() < endsN {
-		if z, ok := in.free(in.guess()); ok {
+		if z, ok := in.freeMark(in.expectedThermocline()); ok {
 			return Advice{Why: Guess, DepthM: z, FromM: first.DepthM, ToM: last.DepthM}
 		}
 	}
@@ -106,11 +106,11 @@ func Find(in Input) Advice {
 func (in Input) deeper() (Advice, bool) {
 	c, last, limit := in.Column, in.Column.Last(), deepM
 	if in.Bottom.Known {
-		deepest := math.Min(in.Bottom.Value, math.Max(deepM, 2*in.guess()))
+		deepest := math.Min(in.Bottom.Value, math.Max(deepM, 2*in.expectedThermocline()))
 		near := in.down(deepest - underM)
 		if last.DepthM >= deepest-math.Max(atEndM, underM+in.MarkM) || near < last.DepthM+in.MarkM-1e-6 {
 			z, ok := in.below()
-			return Advice{Why: Deeper, DepthM: z}, ok && in.hidden()
+			return Advice{Why: Deeper, DepthM: z}, ok && in.mayHideThermocline()
 		}
 		if !in.skips(near) {
 			return Advice{Why: Bottom, DepthM: near}, true
@@ -121,8 +121,8 @@ func (in Input) deeper() (Advice, bool) {
 	for in.skips(z) {
 		z += stepM
 	}
-	wanted := c.Len() < endsN || !in.settled() || in.hidden()
-	within := z <= limit || !in.Bottom.Known && (c.Len() < endsN || in.hidden() && c.Len() < manyN)
+	wanted := c.Len() < endsN || !in.deepWaterReached() || in.mayHideThermocline()
+	within := z <= limit || !in.Bottom.Known && (c.Len() < endsN || in.mayHideThermocline() && c.Len() < manyN)
 	return Advice{Why: Deeper, DepthM: z}, wanted && within
 }
 
@@ -141,7 +141,7 @@ func (in Input) below() (depthM float64, ok bool) {
 // hidden reports whether a greater step than any between two readings may lie below the
 // deepest: the last step is the greatest, and the water under it could gain more density
 // yet before it is as dense as water gets.
-func (in Input) hidden() bool {
+func (in Input) mayHideThermocline() bool {
 	c, last, most := in.Column, 0.0, 0.0
 	for i := 1; i < c.Len(); i++ {
 		last = math.Max(0, water.Density(c.At(i).TempC)-water.Density(c.At(i-1).TempC))
@@ -155,12 +155,12 @@ func (in Input) hidden() bool {
 // weigh weighs the marks.
 func (in Input) weigh() Advice {
 	c := in.Column
-	k := newLook(c, in.LevelsC)
-	done := Advice{Enough: true, Why: CloseEnough, FromM: k.answers[0].low, ToM: k.answers[0].high}
+	k := newEvaluator(c, in.LevelsC)
+	done := Advice{Enough: true, Why: CloseEnough, FromM: k.targets[0].low, ToM: k.targets[0].high}
 	if !k.layered {
 		done.Why, done.FromM, done.ToM = NoBreak, c.First().DepthM, c.Last().DepthM
 	}
-	if k.settled() {
+	if k.resolved() {
 		return done
 	}
 	if done.Why == CloseEnough {
@@ -173,8 +173,8 @@ func (in Input) weigh() Advice {
 	if in.Bottom.Known {
 		to = math.Min(to, in.Bottom.Value-atEndM)
 	}
-	z, left, a, ok := k.best(in, from, to)
-	if !ok || k.now()-left < gainM {
+	z, left, a, ok := k.bestMark(in, from, to)
+	if !ok || k.lossNow()-left < gainM {
 		return done
 	}
 	return Advice{Why: a.why, DepthM: z, FromM: a.low, ToM: a.high, LevelC: a.levelC}
@@ -186,7 +186,7 @@ func (in Input) down(z float64) float64 { return math.Floor(z/in.MarkM+1e-6) * i
 
 // settled reports whether the deepest readings have reached the even water under a
 // break.
-func (in Input) settled() bool {
+func (in Input) deepWaterReached() bool {
 	c := in.Column
 	a, b := c.At(c.Len()-2), c.Last()
 	fallen := c.First().TempC - b.TempC
@@ -200,7 +200,7 @@ func (in Input) settled() bool {
 // Secchi depth, a rule of our own). By the bottom alone it is 1.42 times its 0.51th
 // power, a fit to the steepest metre in 386 lakes (U.S. EPA, National Lakes
 // Assessment 2007).
-func (in Input) guess() float64 {
+func (in Input) expectedThermocline() float64 {
 	const lowest = 0.75 // of the bottom's depth
 	z := 5.0
 	if in.Bottom.Known {
@@ -216,7 +216,7 @@ func (in Input) guess() float64 {
 }
 
 // free gives the mark nearest to a depth, when nothing was read there.
-func (in Input) free(z float64) (float64, bool) {
+func (in Input) freeMark(z float64) (float64, bool) {
 	z = math.Round(z/in.MarkM) * in.MarkM
 	for _, p := range in.Column.Points() {
 		if math.Abs(p.DepthM-z) < in.MarkM-1e-6 {

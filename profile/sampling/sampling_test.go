@@ -33,7 +33,7 @@ func TestFind(t *testing.T) {
 		{"and on", lake, []float64{0, 2}, unknown, quarterM, false, Deeper, 4},
 		{"while it is getting colder", lake, []float64{0, 2, 4, 6}, unknown, quarterM, false, Deeper, 8},
 		{"the same in feet", lake, []float64{0}, unknown, footM, false, Deeper, 7 * footM},
-		{"the even water below is reached: weigh", lake, []float64{0, 3, 6, 9, 12}, unknown, quarterM, false, Break, -1},
+		{"the even water below is reached: weigh", lake, []float64{0, 3, 6, 9, 12}, unknown, quarterM, false, Thermocline, -1},
 		{"close enough", lake, []float64{0.5, 3.5, 4.25, 4.5, 4.75, 5, 5.25, 5.5, 6, 8.5}, at9, quarterM, true, CloseEnough, 0},
 		{"one layer", mixed, []float64{0, 5, 8.5}, at9, quarterM, true, OneLayer, 0},
 		{"one layer takes three depths", mixed, []float64{0, 8.5}, at9, quarterM, false, Guess, 4.25},
@@ -72,7 +72,7 @@ func TestGuess(t *testing.T) {
 		{"no deeper than three quarters of the water", Input{Bottom: known(2), Length: known(8000)}, 1.5},
 		{"nothing known", Input{}, 5},
 	} {
-		if got := c.in.guess(); math.Abs(got-c.want) > 1e-4 {
+		if got := c.in.expectedThermocline(); math.Abs(got-c.want) > 1e-4 {
 			t.Errorf("%s: %.4f m, want %.4f", c.name, got, c.want)
 		}
 	}
@@ -91,7 +91,7 @@ func TestLimitsAreSought(t *testing.T) {
 	}
 	in.LevelsC = []float64{12}
 	a := Find(in)
-	if a.Enough || a.Why != Edge || a.LevelC != 12 || a.DepthM < 6 || a.DepthM > 13 {
+	if a.Enough || a.Why != Isotherm || a.LevelC != 12 || a.DepthM < 6 || a.DepthM > 13 {
 		t.Errorf("12 C sought: %+v, want a reading between 6 and 13 m", a)
 	}
 	if !(a.FromM < 10 && a.ToM > 10) {

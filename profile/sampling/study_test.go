@@ -62,7 +62,7 @@ func onward(tb testing.TB, l *lake, c profile.Column, markM float64) (float64, b
 	if z, ok := ours(tb, l, c, markM); ok || c.Len() < endsN {
 		return z, ok
 	}
-	z, _, _, ok := newLook(c, []float64{levelC}).best(Input{Column: c, MarkM: markM}, atEndM, l.Bottom()-atEndM)
+	z, _, _, ok := newEvaluator(c, []float64{levelC}).bestMark(Input{Column: c, MarkM: markM}, atEndM, l.Bottom()-atEndM)
 	return z, ok
 }
 

@@ -9,57 +9,57 @@ import (
 	"pgregory.net/rapid"
 )
 
-// marked is a crew that went down a column with no skin, and the thermocline's
+// marked is the edge model of a column with no skin, and the thermocline's
 // interval.
-func marked(z, t []float64) (*crew, int) {
-	f := newFalls(z, t)
-	plane := f.densest(0)
-	c := new(crew)
-	c.marks(f, 0, plane)
+func marked(z, t []float64) (*edgeModel, int) {
+	f := newGradients(z, t)
+	plane := f.greatestRise(0)
+	c := new(edgeModel)
+	c.apply(f, 0, plane)
 	return c, plane
 }
 
 // Chances by hand: ln(0.1 + 0.9) is 0, so that the logits are the bare numbers.
 // logistic(-3) = 0.0474258732, logistic(2.7 - 3) = 0.4255574832,
 // logistic(0.9) = 0.7109495026, logistic(0.9 + 2.7) = 0.9734030064.
-func TestCrewByHand(t *testing.T) {
+func TestEdgeModelByHand(t *testing.T) {
 	// 0.9 C/m is not steep over 1 m, and is over 2 m (1.8 C); 5 C/m below that.
-	c := new(crew)
-	c.marks(newFalls([]float64{0, 1, 3, 4, 8}, []float64{20, 19.1, 17.3, 12.3, 12.3}), 0, 2)
-	near(t, "the first metre", c.top.chance(0), 0.0474258732, 1e-9)
-	near(t, "the next two", c.top.chance(1), (1-0.0474258732)*(1-math.Pow(1-0.4255574832, 2)), 1e-9)
+	c := new(edgeModel)
+	c.apply(newGradients([]float64{0, 1, 3, 4, 8}, []float64{20, 19.1, 17.3, 12.3, 12.3}), 0, 2)
+	near(t, "the first metre", c.top.probability(0), 0.0474258732, 1e-9)
+	near(t, "the next two", c.top.probability(1), (1-0.0474258732)*(1-math.Pow(1-0.4255574832, 2)), 1e-9)
 
 	// from 3 m on every 2 m below fall 0.9 C/m, as far as 10 m
-	c.marks(newFalls([]float64{0, 3, 4, 5, 7, 8, 10, 12}, []float64{20, 20, 15, 14.1, 12.3, 11.4, 9.6, 9.6}), 0, 1)
-	near(t, "stopping in the steepest metre", c.bottom.chance(0), 1-0.9734030064, 1e-9)
-	near(t, "stopping in the next, which is not steep", c.bottom.chance(1), 0.9734030064*(1-0.7109495026), 1e-9)
-	near(t, "stopping in the 2 m after, which are", c.bottom.chance(2), 0.9734030064*0.7109495026*(1-math.Pow(0.9734030064, 2)), 1e-9)
+	c.apply(newGradients([]float64{0, 3, 4, 5, 7, 8, 10, 12}, []float64{20, 20, 15, 14.1, 12.3, 11.4, 9.6, 9.6}), 0, 1)
+	near(t, "stopping in the steepest metre", c.bottom.probability(0), 1-0.9734030064, 1e-9)
+	near(t, "stopping in the next, which is not steep", c.bottom.probability(1), 0.9734030064*(1-0.7109495026), 1e-9)
+	near(t, "stopping in the 2 m after, which are", c.bottom.probability(2), 0.9734030064*0.7109495026*(1-math.Pow(0.9734030064, 2)), 1e-9)
 }
 
 // Between two places half the tops lie where half of each place's chance counts above
 // it: 4 C/m has the odds e^(-3 + 1.1*ln(4.1) + 2.7) = 3.497630, the upper place so a
 // chance of 0.777661, and (0.5 - 0.777661/2) / 0.5 = 0.222339.
-func TestCrewInOneInterval(t *testing.T) {
-	c := new(crew)
-	c.marks(newFalls([]float64{2, 3}, []float64{20, 16}), 0, 0)
-	top, _ := c.stops()
+func TestEdgeModelInOneInterval(t *testing.T) {
+	c := new(edgeModel)
+	c.apply(newGradients([]float64{2, 3}, []float64{20, 16}), 0, 0)
+	top, _ := c.medians()
 	near(t, "half the tops", top, 2.222339, 1e-6)
 }
 
 // Water warmer below, which is stable under 4 C, falls as little as still water: the
 // chance of going on is logistic(0.9 + 1.1*ln(0.1)) = 0.163441.
-func TestCrewUnderFourDegrees(t *testing.T) {
-	c := new(crew)
-	c.marks(newFalls([]float64{0, 1, 2, 3, 4, 5}, []float64{12, 4, 2, 2.5, 3, 3.5}), 0, 0)
-	stopped, on := c.bottom.chance(2), c.bottom.left(3)
+func TestEdgeModelUnderFourDegrees(t *testing.T) {
+	c := new(edgeModel)
+	c.apply(newGradients([]float64{0, 1, 2, 3, 4, 5}, []float64{12, 4, 2, 2.5, 3, 3.5}), 0, 0)
+	stopped, on := c.bottom.probability(2), c.bottom.survival(3)
 	near(t, "going on", on/(on+stopped), 0.163441, 1e-6)
 }
 
 // However many places there are, each has the chance that the formulas give.
-func TestCrewOfManyPlaces(t *testing.T) {
+func TestEdgeModelOfManyPlaces(t *testing.T) {
 	z, temps := tanh(6, 0.05)
 	c, plane := marked(z, temps)
-	f := newFalls(z, temps)
+	f := newGradients(z, temps)
 	logistic := func(logit, fall float64, i int) float64 {
 		if f.steep(i) {
 			logit += 2.7
@@ -69,7 +69,7 @@ func TestCrewOfManyPlaces(t *testing.T) {
 	left := 1.0
 	for i := 0; i <= plane; i++ {
 		stay := math.Pow(1-logistic(-3, f.fall[i], i), f.width(i))
-		near(t, fmt.Sprintf("top at %.2f m", z[i]), c.top.chance(i), left*(1-stay), 1e-12)
+		near(t, fmt.Sprintf("top at %.2f m", z[i]), c.top.probability(i), left*(1-stay), 1e-12)
 		left *= stay
 	}
 	left = 1
@@ -79,15 +79,15 @@ func TestCrewOfManyPlaces(t *testing.T) {
 			below--
 		}
 		on := math.Pow(logistic(0.9, (temps[i+1]-temps[below])/2, i), f.width(i))
-		near(t, fmt.Sprintf("bottom at %.2f m", z[i]), c.bottom.chance(i-plane), left*(1-on), 1e-12)
+		near(t, fmt.Sprintf("bottom at %.2f m", z[i]), c.bottom.probability(i-plane), left*(1-on), 1e-12)
 		left *= on
 	}
 }
 
-// Figures of a separate program in Python that follows the two formulas at crew with
+// Figures of a separate program in Python that follows the two formulas at edgeModel with
 // powers (1-p)^dz, and tries every pair of places and midpoints against every pair of
 // marks, without pooling or leaving out rare ones.
-func TestCrewAgainstPlainSearch(t *testing.T) {
+func TestEdgeModelAgainstPlainSearch(t *testing.T) {
 	for _, x := range []struct {
 		name         string
 		z, t         []float64
@@ -126,22 +126,22 @@ func TestCrewAgainstPlainSearch(t *testing.T) {
 		},
 	} {
 		t.Run(x.name, func(t *testing.T) {
-			f := newFalls(x.z, x.t)
-			if got := f.densest(x.start); got != x.plane {
+			f := newGradients(x.z, x.t)
+			if got := f.greatestRise(x.start); got != x.plane {
 				t.Fatalf("the steepest interval is %d, want %d", got, x.plane)
 			}
-			c := new(crew)
-			c.marks(f, x.start, x.plane)
+			c := new(edgeModel)
+			c.apply(f, x.start, x.plane)
 			for i, want := range x.top {
-				near(t, fmt.Sprintf("top at place %d", i), c.top.chance(i), want, 1e-12)
+				near(t, fmt.Sprintf("top at place %d", i), c.top.probability(i), want, 1e-12)
 			}
 			for i, want := range x.bottom {
-				near(t, fmt.Sprintf("bottom at place %d", i), c.bottom.chance(i), want, 1e-12)
+				near(t, fmt.Sprintf("bottom at place %d", i), c.bottom.probability(i), want, 1e-12)
 			}
-			top, bottom := c.stops()
+			top, bottom := c.medians()
 			near(t, "half the tops", top, x.stops[0], 1e-8)
 			near(t, "half the bottoms", bottom, x.stops[1], 1e-8)
-			tops, bottoms := c.range80()
+			tops, bottoms := c.middle80()
 			for i, end := range [2][2]float64{x.low, x.high} {
 				near(t, fmt.Sprintf("end %d of the tops", i), tops[i], end[0], 1e-8)
 				near(t, fmt.Sprintf("end %d of the bottoms", i), bottoms[i], end[1], 1e-8)
@@ -170,24 +170,24 @@ func breaks(t *rapid.T, most int, steps ...float64) (z, temps []float64) {
 	return z, temps
 }
 
-func TestCrewKeepsOrder(t *testing.T) {
-	c := new(crew)
+func TestEdgeModelKeepsOrder(t *testing.T) {
+	c := new(edgeModel)
 	rapid.Check(t, func(t *rapid.T) {
 		z, temps := breaks(t, 60, 0.3, 0.05, 1, 3, 20)
-		f := newFalls(z, temps)
-		plane := f.densest(0)
-		c.marks(f, 0, plane)
-		for _, s := range []*side{&c.top, &c.bottom} {
+		f := newGradients(z, temps)
+		plane := f.greatestRise(0)
+		c.apply(f, 0, plane)
+		for _, s := range []*edge{&c.top, &c.bottom} {
 			sum := 0.0
-			for i := range s.h {
-				p := s.chance(i)
+			for i := range s.hazard {
+				p := s.probability(i)
 				if !(p >= 0 && p <= 1) {
 					t.Fatalf("a chance of %v", p)
 				}
 				sum += p
 			}
-			if math.Abs(sum-1) > 1e-12 || len(s.z) != len(s.h) {
-				t.Fatalf("chances of %d places at %d depths add up to %v", len(s.h), len(s.z), sum)
+			if math.Abs(sum-1) > 1e-12 || len(s.z) != len(s.hazard) {
+				t.Fatalf("chances of %d places at %d depths add up to %v", len(s.hazard), len(s.z), sum)
 			}
 		}
 		first, last := z[0], z[len(z)-1]
@@ -196,8 +196,8 @@ func TestCrewKeepsOrder(t *testing.T) {
 		if !(first <= top && top <= thermoclineM && thermoclineM <= bottom && bottom <= last) {
 			t.Fatalf("top %v, thermocline %v, bottom %v, in %v to %v m", top, thermoclineM, bottom, first, last)
 		}
-		halfTop, halfBottom := c.stops()
-		tops, bottoms := c.range80()
+		halfTop, halfBottom := c.medians()
+		tops, bottoms := c.middle80()
 		for _, d := range [][]float64{
 			{first, tops[0], halfTop, tops[1], z[plane+1]},
 			{z[plane], bottoms[0], halfBottom, bottoms[1], last},
@@ -209,7 +209,7 @@ func TestCrewKeepsOrder(t *testing.T) {
 	})
 }
 
-func TestCrewOfDeeperColumn(t *testing.T) {
+func TestEdgeModelOfDeeperColumn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		z, temps := breaks(t, 60, 0.3, 0.05, 1, 3)
 		d := float64(rapid.IntRange(1, 100).Draw(t, "deeper"))
@@ -219,13 +219,13 @@ func TestCrewOfDeeperColumn(t *testing.T) {
 		for i := range deep {
 			deep[i] += d
 		}
-		e := new(crew)
-		f := newFalls(deep, temps)
-		if f.densest(0) != plane {
+		e := new(edgeModel)
+		f := newGradients(deep, temps)
+		if f.greatestRise(0) != plane {
 			return // another interval as steep to the last digit
 		}
-		e.marks(f, 0, plane)
-		tops, bottoms := c.top.pool(nil), c.bottom.pool(nil)
+		e.apply(f, 0, plane)
+		tops, bottoms := c.top.bins(nil), c.bottom.bins(nil)
 		tops, bottoms = tops[:len(tops)-1], bottoms[:len(bottoms)-1]
 		at, ab := c.choose(thermoclineM)
 		bt, bb := e.choose(thermoclineM + d)
@@ -233,8 +233,8 @@ func TestCrewOfDeeperColumn(t *testing.T) {
 		if (math.Abs(at+d-bt) > 1e-9 || math.Abs(ab+d-bb) > 1e-9) && math.Abs(a-b) > 1e-8 {
 			t.Fatalf("%v to %v m; %v m deeper, %v to %v m", at, ab, d, bt, bb)
 		}
-		at, ab = c.stops()
-		bt, bb = e.stops()
+		at, ab = c.medians()
+		bt, bb = e.medians()
 		if math.Abs(at+d-bt) > 1e-6 || math.Abs(ab+d-bb) > 1e-6 {
 			t.Fatalf("stops %v, %v m; %v m deeper, %v, %v m", at, ab, d, bt, bb)
 		}
@@ -250,21 +250,21 @@ func tanh(halfM, stepM float64) (z, temps []float64) {
 	return z, temps
 }
 
-func TestCrewKeepsItsMemory(t *testing.T) {
-	f := newFalls(tanh(2, 0.5))
-	plane := f.densest(0)
-	c := new(crew)
+func TestEdgeModelKeepsItsMemory(t *testing.T) {
+	f := newGradients(tanh(2, 0.5))
+	plane := f.greatestRise(0)
+	c := new(edgeModel)
 	if n := testing.AllocsPerRun(100, func() {
-		c.marks(f, 0, plane)
+		c.apply(f, 0, plane)
 		c.choose(7.3)
-		c.stops()
-		c.range80()
+		c.medians()
+		c.middle80()
 	}); n != 0 {
 		t.Errorf("%v allocations in a crew used before", n)
 	}
 }
 
-func BenchmarkCrew(b *testing.B) {
+func BenchmarkEdgeModel(b *testing.B) {
 	for _, x := range []struct {
 		name  string
 		count int
@@ -277,18 +277,18 @@ func BenchmarkCrew(b *testing.B) {
 			z = append(z, float64(i)*x.step)
 			temps = append(temps, 14.5-7.5*math.Tanh((z[i]-6.3)/2)-z[i]/50)
 		}
-		f := newFalls(z, temps)
-		plane := f.densest(0)
-		c := new(crew)
-		c.marks(f, 0, plane)
+		f := newGradients(z, temps)
+		plane := f.greatestRise(0)
+		c := new(edgeModel)
+		c.apply(f, 0, plane)
 		for _, what := range []struct {
 			name string
 			do   func()
-		}{{"choose", func() { c.choose(6.3) }}, {"stops", func() { c.stops() }}, {"range80", func() { c.range80() }}, {"marks", func() {}}} {
+		}{{"choose", func() { c.choose(6.3) }}, {"stops", func() { c.medians() }}, {"range80", func() { c.middle80() }}, {"marks", func() {}}} {
 			b.Run(x.name+"/marks and "+what.name, func(b *testing.B) {
 				b.ReportAllocs()
 				for b.Loop() {
-					c.marks(f, 0, plane)
+					c.apply(f, 0, plane)
 					what.do()
 				}
 			})

@@ -10,31 +10,31 @@ import (
 	"coldseam/profile"
 )
 
-// members is how many plausible columns stand for all that the readings allow.
-const members = 64
+// ensembleSize is how many columns stand for all that the readings allow.
+const ensembleSize = 64
 
-// Plausible is a set of columns that the readings allow: each reading off by its
+// Ensemble is a set of columns that the readings allow: each reading off by its
 // error, each gap filled in one of the ways in which measured lakes fill theirs. The
 // spread of an answer over them is its doubt. The same readings give the same set.
-type Plausible struct {
+type Ensemble struct {
 	Depths []float64   // m, those of the readings and of places between, rising
 	Temps  [][]float64 // C at those depths, one row a member
 
-	reading []int   // index of each reading in Depths
-	habits  []habit // one a member
+	reading       []int          // index of each reading in Depths
+	perturbations []perturbation // one a member
 }
 
-// NewPlausible makes n columns that the readings of c allow, nil for fewer than two.
-func NewPlausible(c profile.Column, n int) *Plausible {
+// NewEnsemble makes n columns that the readings of c allow, nil for fewer than two.
+func NewEnsemble(c profile.Column, n int) *Ensemble {
 	if c.Len() < 2 {
 		return nil
 	}
-	return newPlausible(NewCurve(c), c, n)
+	return newEnsemble(NewCurve(c), c, n)
 }
 
-func newPlausible(k *Curve, c profile.Column, n int) *Plausible {
+func newEnsemble(k *Curve, c profile.Column, n int) *Ensemble {
 	f := newInfill(k.Depths, fineM)
-	p := &Plausible{Depths: f.z, Temps: make([][]float64, n), reading: f.reading, habits: make([]habit, n)}
+	p := &Ensemble{Depths: f.z, Temps: make([][]float64, n), reading: f.reading, perturbations: make([]perturbation, n)}
 	raw := make([]float64, c.Len())
 	for i := range raw {
 		raw[i] = c.At(i).TempC // before any pooling
@@ -53,7 +53,7 @@ func newPlausible(k *Curve, c profile.Column, n int) *Plausible {
 			t[at] = off[i]
 		}
 		f.fill(t, rng)
-		p.Temps[m], p.habits[m] = t, newHabit(rng)
+		p.Temps[m], p.perturbations[m] = t, newPerturbation(rng)
 	}
 	return p
 }
@@ -76,7 +76,7 @@ const tail = 0.115
 
 // around gives the interval that holds 80 % of the members' answers, and best. It
 // keeps within the readings, off by their depths' errors.
-func (k *Curve) around(best float64, answers []float64) profile.Estimate {
+func (k *Curve) interval80(best float64, answers []float64) profile.Estimate {
 	e := profile.Exactly(best)
 	if len(answers) == 0 {
 		return e
@@ -104,7 +104,7 @@ func quantile(sorted []float64, share float64) float64 {
 // Crossing gives the depths at which member m reaches a temperature, the one nearest
 // to nearM where there are several. Where it reaches none it is the end of the
 // column on that side.
-func (p *Plausible) Crossing(m int, tempC, nearM float64) float64 {
+func (p *Ensemble) Crossing(m int, tempC, nearM float64) float64 {
 	t := p.Temps[m]
 	best, off := math.NaN(), math.Inf(1)
 	for i := 1; i < len(t); i++ {
@@ -129,24 +129,24 @@ func (p *Plausible) Crossing(m int, tempC, nearM float64) float64 {
 
 // crossings are all members' crossings, off by their depths' errors.
 func (k *Curve) crossings(tempC, nearM float64) []float64 {
-	out := make([]float64, len(k.plausible.Temps))
+	out := make([]float64, len(k.ensemble.Temps))
 	for m := range out {
-		out[m] = k.shifted(m, k.plausible.Crossing(m, tempC, nearM))
+		out[m] = k.shifted(m, k.ensemble.Crossing(m, tempC, nearM))
 	}
 	return out
 }
 
 // shifted is a depth of member m, off by the error of depths there.
 func (k *Curve) shifted(m int, depthM float64) float64 {
-	return depthM + k.ErrM[k.interval(depthM)]*k.plausible.habits[m].shift
+	return depthM + k.ErrM[k.indexAt(depthM)]*k.ensemble.perturbations[m].shift
 }
 
-// Plausible gives the columns that the readings allow, nil for a curve of [Best] and
+// Ensemble gives the columns that the readings allow, nil for a curve of [Best] and
 // for a single reading.
-func (k *Curve) Plausible() *Plausible { return k.plausible }
+func (k *Curve) Ensemble() *Ensemble { return k.ensemble }
 
 // At gives every member's temperature at a depth, in out.
-func (p *Plausible) At(depthM float64, out []float64) []float64 {
+func (p *Ensemble) At(depthM float64, out []float64) []float64 {
 	i := 0
 	for i+2 < len(p.Depths) && p.Depths[i+1] < depthM {
 		i++
@@ -161,33 +161,33 @@ func (p *Plausible) At(depthM float64, out []float64) []float64 {
 }
 
 // Temp is the temperature at a depth with its 80 % interval, C.
-func (k *Curve) Temp(depthM float64) profile.Estimate {
+func (k *Curve) TempInterval(depthM float64) profile.Estimate {
 	e := profile.Exactly(k.At(depthM))
-	if k.plausible == nil {
+	if k.ensemble == nil {
 		return e
 	}
-	t := k.plausible.At(depthM, nil)
+	t := k.ensemble.At(depthM, nil)
 	slices.Sort(t)
 	e.Low, e.High = math.Min(e.Best, quantile(t, tail)), math.Max(e.Best, quantile(t, 1-tail))
 	return e
 }
 
-// Breaks gives every member's metre of the greatest rise of density at or below
+// Thermoclines gives every member's metre of the greatest rise of density at or below
 // fromM, NaN for a member that falls less in all than a layered column does.
-func (p *Plausible) Breaks(fromM float64) []float64 {
-	var f falls
+func (p *Ensemble) Thermoclines(fromM float64) []float64 {
+	var f gradients
 	var rho []float64
-	var s []slice
+	var s []window
 	out := make([]float64, len(p.Temps))
 	for m, t := range p.Temps {
 		out[m] = math.NaN()
 		if t[0]-t[len(t)-1] < layeredC-equal {
 			continue
 		}
-		rho = f.reset(p.Depths, t).risen(rho)
+		rho = f.reset(p.Depths, t).cumulativeRise(rho)
 		var z float64
 		var ok bool
-		if z, ok, s = densest(p.Depths, rho, fromM, s); ok {
+		if z, ok, s = steepestMetre(p.Depths, rho, fromM, s); ok {
 			out[m] = z
 		}
 	}

@@ -10,24 +10,24 @@ import (
 	"coldseam/profile/layers"
 )
 
-// look weighs every mark by how little would be left to know after a reading there.
+// evaluator weighs every mark by how little would be left to know after a reading there.
 // Each of the columns that the readings allow may be the true one; a reading at a
 // mark keeps those whose temperature there is near to its own. What is left is the
 // mean difference between the answers of two columns that a reading there could not
 // tell apart, in metres, summed over the answers.
-type look struct {
-	p       *layers.Plausible
-	n       int
-	layered bool
-	gapM    float64 // between the two readings around the break
-	answers []answer
-	loss    []float64 // n by n: how far apart two columns' answers are, all added up
-	order   []int
-	temps   []float64
+type evaluator struct {
+	ensemble *layers.Ensemble
+	n        int
+	layered  bool
+	gapM     float64 // between the two readings around the break
+	targets  []target
+	loss     []float64 // n by n: how far apart two columns' answers are, all added up
+	order    []int
+	temps    []float64
 }
 
 // answer is one depth that is sought: its interval so far.
-type answer struct {
+type target struct {
 	why       Why
 	levelC    float64
 	low, high float64
@@ -40,38 +40,38 @@ type answer struct {
 const (
 	members = 128 // columns weighed
 
-	capM   = 2.0  // answers further apart than this are no worse
-	apartC = 0.1  // readings no further apart than this are not told apart, nor
-	apartE = 3.0  // than so many standard errors,
-	fewest = 6    // unless fewer columns than this are left:
-	stray  = 0.05 // further ones are then given this weight
+	capM     = 2.0  // answers further apart than this are no worse
+	sameC    = 0.1  // readings no further apart than this are not told apart, nor
+	sameErrs = 3.0  // than so many standard errors,
+	fewest   = 6    // unless fewer columns than this are left:
+	stray    = 0.05 // further ones are then given this weight
 )
 
 // newLook prepares the answers sought: the break first, then the temperatures.
-func newLook(c profile.Column, levelsC []float64) *look {
-	l, p, n := layers.Find(c), layers.NewPlausible(c, members), members
-	k := &look{p: p, n: n, layered: l.Structure == layers.Layered, order: make([]int, n), loss: make([]float64, n*n)}
-	b := answer{why: Break, enoughM: breakM}
+func newEvaluator(c profile.Column, levelsC []float64) *evaluator {
+	l, p, n := layers.Find(c), layers.NewEnsemble(c, members), members
+	k := &evaluator{ensemble: p, n: n, layered: l.Structure == layers.Layered, order: make([]int, n), loss: make([]float64, n*n)}
+	b := target{why: Thermocline, enoughM: thermoclineM}
 	if l.Thermocline != nil {
 		b.low, b.high = l.Thermocline.Low, l.Thermocline.High
 		z := l.Curve.Depths
 		below := min(max(sort.SearchFloat64s(z, l.Thermocline.Best), 1), len(z)-1)
 		k.gapM = z[below] - z[below-1]
 	}
-	k.add(b, p.Breaks(l.SkinM))
+	k.addTarget(b, p.Thermoclines(l.SkinM))
 	for _, level := range levelsC {
 		at := make([]float64, n)
 		for m := range at {
 			at[m] = p.Crossing(m, level, 0)
 		}
 		sorted := slices.Sorted(slices.Values(at))
-		k.add(answer{why: Edge, levelC: level, low: sorted[n/10], high: sorted[n-1-n/10], enoughM: levelM}, at)
+		k.addTarget(target{why: Isotherm, levelC: level, low: sorted[n/10], high: sorted[n-1-n/10], enoughM: isothermM}, at)
 	}
 	return k
 }
 
 // add adds the differences of one answer.
-func (k *look) add(a answer, depths []float64) {
+func (k *evaluator) addTarget(a target, depths []float64) {
 	sum := 0.0
 	a.loss = make([]float64, len(k.loss))
 	for i, x := range depths {
@@ -90,13 +90,13 @@ func (k *look) add(a answer, depths []float64) {
 		}
 	}
 	a.spread = sum / float64(k.n*k.n)
-	k.answers = append(k.answers, a)
+	k.targets = append(k.targets, a)
 }
 
 // now is what is left to know without a further reading.
-func (k *look) now() float64 {
+func (k *evaluator) lossNow() float64 {
 	sum := 0.0
-	for _, a := range k.answers {
+	for _, a := range k.targets {
 		sum += a.spread
 	}
 	return sum
@@ -104,11 +104,11 @@ func (k *look) now() float64 {
 
 // settled reports whether every answer is known well enough. A thin break can hide
 // anywhere between two readings far apart, whatever most lakes do there.
-func (k *look) settled() bool {
+func (k *evaluator) resolved() bool {
 	if k.gapM > thinM+1e-6 {
 		return false
 	}
-	for _, a := range k.answers {
+	for _, a := range k.targets {
 		if a.high-a.low > a.enoughM {
 			return false
 		}
@@ -117,10 +117,10 @@ func (k *look) settled() bool {
 }
 
 // most gives the answer that a reading at a depth settles most of.
-func (k *look) most(depthM, errC float64) answer {
-	best, most := k.answers[0], math.Inf(-1)
-	for _, a := range k.answers {
-		if settles := a.spread - k.after(a.loss, depthM, errC); settles > most+1e-9 {
+func (k *evaluator) mainTarget(depthM, errC float64) target {
+	best, most := k.targets[0], math.Inf(-1)
+	for _, a := range k.targets {
+		if settles := a.spread - k.lossAfter(a.loss, depthM, errC); settles > most+1e-9 {
 			best, most = a, settles
 		}
 	}
@@ -129,15 +129,15 @@ func (k *look) most(depthM, errC float64) answer {
 
 // after is what would be left of a loss after a reading at a depth, with the given
 // standard error.
-func (k *look) after(loss []float64, depthM, errC float64) float64 {
-	k.temps = k.p.At(depthM, k.temps)
+func (k *evaluator) lossAfter(loss []float64, depthM, errC float64) float64 {
+	k.temps = k.ensemble.At(depthM, k.temps)
 	for i := range k.order {
 		k.order[i] = i
 	}
 	slices.SortFunc(k.order, func(a, b int) int {
 		return cmp.Or(cmp.Compare(k.temps[a], k.temps[b]), cmp.Compare(a, b))
 	})
-	reach := math.Max(apartC, apartE*errC)
+	reach := math.Max(sameC, sameErrs*errC)
 	sum := 0.0
 	for a, i := range k.order {
 		weight, left := 1.0, 0.0
@@ -162,7 +162,7 @@ func (k *look) after(loss []float64, depthM, errC float64) float64 {
 // best gives the mark between two depths after which least is left to know, and how
 // much, and of which answer it settles most. ok is false when every mark was read or
 // skipped.
-func (k *look) best(in Input, fromM, toM float64) (depthM, left float64, of answer, ok bool) {
+func (k *evaluator) bestMark(in Input, fromM, toM float64) (depthM, left float64, of target, ok bool) {
 	points, markM := in.Column.Points(), in.MarkM
 	left = math.Inf(1)
 	bestC := 0.0
@@ -175,12 +175,12 @@ func (k *look) best(in Input, fromM, toM float64) (depthM, left float64, of answ
 		if in.skips(z) {
 			continue
 		}
-		if l := k.after(k.loss, z, points[below].ErrC); l < left-1e-9 {
+		if l := k.lossAfter(k.loss, z, points[below].ErrC); l < left-1e-9 {
 			depthM, left, bestC, ok = z, l, points[below].ErrC, true
 		}
 	}
 	if ok {
-		of = k.most(depthM, bestC)
+		of = k.mainTarget(depthM, bestC)
 	}
 	return depthM, left, of, ok
 }

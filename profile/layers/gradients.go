@@ -6,21 +6,21 @@ import (
 	"coldseam/profile/water"
 )
 
-// falls holds the intervals between readings: how fast temperature falls and
+// gradients holds the intervals between readings: how fast temperature falls and
 // density rises in each. Interval i lies between readings i and i+1.
-type falls struct {
+type gradients struct {
 	z, t []float64
 	fall []float64 // C per metre, positive where it is colder below
 	drop []float64 // C
-	rho  []float64 // kg/m3 per metre by falling temperature, 0 where it is warmer below
+	rise []float64 // kg/m3 per metre by falling temperature, 0 where it is warmer below
 }
 
-func newFalls(z, t []float64) *falls { return new(falls).reset(z, t) }
+func newGradients(z, t []float64) *gradients { return new(gradients).reset(z, t) }
 
 // reset takes other temperatures, in the memory of the last.
-func (f *falls) reset(z, t []float64) *falls {
+func (f *gradients) reset(z, t []float64) *gradients {
 	f.z, f.t = z, t
-	f.fall, f.drop, f.rho = f.fall[:0], f.drop[:0], f.rho[:0]
+	f.fall, f.drop, f.rise = f.fall[:0], f.drop[:0], f.rise[:0]
 	above := water.Density(t[0])
 	for i := 0; i+1 < len(z); i++ {
 		perM, drop, below := 1/(z[i+1]-z[i]), t[i]-t[i+1], water.Density(t[i+1])
@@ -30,18 +30,18 @@ func (f *falls) reset(z, t []float64) *falls {
 		}
 		f.drop = append(f.drop, drop)
 		f.fall = append(f.fall, drop*perM)
-		f.rho = append(f.rho, rise)
+		f.rise = append(f.rise, rise)
 		above = below
 	}
 	return f
 }
 
-func (f *falls) width(i int) float64 { return f.z[i+1] - f.z[i] }
+func (f *gradients) width(i int) float64 { return f.z[i+1] - f.z[i] }
 
 // steep reports whether interval i is steep. A fall from one side of the densest
 // water to equally light water on its other side is none.
-func (f *falls) steep(i int) bool {
-	if f.rho[i] <= equal {
+func (f *gradients) steep(i int) bool {
+	if f.rise[i] <= equal {
 		return false
 	}
 	return f.fall[i] >= SteepCPerM-equal || f.width(i) > wideM+equal && f.drop[i] >= wideFallC-equal
@@ -49,7 +49,7 @@ func (f *falls) steep(i int) bool {
 
 // inverse reports whether the column is colder above, below the temperature of
 // maximum density: stable, as under ice.
-func (f *falls) inverse(errC float64) bool {
+func (f *gradients) inverse(errC float64) bool {
 	n := len(f.t)
 	top, bottom := f.t[0], f.t[n-1]
 	limit := math.Max(inverseC, 2*math.Min(errC, inverseC))
@@ -73,7 +73,7 @@ const (
 // skin; maybe is true when it may be one all the same, if a break lies deeper than was
 // read: an interval at the top that falls at least 0.5 C, with less than 1 C per
 // metre, and less than half its own rate, directly under it.
-func (f *falls) skin() (edge int, maybe bool) {
+func (f *gradients) skin() (edge int, maybe bool) {
 	for i := 0; i+1 < len(f.fall); i++ {
 		near := f.z[i] <= skinStartM+equal || i == 0 && f.z[0] < skinGapM
 		if !near || f.z[i+1] > skinDeepM+equal {
@@ -97,22 +97,22 @@ func (f *falls) skin() (edge int, maybe bool) {
 
 // steepest gives the steep interval with the fastest rise of density at or below
 // reading start, -1 when no interval there is steep.
-func (f *falls) steepest(start int) int {
+func (f *gradients) steepest(start int) int {
 	best := -1
-	for i := start; i < len(f.rho); i++ {
-		if f.steep(i) && (best < 0 || f.rho[i] > f.rho[best]+equal) {
+	for i := start; i < len(f.rise); i++ {
+		if f.steep(i) && (best < 0 || f.rise[i] > f.rise[best]+equal) {
 			best = i
 		}
 	}
 	return best
 }
 
-// densest gives the interval with the fastest rise of density at or below reading
+// greatestRise gives the interval with the fastest rise of density at or below reading
 // start, steep or not: the thermocline's; -1 where density rises nowhere.
-func (f *falls) densest(start int) int {
+func (f *gradients) greatestRise(start int) int {
 	best := -1
-	for i := start; i < len(f.rho); i++ {
-		if f.rho[i] > equal && (best < 0 || f.rho[i] > f.rho[best]+equal) {
+	for i := start; i < len(f.rise); i++ {
+		if f.rise[i] > equal && (best < 0 || f.rise[i] > f.rise[best]+equal) {
 			best = i
 		}
 	}
@@ -122,7 +122,7 @@ func (f *falls) densest(start int) int {
 // zone gives the first and the last interval that hang together with interval i: the
 // steep intervals that reach it over at most bridgeM of water at least half as steep.
 // What is steep outside it is a break of its own.
-func (f *falls) zone(start, i int) (first, last int) {
+func (f *gradients) zone(start, i int) (first, last int) {
 	half := func(j int) bool { return f.fall[j] >= bridgeShare*SteepCPerM-equal }
 	first, last = i, i
 	gap := 0.0
@@ -149,7 +149,7 @@ func (f *falls) zone(start, i int) (first, last int) {
 const lesserC = 0.5
 
 // others lists the runs of steep intervals outside the metalimnion.
-func (f *falls) others(start, first, last int) []Break {
+func (f *gradients) others(start, first, last int) []Break {
 	var out []Break
 	for i := start; i < len(f.fall); i++ {
 		if i >= first && i <= last || !f.steep(i) {

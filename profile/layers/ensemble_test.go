@@ -17,11 +17,11 @@ func TestQuantile(t *testing.T) {
 }
 
 // The same readings give the same columns, other readings others.
-func TestPlausibleIsRepeatable(t *testing.T) {
+func TestEnsembleIsRepeatable(t *testing.T) {
 	z := []float64{0, 3, 6, 9}
-	a := Find(metres(t, z, []float64{22, 21, 11, 8})).Curve.Plausible()
-	b := Find(metres(t, z, []float64{22, 21, 11, 8})).Curve.Plausible()
-	c := Find(metres(t, z, []float64{22, 21, 11.1, 8})).Curve.Plausible()
+	a := Find(metres(t, z, []float64{22, 21, 11, 8})).Curve.Ensemble()
+	b := Find(metres(t, z, []float64{22, 21, 11, 8})).Curve.Ensemble()
+	c := Find(metres(t, z, []float64{22, 21, 11.1, 8})).Curve.Ensemble()
 	for m := range a.Temps {
 		if !slices.Equal(a.Temps[m], b.Temps[m]) {
 			t.Fatalf("member %d: %v, then %v", m, a.Temps[m], b.Temps[m])
@@ -33,9 +33,9 @@ func TestPlausibleIsRepeatable(t *testing.T) {
 }
 
 // The members are spread about a reading by its error.
-func TestPlausibleHoldsTheReadings(t *testing.T) {
+func TestEnsembleHoldsTheReadings(t *testing.T) {
 	k := Find(metres(t, []float64{0, 3, 6, 9}, []float64{25, 20, 10, 5})).Curve
-	temps := k.plausible.At(3, nil)
+	temps := k.ensemble.At(3, nil)
 	mean, square := 0.0, 0.0
 	for _, v := range temps {
 		mean += v / float64(len(temps))
@@ -50,14 +50,14 @@ func TestPlausibleHoldsTheReadings(t *testing.T) {
 // Close readings in steps of 0.5 m from 0.25 m on, that put a break in the middle of its
 // steepest step: 3.25 to 3.75 m.
 func TestCloseReadings(t *testing.T) {
-	f := newFalls([]float64{0, 3, 4, 9}, []float64{20, 20, 10, 10})
-	h := habit{step: 0.5, phase: 0.5, place: 0.5}
-	got, ok := h.steepest(f, f.risen(nil), 0)
+	f := newGradients([]float64{0, 3, 4, 9}, []float64{20, 20, 10, 10})
+	h := perturbation{step: 0.5, phase: 0.5, place: 0.5}
+	got, ok := h.thermocline(f, f.cumulativeRise(nil), 0)
 	if !ok {
 		t.Fatal("nothing found")
 	}
 	near(t, "break", got, 3.5, 1e-9)
-	if _, ok := h.steepest(f, f.risen(nil), 5); ok {
+	if _, ok := h.thermocline(f, f.cumulativeRise(nil), 5); ok {
 		t.Error("a break found in even water")
 	}
 }
@@ -65,8 +65,8 @@ func TestCloseReadings(t *testing.T) {
 // Where a temperature is reached by no member the answer is the end of the column on
 // that side.
 func TestCrossingBeyondTheColumn(t *testing.T) {
-	p := Find(metres(t, []float64{0, 2, 4, 6}, []float64{20, 19, 15, 10})).Curve.Plausible()
-	ice := Find(metres(t, []float64{0, 2, 4, 6}, []float64{0.5, 2, 3, 3.9})).Curve.Plausible()
+	p := Find(metres(t, []float64{0, 2, 4, 6}, []float64{20, 19, 15, 10})).Curve.Ensemble()
+	ice := Find(metres(t, []float64{0, 2, 4, 6}, []float64{0.5, 2, 3, 3.9})).Curve.Ensemble()
 	near(t, "colder than all", p.Crossing(0, 4, 3), 6, 1e-12)
 	near(t, "warmer than all", p.Crossing(0, 30, 3), 0, 1e-12)
 	near(t, "under ice, warmer than all", ice.Crossing(0, 5, 3), 6, 1e-12)
@@ -86,9 +86,9 @@ func TestDoubtOfCloseReadings(t *testing.T) {
 	if !ok {
 		t.Fatal("17.5 C not found")
 	}
-	e := k.Doubt(at, 17.5)
+	e := k.CrossingInterval(at, 17.5)
 	near(t, "half of the interval", (e.High-e.Low)/2, 1.28*0.25/2/math.Sqrt2*1.15, 0.06) // between two readings, half of each
-	if k := Best(metres(t, z, temps)).Curve; k.Doubt(3, 10) != profile.Exactly(3) {
+	if k := Best(metres(t, z, temps)).Curve; k.CrossingInterval(3, 10) != profile.Exactly(3) {
 		t.Error("best answers without doubt have an interval")
 	}
 }

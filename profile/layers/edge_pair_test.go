@@ -13,17 +13,17 @@ import (
 // either end.
 func TestPoolKeepsChancesAndMean(t *testing.T) {
 	c, _ := marked(tanh(6, 0.05))
-	for _, s := range []*side{&c.top, &c.bottom} {
+	for _, s := range []*edge{&c.top, &c.bottom} {
 		var sum, moment float64
-		for i := range s.h {
-			if before := 1 - s.left(i+1); before >= 0.002 && s.left(i) >= 0.002 {
-				sum += s.chance(i)
-				moment += s.chance(i) * s.z[i]
+		for i := range s.hazard {
+			if before := 1 - s.survival(i+1); before >= 0.002 && s.survival(i) >= 0.002 {
+				sum += s.probability(i)
+				moment += s.probability(i) * s.z[i]
 			}
 		}
-		bins := s.pool(nil)
+		bins := s.bins(nil)
 		n := len(bins) - 1
-		if n > binsAtMost+1 {
+		if n > maxBins+1 {
 			t.Errorf("%d bins", n)
 		}
 		near(t, "all chances", bins[n].sum, sum, 1e-12)
@@ -83,10 +83,10 @@ func plainChoice(tops, bottoms []bin, thermoclineM float64) (topM, bottomM, best
 
 // asPlain fails where the choice differs from that of the plain search, and gives how
 // many bins there were.
-func asPlain(tb rapid.TB, c *crew, thermoclineM float64) int {
+func asPlain(tb rapid.TB, c *edgeModel, thermoclineM float64) int {
 	tb.Helper()
 	top, bottom := c.choose(thermoclineM)
-	tops, bottoms := c.top.pool(nil), c.bottom.pool(nil)
+	tops, bottoms := c.top.bins(nil), c.bottom.bins(nil)
 	tops, bottoms = tops[:len(tops)-1], bottoms[:len(bottoms)-1]
 	wantTop, wantBottom, best := plainChoice(tops, bottoms, thermoclineM)
 	if top == wantTop && bottom == wantBottom {
@@ -99,13 +99,13 @@ func asPlain(tb rapid.TB, c *crew, thermoclineM float64) int {
 }
 
 func TestChoiceEqualsPlainSearch(t *testing.T) {
-	c := new(crew) // used again and again, so that nothing of the last column may matter
+	c := new(edgeModel) // used again and again, so that nothing of the last column may matter
 	many := 0
 	rapid.Check(t, func(t *rapid.T) {
 		z, temps := breaks(t, 60, 0.3, 0.05, 1, 3)
-		f := newFalls(z, temps)
-		plane := f.densest(0)
-		c.marks(f, 0, plane)
+		f := newGradients(z, temps)
+		plane := f.greatestRise(0)
+		c.apply(f, 0, plane)
 		if asPlain(t, c, z[plane]+(z[plane+1]-z[plane])*rapid.Float64Range(0, 1).Draw(t, "thermocline")) > 10 {
 			many++
 		}
@@ -114,9 +114,9 @@ func TestChoiceEqualsPlainSearch(t *testing.T) {
 		t.Error("no column drawn had more than 10 bins")
 	}
 	for _, x := range []struct{ half, step float64 }{{1, 0.05}, {3, 0.1}, {6, 0.25}, {9, 0.5}} {
-		f := newFalls(tanh(x.half, x.step))
-		c.marks(f, 0, f.densest(0))
-		if n := asPlain(t, c, 7.3); n < 16 || n > 2*(binsAtMost+1) {
+		f := newGradients(tanh(x.half, x.step))
+		c.apply(f, 0, f.greatestRise(0))
+		if n := asPlain(t, c, 7.3); n < 16 || n > 2*(maxBins+1) {
 			t.Errorf("a break of %v m, every %v m: %d bins", x.half, x.step, n)
 		}
 	}
@@ -126,11 +126,11 @@ func TestChoiceEqualsPlainSearch(t *testing.T) {
 // sides.
 func TestRarePlacesMatterLittle(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		z, temps := breaks(t, binsAtMost, 0.3, 0.05, 1, 3) // so few that none are pooled
+		z, temps := breaks(t, maxBins, 0.3, 0.05, 1, 3) // so few that none are pooled
 		c, plane := marked(z, temps)
-		all := func(s *side) (out []bin) {
-			for i := range s.h {
-				out = append(out, bin{z: s.z[i], p: s.chance(i)})
+		all := func(s *edge) (out []bin) {
+			for i := range s.hazard {
+				out = append(out, bin{z: s.z[i], p: s.probability(i)})
 			}
 			return out
 		}
@@ -147,18 +147,18 @@ func TestRarePlacesMatterLittle(t *testing.T) {
 // The same water read more or less closely. A mark is the place above the interval
 // that decided, so an answer may move by one interval; the choice is also uneven by up to a bin, here
 // at most 0.25 m, since its worth jumps where a mark comes within a metre.
-func TestCrewAtAnySpacing(t *testing.T) {
+func TestEdgeModelAtAnySpacing(t *testing.T) {
 	for _, half := range []float64{1, 2, 3} {
 		c, _ := marked(tanh(half, 0.1))
 		top, bottom := c.choose(7.3)
-		halfTop, halfBottom := c.stops()
+		halfTop, halfBottom := c.medians()
 		for _, step := range []float64{0.05, 0.25, 0.5, 1, 2} {
 			e, _ := marked(tanh(half, step))
 			what := fmt.Sprintf("a break of %v m, every %v m: ", half, step)
 			a, b := e.choose(7.3)
 			near(t, what+"top", a, top, step+0.25)
 			near(t, what+"bottom", b, bottom, step+0.25)
-			a, b = e.stops()
+			a, b = e.medians()
 			near(t, what+"half the tops", a, halfTop, step+0.25)
 			near(t, what+"half the bottoms", b, halfBottom, step+0.25)
 		}
@@ -166,8 +166,8 @@ func TestCrewAtAnySpacing(t *testing.T) {
 }
 
 // 3 C/m from 5 to 9 m and even water around it, read every 0.1 m: the bottom comes
-// out too deep, as said at crew.
-func TestCrewOfSharpZone(t *testing.T) {
+// out too deep, as said at edgeModel.
+func TestEdgeModelOfSharpZone(t *testing.T) {
 	var z, temps []float64
 	for i := range 201 {
 		z = append(z, float64(i)/10)

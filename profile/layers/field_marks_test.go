@@ -84,29 +84,29 @@ func unbroken(c profile.Column) (top, bottom float64, ok bool) {
 	return c.At(first).DepthM, c.At(last + 1).DepthM, true
 }
 
-// asked is our answer for a column, where it is layered, with the crew's chances.
-func asked(c *crew, col profile.Column) (top, bottom float64, ok bool) {
+// asked is our answer for a column, where it is layered, with the edge model's chances.
+func asked(c *edgeModel, col profile.Column) (top, bottom float64, ok bool) {
 	l := Best(col)
 	if l.Structure != Layered {
 		return 0, 0, false
 	}
-	f := newFalls(l.Curve.z, l.Curve.t)
-	c.marks(f, l.Curve.reading[l.start], f.densest(l.Curve.reading[l.start]))
-	top, bottom = l.MetaTop.Best, l.MetaBottom.Best
+	f := newGradients(l.Curve.z, l.Curve.t)
+	c.apply(f, l.Curve.reading[l.start], f.greatestRise(l.Curve.reading[l.start]))
+	top, bottom = l.MetalimnionTop.Best, l.MetalimnionBottom.Best
 	return top, bottom, true
 }
 
 // held counts how often the middle 80 % of the chances hold what a crew marked.
 type held struct{ n, top, bottom, topM, bottomM float64 }
 
-func (h *held) add(c *crew, lake measured.Cast) {
+func (h *held) add(c *edgeModel, lake measured.Cast) {
 	in := func(r [2]float64, mark string) float64 {
 		if v := lake.Mark[mark]; r[0]-1e-9 <= v && v <= r[1]+1e-9 {
 			return 1
 		}
 		return 0
 	}
-	top, bottom := c.range80()
+	top, bottom := c.middle80()
 	h.n++
 	h.top += in(top, "T")
 	h.bottom += in(bottom, "B")
@@ -115,14 +115,14 @@ func (h *held) add(c *crew, lake measured.Cast) {
 }
 
 // Crews marked the top and the bottom of the metalimnion on a reading: U.S. EPA,
-// National Lakes Assessment 2007 and 2017. The four numbers of the crew's chances, and
+// National Lakes Assessment 2007 and 2017. The four numbers of the edge model, and
 // overlapWorth, were chosen on 2007; 2017 was held out. The floors are what was
 // reached, rounded down to 0.005.
-func TestCrews(t *testing.T) {
+func TestFieldMarks(t *testing.T) {
 	all := measured.Casts(t, "nla_marked.csv")
 	table := fmt.Sprintf("\n%-16s %5s  %7s %7s %7s %7s\n", "", "lakes", "overlap", "top", "bottom", "both")
 	ranges := fmt.Sprintf("\n%-16s %5s  %s\n", "the middle 80 %", "lakes", "holds the top, the bottom; mean width in m")
-	c := new(crew)
+	c := new(edgeModel)
 	for _, year := range []struct {
 		name, in string
 		floor    [4]float64
@@ -172,7 +172,7 @@ func TestCrews(t *testing.T) {
 // are zones of 1 m, and among them ponds whose break lies within a metre of the surface:
 // those are called a skin, and get no metalimnion. The spread is that of random halves
 // of the lakes: a change by less has shown nothing. The floors are what was reached.
-func TestCrewsByThickness(t *testing.T) {
+func TestFieldMarksByThickness(t *testing.T) {
 	all := measured.Casts(t, "nla_marked.csv")
 	type answer struct {
 		measured.Cast
@@ -180,7 +180,7 @@ func TestCrewsByThickness(t *testing.T) {
 		ok          bool
 	}
 	lakes := map[string][]answer{}
-	c := new(crew)
+	c := new(edgeModel)
 	for _, lake := range all {
 		top, bottom, ok := asked(c, lake.Column(t))
 		name, _, _ := strings.Cut(lake.Name, "_20")

@@ -12,16 +12,16 @@ const (
 
 // option is a depth that may be chosen. As a top it counts the bins at or above it,
 // as a bottom those above it; first to last-1 are the bins within a metre of it.
-type option struct {
+type candidate struct {
 	z             float64
 	tops, bottoms int
 	first, last   int
 }
 
 // choice is the memory of one choice.
-type choice struct {
-	tops, bottoms       []bin    // and one more at the end of each, with the sums
-	above, below        []option // the depths that may be chosen
+type pairSearch struct {
+	tops, bottoms       []bin       // and one more at the end of each, with the sums
+	above, below        []candidate // the depths that may be chosen
 	outer, inner, agree []float64
 	up, down            []float64
 }
@@ -39,13 +39,13 @@ type choice struct {
 //	T >  t, B <  b: sum of (B-T) / (b-t)
 //
 // so that the choice is that of the plain search through all pairs of both.
-func (c *crew) choose(thermoclineM float64) (topM, bottomM float64) {
-	x := &c.choice
-	x.tops, x.bottoms = c.top.pool(x.tops[:0]), c.bottom.pool(x.bottoms[:0])
+func (c *edgeModel) choose(thermoclineM float64) (topM, bottomM float64) {
+	x := &c.search
+	x.tops, x.bottoms = c.top.bins(x.tops[:0]), c.bottom.bins(x.bottoms[:0])
 	n, m := len(x.tops)-1, len(x.bottoms)-1
 	tops, bottoms := x.tops[:n], x.bottoms[:m]
-	x.above = options(x.above[:0], tops, tops, bottoms, math.Inf(-1), thermoclineM, true)
-	x.below = options(x.below[:0], bottoms, tops, bottoms, thermoclineM, math.Inf(1), false)
+	x.above = candidates(x.above[:0], tops, tops, bottoms, math.Inf(-1), thermoclineM, true)
+	x.below = candidates(x.below[:0], bottoms, tops, bottoms, thermoclineM, math.Inf(1), false)
 	x.tables(tops, bottoms)
 
 	topM, bottomM = thermoclineM, thermoclineM
@@ -88,7 +88,7 @@ func (c *crew) choose(thermoclineM float64) (topM, bottomM float64) {
 // tables adds up over pairs of a top i and a bottom j under it: in row i, column j,
 // outer over the tops before i and bottoms from j on, inner over the tops from i on
 // and bottoms before j, agree over the tops and bottoms before both.
-func (x *choice) tables(tops, bottoms []bin) {
+func (x *pairSearch) tables(tops, bottoms []bin) {
 	n, m := len(tops), len(bottoms)
 	row := m + 1
 	outer, inner, agree := zeros(&x.outer, (n+1)*row), zeros(&x.inner, (n+1)*row), zeros(&x.agree, (n+1)*row)
@@ -128,8 +128,8 @@ func zeros(v *[]float64, n int) []float64 {
 
 // options lists the depths of bins, and halfway between them, that lie from low to
 // high. Tops and bottoms at that depth are counted when level is true.
-func options(out []option, of, tops, bottoms []bin, low, high float64, level bool) []option {
-	var o option
+func candidates(out []candidate, of, tops, bottoms []bin, low, high float64, level bool) []candidate {
+	var o candidate
 	add := func(z float64) {
 		if z < low-equal || z > high+equal {
 			return

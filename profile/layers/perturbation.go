@@ -2,13 +2,13 @@ package layers
 
 import "math/rand/v2"
 
-// habit is how a plausible column is read where definitions leave room: the interval
+// perturbation is how a member of the ensemble is read where definitions leave room: the interval
 // of a break is to hold what a close column says, and that depends on how close its
 // readings are and where the first of them lies; crews do not all mark the same
 // places; the warm water is not quite even. How much room was chosen on the dense
 // columns of two lakes and a reservoir (Paul, Peter and Beaverdam), so that 80 %
 // intervals hold about 80 % of their answers.
-type habit struct {
+type perturbation struct {
 	step        float64 // m, between close readings
 	phase       float64 // of a step, where the first of them lies
 	place       float64 // of the break in the steepest step
@@ -17,8 +17,8 @@ type habit struct {
 	uneven      float64 // of the warm water, in standard deviations
 }
 
-func newHabit(rng *rand.Rand) habit {
-	return habit{
+func newPerturbation(rng *rand.Rand) perturbation {
+	return perturbation{
 		step: 0.3 + 0.5*rng.Float64(), phase: rng.Float64(), place: 0.25 + 0.5*rng.Float64(),
 		top: 0.2 + 0.6*rng.Float64(), bottom: 0.2 + 0.6*rng.Float64(),
 		shift: rng.NormFloat64(), uneven: rng.NormFloat64(),
@@ -27,7 +27,7 @@ func newHabit(rng *rand.Rand) habit {
 
 // steepest gives the break that close readings find, at or below fromM. rho is what
 // risen gives.
-func (h habit) steepest(f *falls, rho []float64, fromM float64) (depthM float64, ok bool) {
+func (h perturbation) thermocline(f *gradients, rho []float64, fromM float64) (depthM float64, ok bool) {
 	z, n := f.z, len(f.z)
 	from, end := max(z[0], fromM), z[n-1]
 	i := 0
@@ -35,7 +35,7 @@ func (h habit) steepest(f *falls, rho []float64, fromM float64) (depthM float64,
 		for i+2 < n && z[i+1] <= x {
 			i++
 		}
-		return rho[i] + f.rho[i]*(x-z[i])
+		return rho[i] + f.rise[i]*(x-z[i])
 	}
 	most, best := equal, 0.0
 	above, before := from, at(from)

@@ -25,14 +25,14 @@ func TestDensest(t *testing.T) {
 		{"nothing rises", []float64{0, 3, 9}, []float64{2, 2, 2}, 0, 0, false},
 		{"no water under the skin", []float64{0, 3}, []float64{0, 1}, 3, 0, false},
 	} {
-		got, ok, _ := densest(c.z, c.rho, c.from, nil)
+		got, ok, _ := steepestMetre(c.z, c.rho, c.from, nil)
 		if ok != c.ok || ok && math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%s: %v, %v, want %v, %v", c.name, got, ok, c.want, c.ok)
 		}
 	}
 }
 
-// The corners of the sliding window's rise are found, not sampled: no place of a fine
+// The knots of the sliding window's rise are found, not sampled: no place of a fine
 // search does better.
 func TestDensestIsBest(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
@@ -47,13 +47,13 @@ func TestDensestIsBest(t *testing.T) {
 		value := func(x float64) float64 {
 			for i := range z {
 				if i+1 < len(z) && x <= z[i+1] {
-					return at(z, rho, i, x)
+					return interpolate(z, rho, i, x)
 				}
 			}
 			return rho[len(rho)-1]
 		}
 		rise := func(x float64) float64 { return value(x+window) - value(x) }
-		got, ok, _ := densest(z, rho, 0, nil)
+		got, ok, _ := steepestMetre(z, rho, 0, nil)
 		if !ok {
 			if rho[len(rho)-1] > 1e-6 {
 				rt.Fatalf("nothing found in a rise of %v", rho[len(rho)-1])
