@@ -1,9 +1,9 @@
 // Package fish says what each fish of a stillwater needs of temperature and
 // oxygen, every figure with the source it was taken from.
 //
-// It is a table and a way to find a name in it, or among an angler's own fishes, which
-// package settings reads. It does not decide where a fish is (package band does), does
-// not read files and does not speak of handling or of rules on the water; it only carries
+// It is a table, fish.toml, and a way to find a name in it, or among an angler's own
+// fishes, which package settings reads: both are written as Entry says. It does not decide
+// where a fish is (package band does), does not read files and does not speak of handling or of rules on the water; it only carries
 // the two facts those need, whether a fish is of the salmon family and whether it
 // can let gas out of its swim bladder.
 //
@@ -80,24 +80,6 @@ type Fish struct {
 	Note string // what other sources say, and doubts; a temperature in it ends in " C" or " F"
 }
 
-// All returns every fish, coldwater first, then coolwater, then warmwater, always
-// in the same order. A fish of own stands in the place of the table's of the same
-// key; one that the table lacks comes last of its kind. The slice and all in it are
-// the caller's, but for what own holds.
-func All(own ...Fish) []Fish {
-	all := append(coldwater(), warmer()...)
-	for _, f := range own {
-		i := slices.IndexFunc(all, func(old Fish) bool { return old.Key == f.Key })
-		if i < 0 {
-			all = append(all, f)
-		} else {
-			all[i] = f
-		}
-	}
-	slices.SortStableFunc(all, func(a, b Fish) int { return int(a.Kind) - int(b.Kind) })
-	return all
-}
-
 // Named is a figure and the name it has in JSON, which says its unit.
 type Named struct {
 	Name string
@@ -146,22 +128,6 @@ func (f Fish) Misplaced() (first, second Named, ok bool) {
 		}
 	}
 	return Named{}, Named{}, false
-}
-
-// known is a figure seen in the named source.
-func known(value float64, source string) Figure {
-	return Figure{Value: value, Known: true, Source: source}
-}
-
-// recalled is a figure known from memory only; what names the publication.
-func recalled(value float64, what string) Figure {
-	return known(value, "from memory ("+what+")")
-}
-
-// practice is a figure of anglers' charts, which give whole degrees Fahrenheit:
-// here to 0.1 C, close enough to come back as the same whole degree.
-func practice(value float64) Figure {
-	return known(value, "common practice")
 }
 
 // LimitsC gives the temperatures at which water that suits the fish begins or ends:

@@ -63,7 +63,7 @@ func TestWeakSaysSo(t *testing.T) {
 
 // TestMisplaced puts each two neighbours in the wrong order.
 func TestMisplaced(t *testing.T) {
-	at := func(v float64) Figure { return known(v, "s") }
+	at := func(v float64) Figure { return Figure{Value: v, Known: true, Source: "s"} }
 	whole := func() Fish {
 		return Fish{LowerUseC: at(5), ComfortLowC: at(10), OptimumC: at(13), ComfortHighC: at(16), UpperUseC: at(20), LethalC: at(24), OxygenLeastMgL: at(3), OxygenMgL: at(5)}
 	}

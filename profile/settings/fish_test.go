@@ -2,6 +2,7 @@ package settings
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -124,6 +125,23 @@ func TestFishes(t *testing.T) {
 	}
 }
 
+// All that the table's own entries hold, an angler's may.
+func TestFishEveryKey(t *testing.T) {
+	got := ownFishes(t, page(`[[fish]]`, `name = "Zander"`, `full_name = "pike-perch"`, `scientific = "Sander lucioperca"`, `alias = "pikeperch"`,
+		`kind = "coolwater"`, `can_vent = true`, `open_water = true`, `use_from = "10 C"`, `comfort_low = {value = "18 C", source = "a"}`,
+		`comfort_high = {value = "75.2 F", source = "b"}`, `optimum = "22 C"`, `use_up_to = {value = "28 C"}`, `lethal = "35 C"`,
+		`oxygen_least = {value = "3 ppm", source = "c"}`, `note = "A note."`, `source = "d"`, `[fish.oxygen]`, `value = "5 mg/L"`, `source = "e"`))
+	at := func(v float64, source string) fish.Figure { return fish.Figure{Value: v, Known: true, Source: source} }
+	want := fish.Fish{
+		Key: "zander", Name: "pike-perch", Scientific: "Sander lucioperca", Aliases: []string{"pikeperch"}, Kind: fish.Coolwater, CanVent: true, OpenWater: true,
+		LowerUseC: at(10, "d"), ComfortLowC: at(18, "a"), OptimumC: at(22, "d"), ComfortHighC: at(24, "b"), UpperUseC: at(28, "d"), LethalC: at(35, "d"),
+		OxygenLeastMgL: at(3, "c"), OxygenMgL: at(5, "e"), Note: "A note.",
+	}
+	if len(got) != 1 || !reflect.DeepEqual(got[0], want) {
+		t.Errorf("%+v\nwant %+v", got, want)
+	}
+}
+
 // What is written shows that a lower bound of the fish begun from does not hold.
 func TestFishLowerBounds(t *testing.T) {
 	f := ownFishes(t, page(`[[fish]]`, `name = "rainbow"`, `comfort = "42 to 62 F"`, `oxygen = "2 mg/L"`))[0]
@@ -193,6 +211,14 @@ func TestFishRefused(t *testing.T) {
 		{"an alias as a number", rainbow(`alias = ["slab", 3]`), "3", []string{"alias: ", "quotes"}},
 		{"a long source", rainbow(`source = "` + strings.Repeat("note ", 20) + `"`), "3", []string{"source: ", "at most 69 letters"}},
 		{"a source in two lines", rainbow(`source = "a\nb"`), "3", []string{"source: ", "cannot be shown"}},
+		{"the coldest use over comfort", rainbow(`use_from = "14 C"`), "3", []string{"use_from: ", "the coldest water used, 14 C, is over the low end of comfort, 13 C", "write comfort too"}},
+		{"a low end over the high", rainbow(`comfort_low = "68 F"`), "3", []string{"comfort_low: ", "68 F", "over the high end of comfort, 66.2 F", "write comfort too"}},
+		{"more of the least oxygen", rainbow(`oxygen_least = "7 mg/L"`), "3", []string{"oxygen_least: ", "7 mg/L, is over the oxygen worth fishing, 5 mg/L", "write oxygen too"}},
+		{"a long source of a figure", rainbow(`optimum = {value = "58 F", source = "` + strings.Repeat("note ", 20) + `"}`), "3", []string{"optimum: ", "at most 69 letters"}},
+		{"a number in a figure", rainbow(`optimum = {value = 14, source = "me"}`), "3", []string{"optimum: ", "quotes"}},
+		{"a part of a figure that is none", rainbow(`[fish.optimum]`, `value = "58 F"`, `by = "me"`), "5", []string{"fish.optimum.by"}},
+		{"a figure in a table of its own", rainbow(`[fish.optimum]`, `value = "warm"`), "4", []string{": optimum: ", `"warm"`}},
+		{"a note in two lines", rainbow(`note = "a\nb"`), "3", []string{"note: ", "cannot be shown"}},
 		{"wrong key", rainbow(`confort = "55 to 62 F"`), "3", []string{"confort"}},
 		{"a bare number", rainbow(`oxygen = 6`), "3", []string{"oxygen", "quotes"}},
 	} {

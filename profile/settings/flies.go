@@ -9,15 +9,6 @@ import (
 	"coldseam/profile/unit"
 )
 
-// fly is a fly of the box as the file has it.
-type fly struct {
-	Name, Weight string
-	Density      *float64 // kg/m3, of the whole
-}
-
-// touched is a bottom touched as the file has it.
-type touched struct{ Rig, Depth, After string }
-
 // Fly finds a fly: one of the box by its name, without case, else what weight.Parse
 // makes of the text.
 func (s Settings) Fly(text string) (weight.Weight, error) {
@@ -67,11 +58,11 @@ func (p *parser) box(list []fly) {
 	for i, f := range list {
 		w, err := weight.Parse(f.Weight)
 		if err != nil {
-			p.fail(place{"fly", i, "weight"}, err)
+			p.fail(in("fly", i, "weight"), err)
 		}
 		if f.Density != nil {
 			if w.Density = *f.Density; !(w.Density > 1000 && w.Density <= 20000) {
-				p.fail(place{"fly", i, "density"}, fmt.Errorf("%v is not likely: a fly that sinks has over 1000 kg/m3 and at most 20000", w.Density))
+				p.fail(in("fly", i, "density"), fmt.Errorf("%v is not likely: a fly that sinks has over 1000 kg/m3 and at most 20000", w.Density))
 			}
 		}
 		p.s.Box = append(p.s.Box, Fly{f.Name, w.Kg, w.Density})
@@ -86,7 +77,7 @@ func (p *parser) usual(text *string) {
 	}
 	w, err := p.s.Fly(*text)
 	if err != nil {
-		p.fail(place{key: "fly_weight"}, err)
+		p.fail("fly_weight", err)
 	}
 	p.s.Usual = w
 	*text = p.s.FlyWeight(*text)
@@ -98,51 +89,29 @@ func (p *parser) tied(n *int) {
 		return
 	}
 	if *n < 1 || *n > 3 {
-		p.fail(place{key: "flies"}, fmt.Errorf("%d: tie on 1 to 3", *n))
+		p.fail("flies", fmt.Errorf("%d: tie on 1 to 3", *n))
 	}
 	p.s.Flies = *n
 }
 
-// sinkRate takes the rate of the sinking line: from about a quarter of an inch a
-// second, a hovering line, to 8, the fastest (common practice), and some beyond.
-func (p *parser) sinkRate(text string) {
-	if text == "" {
-		return
-	}
-	v, err := unit.ParseSpeed(text)
-	if err == nil && !(v >= 0.005 && v <= 0.3) {
-		err = fmt.Errorf("%q is not a likely value", text)
-	}
-	if err != nil {
-		p.fail(place{key: "sink_rate"}, err)
-		return
-	}
-	p.s.SinkMps = v
-}
-
 func (p *parser) touched(list []touched) {
 	for i, t := range list {
-		at := func(key string) place { return place{"touched", i, key} }
-		for _, k := range []struct{ key, value, example string }{
-			{"rig", t.Rig, "long-leader"}, {"depth", t.Depth, "12 ft"}, {"after", t.After, "52 s"},
+		at := func(key string) string { return in("touched", i, key) }
+		for _, k := range []struct {
+			key     string
+			missing bool
+			example string
+		}{
+			{"rig", strings.TrimSpace(t.Rig) == "", "long-leader"}, {"depth", t.Depth == 0, "12 ft"}, {"after", t.After == 0, "52 s"},
 		} {
-			if strings.TrimSpace(k.value) == "" {
+			if k.missing {
 				p.fail(at(k.key), fmt.Errorf("each [[touched]] needs it, e.g. %s = %q", k.key, k.example))
 			}
 		}
-		touch := rig.BottomContact{Kind: rig.Kind(t.Rig)}
+		touch := rig.BottomContact{Kind: rig.Kind(t.Rig), DepthM: float64(t.Depth), S: float64(t.After)}
 		if touch.Kind != rig.LongLeader && touch.Kind != rig.Hung {
 			p.fail(at("rig"), fmt.Errorf("%q: write long-leader or hung", t.Rig))
 		}
-		p.length(at("depth"), t.Depth, 1, 30, &touch.DepthM)
-		s, err := unit.ParseDuration(t.After)
-		if err == nil && !(s >= 3 && s <= 600) {
-			err = fmt.Errorf("%q is not a likely value", t.After)
-		}
-		if err != nil {
-			p.fail(at("after"), err)
-		}
-		touch.S = s
 		p.s.BottomContacts = append(p.s.BottomContacts, touch)
 	}
 }

@@ -7,8 +7,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"reflect"
-	"strings"
 	"syscall"
 )
 
@@ -69,33 +67,4 @@ func bounded(name string, data []byte) error {
 		}
 	}
 	return nil
-}
-
-// lengths refuses a text that is longer than any name or note, and too many tables of one
-// kind.
-func (p *parser) lengths(f file) { p.lengthsIn(place{}, reflect.ValueOf(f)) }
-
-func (p *parser) lengthsIn(at place, v reflect.Value) {
-	for i := range v.NumField() {
-		field, is := v.Field(i), v.Type().Field(i)
-		key := is.Tag.Get("toml")
-		if key == "" {
-			key = strings.ToLower(is.Name)
-		}
-		here := place{at.table, at.n, key}
-		switch {
-		case field.Kind() == reflect.String && len([]rune(field.String())) > maxText:
-			p.fail(here, fmt.Errorf("is longer than %d letters: shorten it", maxText))
-		case field.Kind() == reflect.Struct:
-			p.lengthsIn(place{table: key}, field)
-		case field.Kind() == reflect.Slice && field.Type().Elem().Kind() == reflect.Struct:
-			if field.Len() > maxTables {
-				p.fail(place{key, maxTables, key}, fmt.Errorf("more than %d of [[%s]]: leave some out", maxTables, key))
-				return
-			}
-			for n := range field.Len() {
-				p.lengthsIn(place{key, n, ""}, field.Index(n))
-			}
-		}
-	}
 }

@@ -1,104 +1,136 @@
 package settings
 
 import (
-	"errors"
+	"bytes"
 	"fmt"
-	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 
-	"github.com/pelletier/go-toml/v2"
-
-	"coldseam/profile/plain"
+	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// place is where a key is set: at the head of the file when table is "", else in
-// the n-th table of its kind (from 0), [[water]] and the like.
-type place struct {
-	table string
-	n     int
-	key   string
+// contents are the keys and tables of a file, in its order: found by a walk through it,
+// since the decoder tells where a value stands that it refuses itself, but not where one
+// stands that is refused afterwards.
+type contents struct {
+	data  []byte
+	found []found
+	long  error // the first text that is longer, or table that is one more, than may be
 }
 
-// line finds the place's line in a file, from 1. A key that is not there is looked
-// for at its table's first line; tables written in one line, stock = [{...}], count
-// as that line.
-func (at place) line(data string) int {
-	header := regexp.MustCompile(`(?i)^\s*\[{1,2}\s*["']?` + regexp.QuoteMeta(at.table) + `["']?\s*\]{1,2}`)
-	set := func(key string) *regexp.Regexp {
-		return regexp.MustCompile(`(?i)^\s*["']?` + regexp.QuoteMeta(key) + `["']?\s*=`)
-	}
-	key, inOneLine := set(at.key), set(at.table)
-	inTable, seen, found := at.table == "", -1, 1
-	for i, l := range outsideTexts(data) {
-		switch {
-		case strings.HasPrefix(strings.TrimSpace(l), "["):
-			inTable = false
-			if at.table == "" {
-				return found
-			}
-			if header.MatchString(l) {
-				if seen++; seen == at.n {
-					inTable, found = true, i+1
-				}
-			}
-		case inTable && key.MatchString(l):
-			return i + 1
-		case at.table != "" && seen < 0 && inOneLine.MatchString(l):
-			found = i + 1
-		}
-	}
-	return found
+// found is a key or a table: "rod", "probe.air", "fish.1" (the second [[fish]]) or
+// "fish.1.comfort".
+type found struct {
+	path string
+	at   int  // its first byte
+	bare bool // its value is a number, true or false
 }
 
-// outsideTexts splits a file into lines, those inside a text of several lines left
-// blank.
-func outsideTexts(data string) []string {
-	lines := strings.Split(data, "\n")
-	open := ""
-	for i, l := range lines {
-		if open != "" {
-			lines[i] = ""
-			if strings.Contains(l, open) {
-				open = ""
-			}
+// in is the path of a key of the n-th table of a kind, from 0.
+func in(table string, n int, key string) string { return fmt.Sprintf("%s.%d.%s", table, n, key) }
+
+// keyOf is the key in a path, for a part of a figure that of the figure; the table where
+// there is none.
+func keyOf(path string) string {
+	parts := slices.DeleteFunc(strings.Split(path, "."), func(part string) bool {
+		_, err := strconv.Atoi(part)
+		return err == nil
+	})
+	return parts[min(1, len(parts)-1)]
+}
+
+// walk finds the keys of a file, as far as it is TOML.
+func walk(data []byte) *contents {
+	c := &contents{data: data}
+	p := &unstable.Parser{}
+	p.Reset(data)
+	inside, tables := "", map[string]int{}
+	for p.NextExpression() {
+		e := p.Expression()
+		if e.Kind == unstable.KeyValue {
+			c.value(inside, e)
 			continue
 		}
-		for _, quotes := range []string{`"""`, "'''"} {
-			if strings.Count(l, quotes)%2 == 1 {
-				open = quotes
+		at, path := written(e)
+		if table, part, ok := strings.Cut(path, "."); ok && tables[table] > 0 { // [fish.optimum]
+			path = in(table, tables[table]-1, part)
+		} else if e.Kind == unstable.ArrayTable {
+			path = c.table(path, tables[path], at)
+			tables[table]++
+		}
+		c.found = append(c.found, found{path, at, false})
+		inside = path + "."
+	}
+	return c
+}
+
+// written gives the first byte of a key and its parts, in small letters as the decoder
+// takes them.
+func written(e *unstable.Node) (at int, path string) {
+	var parts []string
+	for it := e.Key(); it.Next(); {
+		if parts == nil {
+			at = int(it.Node().Raw.Offset)
+		}
+		parts = append(parts, strings.ToLower(string(it.Node().Data)))
+	}
+	return at, strings.Join(parts, ".")
+}
+
+// value takes a key and what is written for it: tables in one line, stock = [{...}], are
+// tables like others.
+func (c *contents) value(inside string, e *unstable.Node) {
+	at, path := written(e)
+	path = inside + path
+	v := e.Value()
+	c.found = append(c.found, found{path, at, v.Kind == unstable.Integer || v.Kind == unstable.Float || v.Kind == unstable.Bool})
+	switch v.Kind {
+	case unstable.String:
+		if len([]rune(string(v.Data))) > maxText {
+			c.tooLong(at, keyOf(path), fmt.Errorf("is longer than %d letters: shorten it", maxText))
+		}
+	case unstable.InlineTable:
+		c.values(path+".", v)
+	case unstable.Array:
+		n := 0
+		for it := v.Children(); it.Next(); n++ {
+			if it.Node().Kind == unstable.InlineTable {
+				c.values(c.table(path, n, at)+".", it.Node())
 			}
 		}
 	}
-	return lines
 }
 
-// wrongKind is how the decoder says that a value is of another kind than its key
-// takes.
-var wrongKind = regexp.MustCompile(`cannot decode TOML (.+) into .*of type \*?(\w+)$`)
-
-// kinds says how a value of each kind is written.
-var kinds = map[string]string{
-	"string": `a text in quotes, "..."`, "int": "a whole number", "float64": "a number", "bool": "true or false",
+func (c *contents) values(inside string, table *unstable.Node) {
+	for it := table.Children(); it.Next(); {
+		c.value(inside, it.Node())
+	}
 }
 
-// decodeError names the line of what TOML could not take.
-func decodeError(name string, err error) error {
-	var strict *toml.StrictMissingError
-	if errors.As(err, &strict) && len(strict.Errors) > 0 {
-		row, _ := strict.Errors[0].Position()
-		return fmt.Errorf("%s:%d: there is no setting %q; see `coldseam plan --help` or the README for the names", name, row, plain.Cut(strings.Join(strict.Errors[0].Key(), "."), 60))
+// table is the path of the n-th table of a kind, and refuses one too many.
+func (c *contents) table(kind string, n, at int) string {
+	if n == maxTables {
+		c.tooLong(at, kind, fmt.Errorf("more than %d of [[%s]]: leave some out", maxTables, kind))
 	}
-	var decode *toml.DecodeError
-	if !errors.As(err, &decode) {
-		return fmt.Errorf("%s: %w", name, err)
+	return kind + "." + strconv.Itoa(n)
+}
+
+func (c *contents) tooLong(at int, key string, err error) {
+	if c.long == nil {
+		c.long = fmt.Errorf("%d: %s: %w", c.row(at), key, err)
 	}
-	row, _ := decode.Position()
-	msg := strings.TrimPrefix(decode.Error(), "toml: ")
-	if m := wrongKind.FindStringSubmatch(msg); m != nil && kinds[m[2]] != "" {
-		msg = "this setting is written as " + kinds[m[2]]
-		if key := decode.Key(); len(key) > 0 {
-			msg = key[len(key)-1] + ": " + msg
+}
+
+// line is the line of a path, from 1, that of its table where the key is not there.
+func (c *contents) line(path string) int {
+	for ; path != ""; path = path[:max(0, strings.LastIndex(path, "."))] {
+		if i := slices.IndexFunc(c.found, func(f found) bool { return f.path == path }); i >= 0 {
+			return c.row(c.found[i].at)
 		}
 	}
-	return fmt.Errorf("%s:%d: %s", name, row, msg)
+	return 1
 }
+
+// row is the line of a byte, from 1.
+func (c *contents) row(at int) int { return bytes.Count(c.data[:at], []byte("\n")) + 1 }

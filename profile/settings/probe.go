@@ -1,10 +1,6 @@
 package settings
 
-import (
-	"fmt"
-
-	"coldseam/profile/unit"
-)
+import "fmt"
 
 // Probe is what was settled about the probe; zero where nothing was. What only package
 // device can judge (the layout, the speed) is kept as it is written.
@@ -18,16 +14,8 @@ type Probe struct {
 	AirPa      float64   // pressure of the air, Pa
 }
 
-type probe struct {
-	Port, Parity, Layout, Air string
-	Baud                      *int
-	DataBits                  *int `toml:"data_bits"`
-	Thermistor                []float64
-}
-
 func (p *parser) probe(f probe) {
-	at := func(key string) place { return place{"probe", 0, key} }
-	p.s.Probe = Probe{Port: f.Port, Parity: f.Parity, Layout: f.Layout, Thermistor: f.Thermistor}
+	p.s.Probe = Probe{Port: f.Port, Parity: f.Parity, Layout: f.Layout, Thermistor: f.Thermistor, AirPa: float64(f.Air)}
 	if f.Baud != nil {
 		p.s.Probe.Baud = *f.Baud
 	}
@@ -35,18 +23,6 @@ func (p *parser) probe(f probe) {
 		p.s.Probe.DataBits = *f.DataBits
 	}
 	if n := len(f.Thermistor); n != 0 && n != 3 {
-		p.fail(at("thermistor"), fmt.Errorf("%d numbers: write the three coefficients of the data sheet, [a, b, c]", n))
+		p.fail("probe.thermistor", fmt.Errorf("%d numbers: write the three coefficients of the data sheet, [a, b, c]", n))
 	}
-	if f.Air == "" {
-		return
-	}
-	pa, err := unit.ParsePressure(f.Air)
-	if err == nil && !(pa >= 40000 && pa <= 110000) {
-		err = fmt.Errorf("%q is not a pressure of the air", f.Air)
-	}
-	if err != nil {
-		p.fail(at("air"), err)
-		return
-	}
-	p.s.Probe.AirPa = pa
 }
