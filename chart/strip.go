@@ -1,6 +1,3 @@
-// Package chart draws pictures for the terminal: the strip of a plan, and that of a drop
-// while it is taken. Depth goes downward and to scale, in plain characters that survive
-// a sunlit screen, no colour and a printer.
 package chart
 
 import (
@@ -8,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"coldseam/profile/plan"
 	"coldseam/profile/unit"
 )
 
@@ -19,24 +15,21 @@ const (
 	crowded   = 40 // readings, over which they share rows
 )
 
-// Strip draws the column of a plan: temperature to the right, the readings, the
+// Strip draws a drop for the terminal: temperature to the right, the readings, the
 // curve between them, the metalimnion and the band at the left, the layers named at
-// the right. Every reading, the bottom and every name has its place; what has no room
-// beside its row stands on a line under it. It returns lines no wider than 80 columns,
-// "" when nothing was read.
-func Strip(p plan.Plan) string {
-	k := p.Layers.Curve
-	if k == nil || len(k.Depths) == 0 {
-		return ""
-	}
-	u := p.Drop.Units.Shown()
-	s := strip{p: p, u: u}
-	s.top, s.bottom = p.Band.Safe(p.Column.Last().DepthM)
-	s.low, s.high = k.Temps[0], k.Temps[0]
-	for _, r := range p.Drop.Readings { // where it is warmer below, readings leave the curve
-		if r.Used() {
+// the right. Depth goes downward and to scale, in plain characters that survive a sunlit
+// screen, no colour and a printer. Every reading, the bottom and every name has its
+// place; what has no room beside its row stands on a line under it. It returns lines no
+// wider than 80 columns, "" when no reading was used.
+func Strip(d Drop) string {
+	s := strip{Drop: d, u: d.Units.Shown(), low: math.Inf(1), high: math.Inf(-1)}
+	for _, r := range d.Readings {
+		if r.Used {
 			s.low, s.high = min(s.low, r.TempC), max(s.high, r.TempC)
 		}
+	}
+	if s.low > s.high {
+		return ""
 	}
 	if s.high-s.low < 2 { // a mixed column is a straight line, not noise blown up
 		mid := (s.high + s.low) / 2
@@ -45,10 +38,10 @@ func Strip(p plan.Plan) string {
 	s.place()
 	s.name()
 	var b strings.Builder
-	left, right := u.Degrees(s.low), u.Degrees(s.high)
-	fmt.Fprintf(&b, "%5s %6s     %s%s%s\n", u.Depth, u.Temp, left, strings.Repeat(" ", stripCols-len(left)-len(right)), right)
-	for i := range s.rows {
-		for _, line := range s.lines(i) {
+	left, right := s.u.Degrees(s.low), s.u.Degrees(s.high)
+	fmt.Fprintf(&b, "%5s %6s     %s%s%s\n", s.u.Depth, s.u.Temp, left, strings.Repeat(" ", stripCols-len(left)-len(right)), right)
+	for _, r := range s.rows {
+		for _, line := range s.lines(r) {
 			b.WriteString(strings.TrimRight(line, " ") + "\n")
 		}
 	}
@@ -60,11 +53,9 @@ func Strip(p plan.Plan) string {
 
 // strip holds what a row needs.
 type strip struct {
-	p         plan.Plan
+	Drop
 	u         unit.System
 	low, high float64 // ends of the temperature's scale, C
-
-	top, bottom float64 // the band's edges as the text gives them, m
 
 	step   float64 // metres between even rows
 	rows   []row   // from the surface down
@@ -73,45 +64,44 @@ type strip struct {
 }
 
 // lines are the line of a row, and those under it for names that have no room on it.
-func (s *strip) lines(i int) []string {
-	r, k := s.rows[i], s.p.Layers.Curve
-	cells := []rune(strings.Repeat(" ", stripCols))
-	put := func(tempC float64, sign rune) {
+func (s *strip) lines(r row) []string {
+	label, cells := s.cells(r)
+	names := wrapped(r.names)
+	out := []string{fmt.Sprintf("%5s %7s %s|%s| %s", s.depth(r.depthM), label, r.gutter, cells, names[0])}
+	for _, more := range names[1:] {
+		out = append(out, fmt.Sprintf("%13s %s|%s| %s", "", r.gutter, strings.Repeat(" ", stripCols), more))
+	}
+	return out
+}
+
+// cells are a row of the plot, and the temperature that is printed before it: of the
+// reading at its very depth.
+func (s *strip) cells(r row) (label, cells string) {
+	out := []byte(strings.Repeat(" ", stripCols))
+	put := func(tempC float64, sign byte) {
 		at := int(math.Round((tempC - s.low) / (s.high - s.low) * (stripCols - 1)))
 		if at >= 0 && at < stripCols {
-			cells[at] = sign
+			out[at] = sign
 		}
 	}
-	label, used := "", false
+	used := false
 	for _, q := range r.readings {
-		used = used || q.Used()
-	}
-	if !used && i < s.scaled && r.depthM >= k.Top()-s.step/2 && r.depthM <= k.Bottom()+s.step/2 {
-		put(k.At(min(max(r.depthM, k.Top()), k.Bottom())), '.')
-	}
-	for _, q := range r.readings {
-		if q.Used() {
+		if q.Used {
+			used = true
 			put(q.TempC, 'o')
 		}
 		if q.DepthM == r.depthM {
-			if label = clip(fmt.Sprintf("%.1f", s.u.Temp.FromC(q.TempC)), 6); !q.Used() && !strings.HasSuffix(label, "!") {
+			if label = clip(fmt.Sprintf("%.1f", s.u.Temp.FromC(q.TempC)), 6); !q.Used && !strings.HasSuffix(label, "!") {
 				label += "!"
 			}
 		}
 	}
-	gutter := []rune("   ")
-	if s.p.Band.Found && i >= s.rowOf(s.top) && i <= s.rowOf(s.bottom) {
-		gutter[0] = '#'
+	if !used && !r.far {
+		if t, ok := s.TempAt(r.depthM, s.step/2); ok {
+			put(t, '.')
+		}
 	}
-	if l := s.p.Layers; l.MetalimnionTop != nil && i >= s.rowOf(l.MetalimnionTop.Best) && i <= s.rowOf(l.MetalimnionBottom.Best) {
-		gutter[1] = '='
-	}
-	names := wrapped(r.names)
-	out := []string{fmt.Sprintf("%5s %7s %s|%s| %s", s.depth(r.depthM), label, string(gutter), string(cells), names[0])}
-	for _, more := range names[1:] {
-		out = append(out, fmt.Sprintf("%13s %s|%s| %s", "", string(gutter), strings.Repeat(" ", stripCols), more))
-	}
-	return out
+	return label, string(out)
 }
 
 // depth prints a depth in five columns, to a hundredth where there is room.
@@ -144,18 +134,21 @@ func wrapped(names []string) []string {
 
 func (s *strip) legend() []string {
 	words := []string{"o reading", ". between"}
-	if s.p.Band.Found {
+	if _, ok := s.Zone(Band); ok {
 		words = append([]string{"# band"}, words...)
 	}
-	if s.p.Layers.MetalimnionTop != nil {
+	if _, ok := s.Zone(Metalimnion); ok {
 		words = append(words, "= break (metalimnion)")
 	}
-	if _, unused := s.p.Flagged(); unused > 0 {
-		words = append(words, "! not used")
+	for _, r := range s.Readings {
+		if !r.Used {
+			words = append(words, "! not used")
+			break
+		}
 	}
 	lines := []string{strings.Join(words, "   ")}
 	if s.shared {
-		lines = append(lines, fmt.Sprintf("%d readings, not every number is printed", len(s.p.Drop.Readings)))
+		lines = append(lines, fmt.Sprintf("%d readings, not every number is printed", len(s.Readings)))
 	}
 	return lines
 }

@@ -5,50 +5,52 @@ import (
 	"math"
 	"slices"
 
-	"coldseam/profile"
 	"coldseam/profile/unit"
 )
 
 // row is a line of the strip.
 type row struct {
 	depthM   float64
-	readings []profile.Reading
+	far      bool // not to scale
+	readings []Reading
+	gutter   string   // signs of band and metalimnion beside the plot
 	names    []string // of what begins or ends here
 }
 
 // place makes the rows: one for each reading, for the bottom and for the start of the
-// fly, at its own depth, and even steps between them. Readings far below all others come last, not to scale.
+// fly, at its own depth, and even steps between them. Readings far below all others come
+// last, not to scale.
 func (s *strip) place() {
-	k, d := s.p.Layers.Curve, s.p.Drop
-	deepest := max(k.Bottom(), d.Bottom.Or(0))
-	if s.p.Band.Found {
-		deepest = max(deepest, s.p.Band.Bottom.Best)
-	}
-	var own, absurd []row
-	for _, r := range d.Readings {
-		at := row{depthM: r.DepthM, readings: []profile.Reading{r}}
-		if r.DepthM >= 2*k.Bottom()+1 && r.DepthM > deepest {
-			absurd = append(absurd, at)
+	var own, far []row
+	deepest := s.AnswerM
+	for _, r := range s.Readings {
+		at := row{depthM: r.DepthM, far: r.Far, readings: []Reading{r}}
+		if r.Far {
+			at.names = []string{"not to scale"}
+			far = append(far, at)
 			continue
 		}
 		own = append(own, at)
+		deepest = max(deepest, r.DepthM)
 	}
-	for _, r := range own {
-		deepest = max(deepest, r.depthM)
+	if s.Bottom.Known {
+		deepest = max(deepest, s.Bottom.Value)
 	}
-	slices.SortStableFunc(own, func(a, b row) int { return cmp.Compare(a.depthM, b.depthM) })
-	slices.SortStableFunc(absurd, func(a, b row) int { return cmp.Compare(a.depthM, b.depthM) })
 	s.step = stepFor(deepest, s.u)
 	if s.shared = len(own) > crowded; s.shared {
 		own = shared(own, s.step)
 	}
-	stop := func(known bool, depthM float64) {
-		if known && !slices.ContainsFunc(own, func(r row) bool { return s.depth(r.depthM) == s.depth(depthM) }) {
+	stop := func(depthM float64) {
+		if !slices.ContainsFunc(own, func(r row) bool { return s.depth(r.depthM) == s.depth(depthM) }) {
 			own = append(own, row{depthM: depthM})
 		}
 	}
-	stop(d.Bottom.Known, d.Bottom.Value)
-	stop(s.p.Band.Found, s.marked(s.p.Band.Start.Best))
+	if s.Bottom.Known {
+		stop(s.Bottom.Value)
+	}
+	if m, ok := s.Mark(Start); ok {
+		stop(s.printed(m.At.Best))
+	}
 	taken := map[int]bool{}
 	for _, r := range own {
 		taken[cell(r.depthM, s.step)] = true
@@ -60,14 +62,11 @@ func (s *strip) place() {
 	}
 	slices.SortStableFunc(own, func(a, b row) int { return cmp.Compare(a.depthM, b.depthM) })
 	s.scaled = len(own)
-	s.rows = append(own, absurd...)
-	for i := s.scaled; i < len(s.rows); i++ {
-		s.rows[i].names = []string{"not to scale"}
-	}
+	s.rows = append(own, far...)
 }
 
-// marked is a depth as answers print it, to the foot or the tenth of a metre.
-func (s *strip) marked(depthM float64) float64 {
+// printed is a depth as answers print it, to the foot or the tenth of a metre.
+func (s *strip) printed(depthM float64) float64 {
 	if s.u.Feet() {
 		return unit.Foot.Metres(math.Round(unit.Foot.From(depthM)))
 	}
@@ -124,7 +123,9 @@ func (s *strip) rowOf(depthM float64) int {
 	return best
 }
 
-// name puts the names of what begins or ends at a depth to the rows nearest to it.
+// name puts the names of what begins or ends at a depth to the rows nearest to it, from
+// the surface down as they mostly lie, and the signs of band and metalimnion beside the
+// rows that they reach over.
 func (s *strip) name() {
 	add := func(ok bool, depthM float64, name string) {
 		if ok {
@@ -132,16 +133,27 @@ func (s *strip) name() {
 			r.names = append(r.names, name)
 		}
 	}
-	l, b := s.p.Layers, s.p.Band
-	add(l.SkinM > 0, l.SkinM, "skin to here")
-	add(b.Found && !b.ToSurface, s.top, "band top")
-	add(b.Found, s.marked(b.Start.Best), "start")
-	add(b.Found && !b.Suspended, b.WaterM, "cast over")
-	if l.MetalimnionTop != nil {
-		add(true, l.MetalimnionTop.Best, "break top")
-		add(true, l.Thermocline.Best, "thermocline")
-		add(!l.BottomReached, l.MetalimnionBottom.Best, "break end")
+	band, inBand := s.Zone(Band)
+	meta, layered := s.Zone(Metalimnion)
+	start, _ := s.Mark(Start)
+	water, cast := s.Mark(Water)
+	thermocline, _ := s.Mark(Thermocline)
+	add(s.SkinM > 0, s.SkinM, "skin to here")
+	add(inBand && band.TopM > 0, band.TopM, "band top")
+	add(inBand, s.printed(start.At.Best), "start")
+	add(cast, water.At.Best, "cast over")
+	add(layered, meta.TopM, "break top")
+	add(layered, thermocline.At.Best, "thermocline")
+	add(layered && !meta.Open, meta.BottomM, "break end")
+	add(inBand && !band.Open, band.BottomM, "band end")
+	add(s.Bottom.Known, s.Bottom.Value, "BOTTOM")
+	beside := func(z Zone, ok bool, i int, sign string) string {
+		if ok && i >= s.rowOf(z.TopM) && i <= s.rowOf(z.BottomM) {
+			return sign
+		}
+		return " "
 	}
-	add(b.Found && !b.ToDeepest, s.bottom, "band end")
-	add(s.p.Drop.Bottom.Known, s.p.Drop.Bottom.Value, "BOTTOM")
+	for i := range s.rows {
+		s.rows[i].gutter = beside(band, inBand, i, "#") + beside(meta, layered, i, "=") + " "
+	}
 }

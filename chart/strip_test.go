@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"os"
-	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -12,36 +11,14 @@ import (
 
 	"pgregory.net/rapid"
 
-	"coldseam/profile/fish"
-	"coldseam/profile/notebook"
-	"coldseam/profile/plan"
-	"coldseam/profile/rig"
+	"coldseam/internal/demo"
 )
-
-// planOf makes the plan of a page for rainbow trout with the default settings.
-func planOf(t testingT, page string) (plan.Plan, bool) {
-	sheets, err := notebook.Read([]byte(page), notebook.Options{Name: "page"})
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := fish.Find("rainbow")
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(plan.Input{Drop: sheets[0].Drop, Fish: f, Stock: rig.DefaultStock(), ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM})
-	return p, err == nil
-}
-
-// testingT is what tests, properties and benchmarks have in common.
-type testingT interface {
-	Fatal(...any)
-}
 
 const summer = "units: ft F\nbottom: 30 ft\n0 74\n5 73.5\n10 2\n15 65\n20 56\n25 52\n"
 
 func TestStrip(t *testing.T) {
-	p, _ := planOf(t, summer)
-	got := Strip(p)
+	p := demo.Plan(t, summer)
+	got := Strip(Of(p))
 	for _, want := range []string{
 		"\n    0    74.0    |                                       o|\n", // the warmest stands at the right end
 		"\n   25    52.0 #= |o                                       |\n", // the coldest at the left, in the band
@@ -67,11 +44,11 @@ func TestStripFits(t *testing.T) {
 			fmt.Fprintf(&b, "%.1f: %.1f\n", z, rapid.Float64Range(0, 30).Draw(t, "temp"))
 			z += rapid.Float64Range(0.2, 9).Draw(t, "step")
 		}
-		p, ok := planOf(t, b.String())
-		if !ok {
+		p, err := demo.Try(t, b.String(), "rainbow")
+		if err != nil {
 			return
 		}
-		lines := strings.Split(strings.TrimRight(Strip(p), "\n"), "\n")
+		lines := strings.Split(strings.TrimRight(Strip(Of(p)), "\n"), "\n")
 		if most := stripRows + len(p.Drop.Readings) + 10; len(lines) > most { // 10: heads, legend, names under their row
 			t.Fatalf("%d lines, want %d at most", len(lines), most)
 		}
@@ -114,11 +91,11 @@ func TestStripLosesNothing(t *testing.T) {
 				return fmt.Sprintf(": %.1f\n", (f-32)*5/9)
 			})
 		}
-		p, ok := planOf(t, page)
-		if !ok {
+		p, err := demo.Try(t, page, "rainbow")
+		if err != nil {
 			return
 		}
-		got := Strip(p)
+		got := Strip(Of(p))
 		shown := p.Drop.Units.Shown()
 		for _, r := range p.Drop.Readings {
 			mark := ""
@@ -150,8 +127,8 @@ func TestStripCrowded(t *testing.T) {
 	for z := range 80 {
 		page += fmt.Sprintf("%d %.1f\n", z, 75-float64(z)/4)
 	}
-	p, _ := planOf(t, page)
-	got := Strip(p)
+	p := demo.Plan(t, page)
+	got := Strip(Of(p))
 	for _, want := range []string{"\n   79    55.2 ", "BOTTOM", "80 readings, not every number is printed"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
@@ -165,33 +142,29 @@ func TestStripCrowded(t *testing.T) {
 // A reading far below anything plausible is in sight, and does not press the rest
 // together.
 func TestStripAbsurdDepth(t *testing.T) {
-	p, _ := planOf(t, strings.Replace(summer, "10 2\n", "300 51\n", 1))
-	if got := Strip(p); !strings.Contains(got, "\n  300   51.0! ") || !strings.Contains(got, "\n   15    65.0 ") || !strings.Contains(got, "not to scale") {
+	p := demo.Plan(t, strings.Replace(summer, "10 2\n", "300 51\n", 1))
+	if got := Strip(Of(p)); !strings.Contains(got, "\n  300   51.0! ") || !strings.Contains(got, "\n   15    65.0 ") || !strings.Contains(got, "not to scale") {
 		t.Errorf("got\n%s", got)
 	}
 }
 
 func TestStripOfDemos(t *testing.T) {
-	pages, _ := filepath.Glob("../testdata/*.txt")
-	for _, page := range pages {
+	for _, page := range demo.Pages(t) {
 		data, err := os.ReadFile(page)
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, ok := planOf(t, string(data))
-		if !ok {
-			t.Fatalf("%s gave no plan", page)
-		}
-		if s := Strip(p); !strings.Contains(s, "o reading") || s != Strip(p) {
+		p := demo.Plan(t, string(data))
+		if s := Strip(Of(p)); !strings.Contains(s, "o reading") || s != Strip(Of(p)) {
 			t.Errorf("%s:\n%s", page, s)
 		}
 	}
 }
 
 func BenchmarkStrip(b *testing.B) {
-	p, _ := planOf(b, summer)
+	p := demo.Plan(b, summer)
 	b.ReportAllocs()
 	for b.Loop() {
-		Strip(p)
+		Strip(Of(p))
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/unit"
 )
 
@@ -72,7 +72,7 @@ func round4(v float64) float64 { return round(v, 4) }
 
 // newPlot finds the scales that hold all drops. A reading that was left out stretches
 // none.
-func newPlot(u unit.System, drops []figure.Drop) plot {
+func newPlot(u unit.System, drops []chart.Drop) plot {
 	p := plot{u: u}
 	warm, cold, deep := math.Inf(-1), math.Inf(1), 0.0
 	most, low, high := 0.0, 0.0, 0.0

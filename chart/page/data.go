@@ -6,7 +6,7 @@ import (
 	"math"
 	"strconv"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile"
 	"coldseam/profile/plain"
 	"coldseam/profile/unit"
@@ -51,14 +51,14 @@ type underAZone struct {
 
 // encoded makes the picture and encodes it. The encoder refuses what is no number and
 // writes <, > and & so that no text can end the element that holds it.
-func encoded(p plot, drops []figure.Drop) ([]byte, error) {
+func encoded(p plot, drops []chart.Drop) ([]byte, error) {
 	out := data{Depth: p.u.Depth.String(), Temp: p.u.Temp.String(), Rise: p.riseUnit(), Below: []below{}}
-	chart := several(p, drops)
+	picture := several(p, drops)
 	if len(drops) == 1 {
-		chart = single(p, drops[0])
+		picture = single(p, drops[0])
 	}
-	chart.Validate()
-	out.Option = chart.JSON()
+	picture.Validate()
+	out.Option = picture.JSON()
 	out.Option["textStyle"] = map[string]any{"fontSize": textPx, "fontFamily": "system-ui, sans-serif", "color": ink}
 	if p.hasOxygen {
 		out.Below = append(out.Below, below{"oxygen", oxygenAxis})
@@ -94,7 +94,7 @@ func encoded(p plot, drops []figure.Drop) ([]byte, error) {
 }
 
 // words says a reading with its standard errors.
-func words(u unit.System, r figure.Reading) []string {
+func words(u unit.System, r chart.Reading) []string {
 	out := []string{"read " + warmText(u, r) + " " + u.Temp.String() + " at " + deepText(u, r) + " " + u.Depth.String()}
 	if r.Oxygen.Known {
 		out = append(out, "oxygen "+oxygenText(r.Oxygen)+" mg/L")
@@ -106,7 +106,7 @@ func words(u unit.System, r figure.Reading) []string {
 }
 
 // note says what is odd about a reading, "" where nothing is.
-func note(r figure.Reading) string {
+func note(r chart.Reading) string {
 	switch {
 	case !r.Used && r.Flag != "":
 		return plain.Line(r.Flag) + ", left out"
@@ -117,11 +117,11 @@ func note(r figure.Reading) string {
 }
 
 // warmText and deepText print a reading's two numbers with their errors.
-func warmText(u unit.System, r figure.Reading) string {
+func warmText(u unit.System, r chart.Reading) string {
 	return degrees(u, r.TempC) + " ± " + digits(u.Temp.DiffFromC(r.ErrC), 2)
 }
 
-func deepText(u unit.System, r figure.Reading) string {
+func deepText(u unit.System, r chart.Reading) string {
 	return digits(u.Depth.From(r.DepthM), 2) + " ± " + digits(u.Depth.From(r.ErrM), 2)
 }
 
@@ -144,15 +144,15 @@ func round(v float64, n int) float64 {
 }
 
 // markDepth prints where a mark is: its interval where it has one.
-func markDepth(u unit.System, m figure.Mark) string {
-	if m.Kind == figure.Thermocline {
+func markDepth(u unit.System, m chart.Mark) string {
+	if m.Kind == chart.Thermocline {
 		return u.Span(m.At.Low, m.At.High)
 	}
 	return u.Length(m.At.Best)
 }
 
 // shortOf names one drop of several: by its date, else by its place.
-func shortOf(d figure.Drop, i int) string {
+func shortOf(d chart.Drop, i int) string {
 	if d.Short == "" {
 		return "drop " + px(i+1)
 	}

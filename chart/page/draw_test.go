@@ -9,7 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 // Names keep their order, cover nobody, stay in the room, and move no further than
@@ -113,9 +113,9 @@ func TestRuns(t *testing.T) {
 		n := rapid.IntRange(0, 12).Draw(t, "n")
 		top := rapid.IntRange(0, n).Draw(t, "top")
 		bottom := rapid.IntRange(top, n).Draw(t, "bottom")
-		curve := make([]figure.Point, n)
+		curve := make([]chart.Point, n)
 		for i := range curve {
-			curve[i] = figure.Point{DepthM: float64(i), Extended: i < top || i >= bottom}
+			curve[i] = chart.Point{DepthM: float64(i), Extended: i < top || i >= bottom}
 		}
 		next := 0.0
 		for _, run := range runs(curve) {

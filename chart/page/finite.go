@@ -4,12 +4,12 @@ import (
 	"fmt"
 	"math"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 // finite refuses a figure with a number that is none: the script would draw nothing
 // from it and say nothing.
-func finite(d figure.Drop) error {
+func finite(d chart.Drop) error {
 	check := func(what string, i int, values ...float64) error {
 		for _, v := range values {
 			if math.IsNaN(v) || math.IsInf(v, 0) {

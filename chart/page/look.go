@@ -3,7 +3,7 @@ package page
 import (
 	"github.com/go-echarts/go-echarts/v2/opts"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 // Dark inks on white, for a screen in the sun. Kinds of things differ by dash and
@@ -105,19 +105,19 @@ func overlay(i, n int) style {
 }
 
 // zoneLooks and markLooks are how layers and depths are drawn.
-var zoneLooks = map[figure.ZoneKind]struct {
+var zoneLooks = map[chart.ZoneKind]struct {
 	fill string
 	rail style
 }{
-	figure.MixedLayer:  {mixing, style{Color: mixedInk, Dash: "solid", Width: 3}},
-	figure.Metalimnion: {breaking, style{Color: quiet, Dash: "dashed", Width: 4}},
-	figure.Band:        {bandFill, style{Color: bandInk, Dash: "solid", Width: 7}},
-	figure.Unproven:    {"hatched", style{Color: ink, Dash: "dotted", Width: 4}},
+	chart.MixedLayer:  {mixing, style{Color: mixedInk, Dash: "solid", Width: 3}},
+	chart.Metalimnion: {breaking, style{Color: quiet, Dash: "dashed", Width: 4}},
+	chart.Band:        {bandFill, style{Color: bandInk, Dash: "solid", Width: 7}},
+	chart.Unproven:    {"hatched", style{Color: ink, Dash: "dotted", Width: 4}},
 }
 
-var markLooks = map[figure.MarkKind]style{
-	figure.Thermocline: {Color: quiet, Dash: "dashed", Width: 2},
-	figure.Start:       {Color: ink, Dash: "solid", Width: 2.5},
-	figure.Water:       {Color: ink, Dash: "dotted", Width: 2.5},
-	figure.Bottom:      {Color: ink, Dash: "solid", Width: 6},
+var markLooks = map[chart.MarkKind]style{
+	chart.Thermocline: {Color: quiet, Dash: "dashed", Width: 2},
+	chart.Start:       {Color: ink, Dash: "solid", Width: 2.5},
+	chart.Water:       {Color: ink, Dash: "dotted", Width: 2.5},
+	chart.Bottom:      {Color: ink, Dash: "solid", Width: 6},
 }

@@ -8,7 +8,7 @@ import (
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/plain"
 )
 
@@ -31,14 +31,14 @@ const (
 )
 
 // labels names the layers and the depths, in order of depth.
-func (p plot) labels(d figure.Drop) []label {
+func (p plot) labels(d chart.Drop) []label {
 	var out []label
 	for _, z := range d.Zones {
 		rail := 3.0
 		switch z.Kind {
-		case figure.Band:
+		case chart.Band:
 			rail = 7.5
-		case figure.Unproven:
+		case chart.Unproven:
 			rail = 12
 		}
 		top, foot := p.depthOf(z.TopM), p.depthOf(z.BottomM)
@@ -54,7 +54,7 @@ func (p plot) labels(d figure.Drop) []label {
 
 // names draws the column beside the plot: a bracket for each layer, and a thin line
 // from there, or from a depth, to its name.
-func (p plot) names(d figure.Drop) []charts.SingleSeries {
+func (p plot) names(d chart.Drop) []charts.SingleSeries {
 	all := p.labels(d)
 	want, high := make([]float64, len(all)), make([]float64, len(all))
 	scale := plotPx / p.depth.max

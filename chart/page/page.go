@@ -13,7 +13,7 @@ import (
 	"fmt"
 	"io"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/plain"
 )
 
@@ -30,7 +30,7 @@ type Options struct {
 // refuses a figure with a number that is none, a script that is not text, and no drops
 // at all. Nothing is written when it fails. The same input gives the same
 // bytes on processors of one kind.
-func Write(w io.Writer, o Options, drops []figure.Drop) error {
+func Write(w io.Writer, o Options, drops []chart.Drop) error {
 	if len(drops) == 0 {
 		return errors.New("no drop to draw")
 	}

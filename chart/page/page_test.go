@@ -11,7 +11,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/unit"
 )
 
@@ -170,7 +170,7 @@ func TestMarksAsSaid(t *testing.T) {
 		d := lake(t, name)
 		answer := strings.ReplaceAll(strings.Join(d.Answer, " "), " and ", " to ")
 		for _, m := range d.Marks {
-			if text := markDepth(d.Units.Shown(), m); m.Kind != figure.Bottom && !strings.Contains(answer, text) {
+			if text := markDepth(d.Units.Shown(), m); m.Kind != chart.Bottom && !strings.Contains(answer, text) {
 				t.Errorf("%s: %s %s is not in %q", name, m.Name, text, answer)
 			}
 		}
@@ -179,7 +179,7 @@ func TestMarksAsSaid(t *testing.T) {
 
 func TestSameBytes(t *testing.T) {
 	for _, o := range []Options{{}, {Script: stub, Still: stillSVG, Title: "a lake"}} {
-		for _, drops := range [][]figure.Drop{{lake(t, "alder-kettle-july")}, three(t)} {
+		for _, drops := range [][]chart.Drop{{lake(t, "alder-kettle-july")}, three(t)} {
 			if written(t, o, drops...) != written(t, o, drops...) {
 				t.Error("two pages differ")
 			}
@@ -238,7 +238,7 @@ func htmlText(s string) string {
 
 // Columns with little in them make a page too.
 func TestFewReadings(t *testing.T) {
-	drops := []figure.Drop{{}, {Units: unit.System{Depth: unit.Foot, Temp: unit.Fahrenheit}, Short: "empty"}}
+	drops := []chart.Drop{{}, {Units: unit.System{Depth: unit.Foot, Temp: unit.Fahrenheit}, Short: "empty"}}
 	for _, page := range []string{"units: ft F\n0 70\n", "units: m C\n0 0.5\n2 2\n5 3.8\n", "units: ft F\n0 80\n10 79.8\n", odd, "units: m C\n0 20 DO 0\n5 10 DO 0\n"} {
 		drops = append(drops, figureOf(t, page))
 	}
@@ -266,7 +266,7 @@ func BenchmarkWrite(b *testing.B) {
 	d := lake(b, "alder-kettle-july")
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := Write(io.Discard, Options{Script: script, Still: stillSVG}, []figure.Drop{d}); err != nil {
+		if err := Write(io.Discard, Options{Script: script, Still: stillSVG}, []chart.Drop{d}); err != nil {
 			b.Fatal(err)
 		}
 	}

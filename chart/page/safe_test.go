@@ -14,7 +14,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile"
 	"coldseam/profile/plain"
 	"coldseam/profile/unit"
@@ -23,7 +23,7 @@ import (
 const evil = "</script><img src=x onerror=alert(1)>__f__<!--\u2028\u202e\x00{b}&amp;\""
 
 // hostile is a figure whose every text would run as script, if it could.
-func hostile(t testing.TB) figure.Drop {
+func hostile(t testing.TB) chart.Drop {
 	d := lake(t, "alder-kettle-july")
 	d.Title, d.Short, d.Date, d.Sure = evil, evil, evil, evil
 	d.Answer = []string{evil}
@@ -43,8 +43,8 @@ func hostile(t testing.TB) figure.Drop {
 // No text becomes markup or script, and none is lost.
 func TestHostile(t *testing.T) {
 	d := hostile(t)
-	for _, drops := range [][]figure.Drop{{d}, {d, d}} {
-		usual := make([]figure.Drop, len(drops))
+	for _, drops := range [][]chart.Drop{{d}, {d, d}} {
+		usual := make([]chart.Drop, len(drops))
 		for i := range usual {
 			usual[i] = lake(t, "alder-kettle-july")
 		}
@@ -68,28 +68,28 @@ func TestHostile(t *testing.T) {
 
 // Whatever number is none, the figure is refused and nothing is written.
 func TestNotANumber(t *testing.T) {
-	for name, spoil := range map[string]func(*figure.Drop, float64){
-		"depth of the picture":   func(d *figure.Drop, v float64) { d.DeepestM = v },
-		"depth of a reading":     func(d *figure.Drop, v float64) { d.Readings[1].DepthM = v },
-		"temperature":            func(d *figure.Drop, v float64) { d.Readings[1].TempC = v },
-		"error of a depth":       func(d *figure.Drop, v float64) { d.Readings[1].ErrM = v },
-		"error of a temperature": func(d *figure.Drop, v float64) { d.Readings[1].ErrC = v },
-		"oxygen":                 func(d *figure.Drop, v float64) { d.Readings[1].Oxygen = profile.Optional{Value: v, Known: true} },
-		"depth of the curve":     func(d *figure.Drop, v float64) { d.Curve[5].DepthM = v },
-		"curve":                  func(d *figure.Drop, v float64) { d.Curve[5].TempC = v },
-		"low":                    func(d *figure.Drop, v float64) { d.Curve[5].LowC = v },
-		"high":                   func(d *figure.Drop, v float64) { d.Curve[5].HighC = v },
-		"rise":                   func(d *figure.Drop, v float64) { d.Curve[5].RisePerM = v },
-		"top of a zone":          func(d *figure.Drop, v float64) { d.Zones[0].TopM = v },
-		"foot of a zone":         func(d *figure.Drop, v float64) { d.Zones[0].BottomM = v },
-		"mark":                   func(d *figure.Drop, v float64) { d.Marks[0].At.Best = v },
-		"low of a mark":          func(d *figure.Drop, v float64) { d.Marks[0].At.Low = v },
-		"high of a mark":         func(d *figure.Drop, v float64) { d.Marks[0].At.High = v },
+	for name, spoil := range map[string]func(*chart.Drop, float64){
+		"depth of the picture":   func(d *chart.Drop, v float64) { d.DeepestM = v },
+		"depth of a reading":     func(d *chart.Drop, v float64) { d.Readings[1].DepthM = v },
+		"temperature":            func(d *chart.Drop, v float64) { d.Readings[1].TempC = v },
+		"error of a depth":       func(d *chart.Drop, v float64) { d.Readings[1].ErrM = v },
+		"error of a temperature": func(d *chart.Drop, v float64) { d.Readings[1].ErrC = v },
+		"oxygen":                 func(d *chart.Drop, v float64) { d.Readings[1].Oxygen = profile.Optional{Value: v, Known: true} },
+		"depth of the curve":     func(d *chart.Drop, v float64) { d.Curve[5].DepthM = v },
+		"curve":                  func(d *chart.Drop, v float64) { d.Curve[5].TempC = v },
+		"low":                    func(d *chart.Drop, v float64) { d.Curve[5].LowC = v },
+		"high":                   func(d *chart.Drop, v float64) { d.Curve[5].HighC = v },
+		"rise":                   func(d *chart.Drop, v float64) { d.Curve[5].RisePerM = v },
+		"top of a zone":          func(d *chart.Drop, v float64) { d.Zones[0].TopM = v },
+		"foot of a zone":         func(d *chart.Drop, v float64) { d.Zones[0].BottomM = v },
+		"mark":                   func(d *chart.Drop, v float64) { d.Marks[0].At.Best = v },
+		"low of a mark":          func(d *chart.Drop, v float64) { d.Marks[0].At.Low = v },
+		"high of a mark":         func(d *chart.Drop, v float64) { d.Marks[0].At.High = v },
 	} {
 		for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 			d := lake(t, "alder-kettle-july")
 			spoil(&d, v)
-			for _, drops := range [][]figure.Drop{{d}, {d, lake(t, "sedge-mere-august")}} {
+			for _, drops := range [][]chart.Drop{{d}, {d, lake(t, "sedge-mere-august")}} {
 				var b bytes.Buffer
 				if err := Write(&b, Options{Script: stub}, drops); err == nil || !strings.Contains(err.Error(), "no number") || b.Len() > 0 {
 					t.Errorf("%s %v: %v, %d bytes", name, v, err, b.Len())
@@ -104,7 +104,7 @@ func TestTooLarge(t *testing.T) {
 	d := lake(t, "alder-kettle-july")
 	d.Curve[3].HighC = math.MaxFloat64
 	var b bytes.Buffer
-	if err := Write(&b, Options{Script: stub}, []figure.Drop{d}); err == nil || b.Len() > 0 {
+	if err := Write(&b, Options{Script: stub}, []chart.Drop{d}); err == nil || b.Len() > 0 {
 		t.Errorf("%v, %d bytes", err, b.Len())
 	}
 }
@@ -115,15 +115,15 @@ func TestRefused(t *testing.T) {
 		t.Error("a page of nothing")
 	}
 	for _, script := range []string{"a </ScRipt> b", "<!-- a", "a<script>", "a\xffb", "a\x00b"} {
-		if err := Write(io.Discard, Options{Script: []byte(script)}, []figure.Drop{d}); err == nil {
+		if err := Write(io.Discard, Options{Script: []byte(script)}, []chart.Drop{d}); err == nil {
 			t.Errorf("%q was taken", script)
 		}
 	}
-	if err := Write(io.Discard, Options{Script: stub, Licences: "</script>"}, []figure.Drop{d}); err == nil {
+	if err := Write(io.Discard, Options{Script: stub, Licences: "</script>"}, []chart.Drop{d}); err == nil {
 		t.Error("licences that end their element were taken")
 	}
 	full := errors.New("full")
-	if err := Write(failing{full}, Options{}, []figure.Drop{d}); !errors.Is(err, full) {
+	if err := Write(failing{full}, Options{}, []chart.Drop{d}); !errors.Is(err, full) {
 		t.Errorf("a full disk: %v", err)
 	}
 }
@@ -168,7 +168,7 @@ func wellFormed(t *testing.T, page string) {
 func TestStandsAlone(t *testing.T) {
 	crlf := []byte("var a;\r\nvar b;\rvar c;")
 	for _, o := range []Options{{}, {Still: stillSVG}, {Script: crlf, Licences: "Apache License & <others>", Still: stillSVG}} {
-		for _, drops := range [][]figure.Drop{{lake(t, "sedge-mere-august")}, three(t)} {
+		for _, drops := range [][]chart.Drop{{lake(t, "sedge-mere-august")}, three(t)} {
 			page := written(t, o, drops...)
 			wellFormed(t, page)
 			for _, m := range loads.FindAllStringSubmatch(inScript.ReplaceAllString(page, ""), -1) {
@@ -226,19 +226,19 @@ func TestAnyFigure(t *testing.T) {
 	number := rapid.OneOf(rapid.Float64Range(-40, 400), rapid.Float64Range(-1e300, 1e300), rapid.Just(0.0))
 	name := rapid.OneOf(rapid.String(), rapid.Just(evil))
 	rapid.Check(t, func(r *rapid.T) {
-		var drops []figure.Drop
+		var drops []chart.Drop
 		for range rapid.IntRange(1, 3).Draw(r, "drops") {
-			d := figure.Drop{Title: name.Draw(r, "title"), Short: name.Draw(r, "short"), DeepestM: number.Draw(r, "deepest"),
+			d := chart.Drop{Title: name.Draw(r, "title"), Short: name.Draw(r, "short"), DeepestM: number.Draw(r, "deepest"),
 				Units: unit.System{Depth: unit.Length(rapid.IntRange(0, 5).Draw(r, "depth")), Temp: unit.Temperature(rapid.IntRange(0, 2).Draw(r, "temp"))}}
 			for range rapid.IntRange(0, 3).Draw(r, "readings") {
-				d.Readings = append(d.Readings, figure.Reading{DepthM: number.Draw(r, "z"), TempC: number.Draw(r, "t"), Used: rapid.Bool().Draw(r, "used"),
+				d.Readings = append(d.Readings, chart.Reading{DepthM: number.Draw(r, "z"), TempC: number.Draw(r, "t"), Used: rapid.Bool().Draw(r, "used"),
 					Flag: name.Draw(r, "flag"), Oxygen: profile.Optional{Value: number.Draw(r, "oxygen"), Known: rapid.Bool().Draw(r, "known")}})
 			}
 			for range rapid.IntRange(0, 4).Draw(r, "points") {
-				d.Curve = append(d.Curve, figure.Point{DepthM: number.Draw(r, "z"), TempC: number.Draw(r, "t"), LowC: number.Draw(r, "low"), HighC: number.Draw(r, "high"), RisePerM: number.Draw(r, "rise")})
+				d.Curve = append(d.Curve, chart.Point{DepthM: number.Draw(r, "z"), TempC: number.Draw(r, "t"), LowC: number.Draw(r, "low"), HighC: number.Draw(r, "high"), RisePerM: number.Draw(r, "rise")})
 			}
-			d.Zones = []figure.Zone{{Kind: figure.Band, Name: name.Draw(r, "zone"), TopM: number.Draw(r, "top"), BottomM: number.Draw(r, "foot")}}
-			d.Marks = []figure.Mark{{Kind: figure.Start, Name: name.Draw(r, "mark"), At: profile.Exactly(number.Draw(r, "at"))}}
+			d.Zones = []chart.Zone{{Kind: chart.Band, Name: name.Draw(r, "zone"), TopM: number.Draw(r, "top"), BottomM: number.Draw(r, "foot")}}
+			d.Marks = []chart.Mark{{Kind: chart.Start, Name: name.Draw(r, "mark"), At: profile.Exactly(number.Draw(r, "at"))}}
 			drops = append(drops, d)
 		}
 		var b bytes.Buffer

@@ -8,7 +8,7 @@ import (
 	"io"
 	"strings"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile"
 	"coldseam/profile/plain"
 	"coldseam/profile/unit"
@@ -33,7 +33,7 @@ type seasonRow struct {
 // desk and one for a phone held upright, as SVG; the layers of each drop as a table; and
 // the answer of the last drop. It has no script, asks for nothing and refuses what Write
 // refuses.
-func WriteSeason(w io.Writer, wide, upright []byte, s figure.Season) error {
+func WriteSeason(w io.Writer, wide, upright []byte, s chart.Season) error {
 	if len(s.Drops) == 0 || len(wide) == 0 || len(upright) == 0 {
 		return errors.New("no season to draw")
 	}
@@ -65,7 +65,7 @@ func picture(svg []byte) string {
 
 var escape = strings.NewReplacer("%", "%25", "#", "%23", "\"", "%22", "'", "%27", "<", "%3C", ">", "%3E", " ", "%20", "\n", "%0A", "\t", "%09")
 
-func seasonRowOf(d figure.Drop, u unit.System) seasonRow {
+func seasonRowOf(d chart.Drop, u unit.System) seasonRow {
 	r := seasonRow{Date: plain.Line(d.Date)}
 	if n := len(d.Curve); n > 0 {
 		r.Top = fmt.Sprintf("%.1f", u.Temp.FromC(d.Curve[0].TempC))
@@ -74,16 +74,16 @@ func seasonRowOf(d figure.Drop, u unit.System) seasonRow {
 	for _, z := range d.Zones {
 		span := u.Mark(z.TopM) + " to " + u.Mark(z.BottomM)
 		switch z.Kind {
-		case figure.MixedLayer:
+		case chart.MixedLayer:
 			r.Mixed = u.Mark(z.BottomM)
-		case figure.Metalimnion:
+		case chart.Metalimnion:
 			r.Break = span
-		case figure.Band:
+		case chart.Band:
 			r.Band = span
 		}
 	}
 	for _, m := range d.Marks {
-		if m.Kind == figure.Thermocline {
+		if m.Kind == chart.Thermocline {
 			r.Thermocline = u.Mark(m.At.Best) + interval(m.At, u)
 		}
 	}

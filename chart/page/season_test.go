@@ -5,22 +5,25 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 const svgOf = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30" width="40" height="30"><rect width="40" height="30" fill="#0a3a6e"/></svg>`
 
-func seasonOf(t testing.TB, water string) figure.Season {
+func seasonOf(t testing.TB, water string) chart.Season {
 	t.Helper()
 	drops := three(t)
-	s, err := figure.SeasonOf([]string{water, water, water}, drops)
+	for i := range drops {
+		drops[i].Water = water
+	}
+	s, err := chart.SeasonOf(drops)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return s
 }
 
-func seasonPage(t testing.TB, s figure.Season) string {
+func seasonPage(t testing.TB, s chart.Season) string {
 	t.Helper()
 	var b strings.Builder
 	if err := WriteSeason(&b, []byte(svgOf), []byte(svgOf), s); err != nil {

@@ -3,12 +3,12 @@ package page
 import (
 	"github.com/go-echarts/go-echarts/v2/charts"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 // several is the picture of drops laid over each other: curves and readings, each drop
 // with its own colour, dash and symbol; oxygen, off at first, as thin lines.
-func several(p plot, drops []figure.Drop) *charts.Line {
+func several(p plot, drops []chart.Drop) *charts.Line {
 	c := newChart(p, false, "oxygen")
 	for i, d := range drops {
 		look := overlay(i, len(drops))

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"testing"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 type drawnSeries struct {
@@ -40,7 +40,7 @@ func optionsOf(t *testing.T, page string) (out struct {
 
 // Depth goes downward, from the surface: on the picture and in the names beside it.
 func TestDepthDownward(t *testing.T) {
-	for n, drops := range map[int][]figure.Drop{2: {lake(t, "alder-kettle-july")}, 1: three(t)} {
+	for n, drops := range map[int][]chart.Drop{2: {lake(t, "alder-kettle-july")}, 1: three(t)} {
 		axes := optionsOf(t, written(t, Options{Script: stub}, drops...)).YAxis
 		if len(axes) != n {
 			t.Errorf("%d axes of depth, want %d", len(axes), n)
@@ -74,7 +74,7 @@ func TestAssumedDotted(t *testing.T) {
 // The oxygen of a reading that was left out is no part of its curve: 11.9 mg/L at 10 ft.
 func TestOxygenLeftOut(t *testing.T) {
 	d := figureOf(t, leftOutOxygen)
-	if slices.IndexFunc(d.Readings, func(r figure.Reading) bool { return !r.Used && r.Oxygen.Value == 11.9 }) < 0 {
+	if slices.IndexFunc(d.Readings, func(r chart.Reading) bool { return !r.Used && r.Oxygen.Value == 11.9 }) < 0 {
 		t.Fatal("the reading was used")
 	}
 	page := dataOf(t, written(t, Options{Script: stub}, d))

@@ -7,7 +7,7 @@ import (
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/plain"
 )
 
@@ -59,7 +59,7 @@ func series(id, name string, axis int, s style, data any) charts.SingleSeries {
 
 // single is the picture of one drop: layers as areas, the curve within its ribbon,
 // readings, oxygen, depths as lines, and a column of names beside the plot.
-func single(p plot, d figure.Drop) *charts.Line {
+func single(p plot, d chart.Drop) *charts.Line {
 	c := newChart(p, true, "density")
 	add := func(s ...charts.SingleSeries) { c.MultiSeries = append(c.MultiSeries, s...) }
 	add(p.areas(d))
@@ -92,7 +92,7 @@ func single(p plot, d figure.Drop) *charts.Line {
 	return c
 }
 
-func (p plot) points(curve []figure.Point) []xy {
+func (p plot) points(curve []chart.Point) []xy {
 	out := make([]xy, 0, len(curve))
 	for _, q := range curve {
 		out = append(out, xy{p.tempOf(q.TempC), p.depthOf(q.DepthM)})
@@ -101,7 +101,7 @@ func (p plot) points(curve []figure.Point) []xy {
 }
 
 // oxygens are the oxygen readings that are used.
-func (p plot) oxygens(d figure.Drop) []xy {
+func (p plot) oxygens(d chart.Drop) []xy {
 	var out []xy
 	for _, r := range d.Readings {
 		if r.Oxygen.Known && r.Used {
@@ -113,7 +113,7 @@ func (p plot) oxygens(d figure.Drop) []xy {
 
 // ring runs down the ribbon's cold side and up its warm one: the filled line closes
 // upon itself, which is how an area between two lines is drawn with depth upright.
-func (p plot) ring(d figure.Drop) []xy {
+func (p plot) ring(d chart.Drop) []xy {
 	var out []xy
 	for _, q := range d.Curve {
 		out = append(out, xy{p.tempOf(q.LowC), p.depthOf(q.DepthM)})
@@ -128,8 +128,8 @@ func (p plot) ring(d figure.Drop) []xy {
 }
 
 // runs cuts the curve where it begins or ends to be assumed; runs meet in a point.
-func runs(curve []figure.Point) [][]figure.Point {
-	var out [][]figure.Point
+func runs(curve []chart.Point) [][]chart.Point {
+	var out [][]chart.Point
 	from := 0
 	for i := 1; i < len(curve); i++ {
 		if curve[i].Extended != curve[i-1].Extended {
@@ -151,7 +151,7 @@ func runs(curve []figure.Point) [][]figure.Point {
 
 // readings are the points: as read, odd, left out. One that was left out and lies
 // beyond the scales stands at their edge; its value follows its place.
-func (p plot) readings(d figure.Drop) []charts.SingleSeries {
+func (p plot) readings(d chart.Drop) []charts.SingleSeries {
 	var fair, odd, left []item
 	for i, r := range d.Readings {
 		y := p.depthOf(r.DepthM)
@@ -180,7 +180,7 @@ func (p plot) readings(d figure.Drop) []charts.SingleSeries {
 
 // areas are the layers. An area is given by two corners: the one form that is drawn
 // where it belongs.
-func (p plot) areas(d figure.Drop) charts.SingleSeries {
+func (p plot) areas(d chart.Drop) charts.SingleSeries {
 	s := series("zones", "zones", tempAxis, style{}, []xy{})
 	charts.WithMarkAreaStyleOpts(opts.MarkAreaStyle{Label: &opts.Label{Show: opts.Bool(false)}})(&s)
 	for _, z := range d.Zones {
@@ -196,7 +196,7 @@ func (p plot) areas(d figure.Drop) charts.SingleSeries {
 }
 
 // lines are the depths with a name, from edge to edge.
-func (p plot) lines(d figure.Drop) []charts.SingleSeries {
+func (p plot) lines(d chart.Drop) []charts.SingleSeries {
 	var out []charts.SingleSeries
 	for i, m := range d.Marks {
 		y := p.depthOf(m.At.Best)

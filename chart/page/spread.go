@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"coldseam/chart/internal/labels"
+	"coldseam/chart"
 )
 
 // spread gives the middles of names, which are in order of where they want to be, so that
@@ -22,7 +22,7 @@ func spread(want, high []float64, room float64) []float64 {
 		}
 		room = 0 // all of it is taken: one under the other from the top
 	}
-	return labels.Middles(want, high, 0, room)
+	return chart.PlaceLabels(want, high, 0, room)
 }
 
 // joined puts a depth behind the last line where it fits there whole, else below it.

@@ -13,7 +13,7 @@ import (
 	"sync"
 	"unicode/utf8"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/plain"
 )
 
@@ -78,7 +78,7 @@ type key struct {
 	Area       bool
 }
 
-func newView(o Options, drops []figure.Drop) (view, error) {
+func newView(o Options, drops []chart.Drop) (view, error) {
 	last := drops[len(drops)-1]
 	v := view{head: head{Title: plain.Line(o.Title), Style: template.CSS(styleText)}, Several: len(drops) > 1}
 	if v.Title == "" {
@@ -132,7 +132,7 @@ func policy(more string) string {
 }
 
 // titleOf names a page that was given no title.
-func titleOf(drops []figure.Drop) string {
+func titleOf(drops []chart.Drop) string {
 	n := len(drops)
 	if n == 1 {
 		return plain.Line(drops[0].Title)
@@ -161,7 +161,7 @@ func inline(script []byte) ([]byte, error) {
 	return script, nil
 }
 
-func sheetOf(d figure.Drop) sheet {
+func sheetOf(d chart.Drop) sheet {
 	u := d.Units.Shown()
 	s := sheet{
 		Title: plain.Line(d.Title), Sure: plain.Line(d.Sure), Depth: u.Depth.String(), Temp: u.Temp.String(),
@@ -187,7 +187,7 @@ func allShown(texts []string) []string {
 }
 
 // keysOf names what is in the picture.
-func keysOf(p plot, drops []figure.Drop) []key {
+func keysOf(p plot, drops []chart.Drop) []key {
 	var out []key
 	if len(drops) > 1 {
 		for i, d := range drops {
@@ -199,12 +199,12 @@ func keysOf(p plot, drops []figure.Drop) []key {
 		return out
 	}
 	d := drops[0]
-	has := func(want func(figure.Reading) bool) bool { return slices.ContainsFunc(d.Readings, want) }
+	has := func(want func(chart.Reading) bool) bool { return slices.ContainsFunc(d.Readings, want) }
 	out = append(out, key{Name: "readings", Text: "readings", Look: readingStyle})
-	if has(func(r figure.Reading) bool { return r.Used && r.Flag != "" }) {
+	if has(func(r chart.Reading) bool { return r.Used && r.Flag != "" }) {
 		out = append(out, key{Name: "odd", Text: "odd readings", Look: oddStyle})
 	}
-	if has(func(r figure.Reading) bool { return !r.Used }) {
+	if has(func(r chart.Reading) bool { return !r.Used }) {
 		out = append(out, key{Name: "left", Text: "left out", Look: leftOutStyle})
 	}
 	if len(d.Curve) > 0 {
@@ -221,7 +221,7 @@ func keysOf(p plot, drops []figure.Drop) []key {
 }
 
 // outside says which readings are in the table alone.
-func outside(p plot, d figure.Drop) string {
+func outside(p plot, d chart.Drop) string {
 	var deep []string
 	for _, r := range d.Readings {
 		if y := p.depthOf(r.DepthM); y > p.depth.max || y < 0 {

@@ -10,7 +10,7 @@ import (
 
 	"github.com/chromedp/chromedp"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 // A page in a browser without a network: the picture is drawn, readings answer to a
@@ -110,7 +110,7 @@ func (v *visit) quiet() {
 }
 
 // at gives where a reading stands on the picture, px from its corner.
-func (v *visit) at(d figure.Drop, i int) (x, y float64) {
+func (v *visit) at(d chart.Drop, i int) (x, y float64) {
 	v.t.Helper()
 	u := d.Units.Shown()
 	r := d.Readings[i]
@@ -120,7 +120,7 @@ func (v *visit) at(d figure.Drop, i int) (x, y float64) {
 
 // drawn checks that the picture shows, and the still one does not, and that every
 // reading of the drop is inked where it belongs, and the names where they are.
-func (v *visit) drawn(d figure.Drop, names bool) {
+func (v *visit) drawn(d chart.Drop, names bool) {
 	v.t.Helper()
 	v.until("the picture", `document.querySelector('#picture canvas') && document.querySelector('#picture canvas').clientWidth > 200`)
 	if value[bool](v, seen+`(document.querySelector('.still'))`) {
@@ -145,7 +145,7 @@ func (v *visit) drawn(d figure.Drop, names bool) {
 }
 
 // answersTo touches a reading, or points at it, and waits for its numbers.
-func (v *visit) answersTo(d figure.Drop, i int, finger bool) {
+func (v *visit) answersTo(d chart.Drop, i int, finger bool) {
 	v.t.Helper()
 	x, y := v.at(d, i)
 	corner := value[[]float64](v, `(function () { var e = document.getElementById('picture'); e.scrollIntoView();

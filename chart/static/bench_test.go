@@ -4,7 +4,7 @@ import (
 	"io"
 	"testing"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 func benchmark(b *testing.B, draw func(Format) error) {
@@ -31,7 +31,7 @@ func BenchmarkColumn300(b *testing.B) {
 }
 
 func BenchmarkCompare(b *testing.B) {
-	var all []figure.Drop
+	var all []chart.Drop
 	for _, d := range drops(b)[:mostCompared] {
 		all = append(all, d.drop)
 	}

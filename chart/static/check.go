@@ -5,12 +5,12 @@ import (
 	"fmt"
 	"math"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 // check refuses a figure that cannot be drawn: without a reading, or with a number that
 // is none.
-func check(d figure.Drop) error {
+func check(d chart.Drop) error {
 	if len(d.Readings) == 0 {
 		return errors.New("no readings to draw")
 	}

@@ -5,14 +5,14 @@ import (
 	"math"
 	"slices"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/unit"
 )
 
 // Column draws one drop: depth downward, temperature across. It writes nothing when it
 // fails: for a format or size that is none, a figure without readings or with a number
 // that is none, or a writer that fails.
-func Column(w io.Writer, f Format, size Size, d figure.Drop) error {
+func Column(w io.Writer, f Format, size Size, d chart.Drop) error {
 	if err := check(d); err != nil {
 		return err
 	}
@@ -21,7 +21,7 @@ func Column(w io.Writer, f Format, size Size, d figure.Drop) error {
 
 // column is where everything of a column's picture stands.
 type column struct {
-	d      figure.Drop
+	d      chart.Drop
 	u      unit.System
 	title  string
 	margin float64
@@ -45,7 +45,7 @@ const (
 	oxygenLane
 )
 
-func layColumn(p *page, d figure.Drop) *column {
+func layColumn(p *page, d chart.Drop) *column {
 	c := &column{d: d, u: d.Units.Shown(), title: drawable(d.Title), margin: 1.2 * p.em}
 	c.depth.hi = c.z(d.DeepestM) * 1.04
 	c.temp.lo, c.temp.hi = c.degrees()
@@ -56,7 +56,7 @@ func layColumn(p *page, d figure.Drop) *column {
 	if p.w > 60*p.em {
 		c.wide, width = 22*p.em, 1.6*p.em
 	}
-	if len(d.Zones)+len(d.Marks) == 0 && !slices.ContainsFunc(d.Readings, func(r figure.Reading) bool { return r.Flag != "" }) {
+	if len(d.Zones)+len(d.Marks) == 0 && !slices.ContainsFunc(d.Readings, func(r chart.Reading) bool { return r.Flag != "" }) {
 		c.wide = p.em
 	}
 	c.depth.from = p.headed(c.title, c.margin) + 2*p.em
@@ -70,7 +70,7 @@ func layColumn(p *page, d figure.Drop) *column {
 	c.beside = p.w - c.margin/2 - c.wide
 	x := c.beside - 2
 	for _, k := range []int{oxygenLane, bandLane, layerLane} {
-		if slices.ContainsFunc(d.Zones, func(z figure.Zone) bool { return laneOf(z.Kind) == k }) {
+		if slices.ContainsFunc(d.Zones, func(z chart.Zone) bool { return laneOf(z.Kind) == k }) {
 			c.lanes[k] = lane{x - width, x}
 			x -= width + 3
 		}
@@ -85,11 +85,11 @@ func layColumn(p *page, d figure.Drop) *column {
 	return c
 }
 
-func laneOf(k figure.ZoneKind) int {
+func laneOf(k chart.ZoneKind) int {
 	switch k {
-	case figure.Band:
+	case chart.Band:
 		return bandLane
-	case figure.Unproven:
+	case chart.Unproven:
 		return oxygenLane
 	}
 	return layerLane
@@ -110,7 +110,7 @@ func (c *column) degrees() (lo, hi float64) {
 	for _, q := range c.d.Curve {
 		lo, hi = math.Min(lo, q.TempC), math.Max(hi, q.TempC)
 	}
-	any := slices.ContainsFunc(c.d.Readings, func(r figure.Reading) bool { return r.Used })
+	any := slices.ContainsFunc(c.d.Readings, func(r chart.Reading) bool { return r.Used })
 	for _, r := range c.d.Readings {
 		if r.Used || !any {
 			lo, hi = math.Min(lo, r.TempC), math.Max(hi, r.TempC)
@@ -129,7 +129,7 @@ func (c *column) degrees() (lo, hi float64) {
 
 // hasOxygen reports whether a reading is a point of the curve of oxygen: one that was left
 // out is not.
-func hasOxygen(r figure.Reading) bool { return r.Used && r.Oxygen.Known && r.Oxygen.Value >= 0 }
+func hasOxygen(r chart.Reading) bool { return r.Used && r.Oxygen.Known && r.Oxygen.Value >= 0 }
 
 // mostOxygen is the highest oxygen reading, and whether there is one.
 func (c *column) mostOxygen() (most float64, any bool) {
@@ -199,7 +199,7 @@ func tempTicks(p *page, a axis) []float64 {
 // ground is the band's tint and the grid.
 func (c *column) ground(p *page) {
 	for _, z := range c.d.Zones {
-		if z.Kind == figure.Band {
+		if z.Kind == chart.Band {
 			top, bottom := c.y(z.TopM), c.y(z.BottomM)
 			p.fill(bandTint, box(c.temp.from, top, c.temp.to, bottom))
 			p.lines(stroke{0.9, bandInk, nil}, []pt{{c.temp.from, top}, {c.temp.to, top}}, []pt{{c.temp.from, bottom}, {c.temp.to, bottom}})

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile"
 )
 
@@ -29,9 +29,9 @@ func TestBandPixels(t *testing.T) {
 		if got := img.Bounds().Size(); got != s.pixels {
 			t.Errorf("%s: %v pixels, want %v", s.name, got, s.pixels)
 		}
-		var band figure.Zone
+		var band chart.Zone
 		for _, z := range d.Zones {
-			if z.Kind == figure.Band {
+			if z.Kind == chart.Band {
 				band = z
 			}
 		}
@@ -83,7 +83,7 @@ func TestReadingPixels(t *testing.T) {
 
 // Every zone, mark, flag and scale is there in words.
 func TestColumnWords(t *testing.T) {
-	find := func(d figure.Drop, s Size) string {
+	find := func(d chart.Drop, s Size) string {
 		p, c := recorded(s)
 		layColumn(p, d).draw(p)
 		var all []string

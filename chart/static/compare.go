@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/unit"
 )
 
@@ -18,7 +18,7 @@ const mostCompared = 8
 // Compare draws two to eight drops over each other, in the units of the first, each with
 // a letter on its curve that the list beside the picture explains. Its errors are those
 // of Column, and it refuses other numbers of drops.
-func Compare(w io.Writer, f Format, size Size, drops []figure.Drop) error {
+func Compare(w io.Writer, f Format, size Size, drops []chart.Drop) error {
 	switch n := len(drops); {
 	case n < 2:
 		return errors.New("nothing to compare: give two drops or more")
@@ -36,7 +36,7 @@ func Compare(w io.Writer, f Format, size Size, drops []figure.Drop) error {
 
 // common is a title for several drops: what their own titles begin with alike, in whole
 // parts, and their number.
-func common(drops []figure.Drop) string {
+func common(drops []chart.Drop) string {
 	parts := strings.Split(drops[0].Title, ", ")
 	for _, d := range drops[1:] {
 		other := strings.Split(d.Title, ", ")
@@ -56,7 +56,7 @@ func common(drops []figure.Drop) string {
 // compared is where everything of a comparison stands.
 type compared struct {
 	title  string
-	drops  []figure.Drop
+	drops  []chart.Drop
 	u      unit.System
 	margin float64
 	depth  axis
@@ -68,7 +68,7 @@ type compared struct {
 	below  float64
 }
 
-func name(d figure.Drop, i int) string {
+func name(d chart.Drop, i int) string {
 	if s := drawable(d.Short); s != "" {
 		return s
 	}
@@ -76,25 +76,25 @@ func name(d figure.Drop, i int) string {
 }
 
 // said is what the list says of a drop under its name.
-func (c *compared) said(d figure.Drop) string {
+func (c *compared) said(d chart.Drop) string {
 	var words []string
 	for _, m := range d.Marks {
-		if m.Kind == figure.Thermocline {
+		if m.Kind == chart.Thermocline {
 			words = append(words, drawable(m.Name)+" "+c.u.Length(m.At.Best))
 		}
 	}
 	for _, z := range d.Zones {
-		if z.Kind == figure.Band {
+		if z.Kind == chart.Band {
 			words = append(words, drawable(z.Name)+" "+c.u.Span(z.TopM, z.BottomM))
 		}
 	}
-	if !slices.ContainsFunc(d.Zones, func(z figure.Zone) bool { return z.Kind == figure.Band }) {
+	if !slices.ContainsFunc(d.Zones, func(z chart.Zone) bool { return z.Kind == chart.Band }) {
 		words = append(words, "no band")
 	}
 	return strings.Join(words, ", ")
 }
 
-func layCompared(p *page, title string, drops []figure.Drop) *compared {
+func layCompared(p *page, title string, drops []chart.Drop) *compared {
 	c := &compared{title: title, drops: drops, u: drops[0].Units.Shown(), margin: 1.2 * p.em}
 	lo, hi, most := math.Inf(1), math.Inf(-1), 0.0
 	bars := false
@@ -108,7 +108,7 @@ func layCompared(p *page, title string, drops []figure.Drop) *compared {
 		lo, hi = math.Min(lo, a), math.Max(hi, b)
 		most = math.Max(most, c.u.Depth.From(d.DeepestM))
 		for _, m := range d.Marks {
-			bars = bars || m.Kind == figure.Thermocline
+			bars = bars || m.Kind == chart.Thermocline
 		}
 	}
 	c.temp.lo, c.temp.hi = lo, hi
@@ -145,11 +145,11 @@ func layCompared(p *page, title string, drops []figure.Drop) *compared {
 const listIndent = 2*sign + 4
 
 // listed is the text of one entry of the list.
-func (c *compared) listed(p *page, d figure.Drop, i int) set {
+func (c *compared) listed(p *page, d chart.Drop, i int) set {
 	return p.setLabel(label{name: name(d, i), value: c.said(d), under: c.beside}, c.wide-listIndent)
 }
 
-func (c *compared) height(p *page, d figure.Drop, i int) float64 {
+func (c *compared) height(p *page, d chart.Drop, i int) float64 {
 	return c.listed(p, d, i).height(p.em) + 0.15*p.em
 }
 
@@ -169,7 +169,7 @@ func (c *compared) draw(p *page) {
 			}
 		}
 		for _, m := range d.Marks {
-			if m.Kind == figure.Thermocline && len(curves[i]) > 0 {
+			if m.Kind == chart.Thermocline && len(curves[i]) > 0 {
 				y := c.place(m.At.Best, 0).y
 				p.bar(pt{xAt(curves[i], y), y}, s.color)
 			}
@@ -198,7 +198,7 @@ func (c *compared) place(depthM, tempC float64) pt {
 
 // curve is a drop's curve on the page, as far as it was read; of a drop without one it is
 // the readings used.
-func (c *compared) curve(d figure.Drop) []pt {
+func (c *compared) curve(d chart.Drop) []pt {
 	var out []pt
 	for _, q := range d.Curve {
 		if !q.Extended {
@@ -218,7 +218,7 @@ func (c *compared) curve(d figure.Drop) []pt {
 }
 
 // item is one entry of the list: badge, line with its sign, name, and what is said.
-func (c *compared) item(p *page, at pt, d figure.Drop, i int) {
+func (c *compared) item(p *page, at pt, d chart.Drop, i int) {
 	s, mark := penOf(i)
 	y := at.y + leading*p.em/2
 	p.badge(pt{at.x + 0.75*p.em, y}, letter(i), s.color)

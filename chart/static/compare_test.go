@@ -7,14 +7,14 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 func TestCompareCount(t *testing.T) {
 	d := lake(t, "alder-kettle-july")
 	for n, want := range map[int]string{0: "nothing to compare", 1: "nothing to compare", 2: "", 8: "", 9: "9 drops are too many"} {
 		var b bytes.Buffer
-		var all []figure.Drop
+		var all []chart.Drop
 		for range n {
 			all = append(all, d)
 		}
@@ -23,7 +23,7 @@ func TestCompareCount(t *testing.T) {
 			t.Errorf("%d drops: %v", n, err)
 		}
 	}
-	if err := Compare(&bytes.Buffer{}, SVG, Desk, []figure.Drop{d, {}}); err == nil || !strings.HasPrefix(err.Error(), "drop 2: ") {
+	if err := Compare(&bytes.Buffer{}, SVG, Desk, []chart.Drop{d, {}}); err == nil || !strings.HasPrefix(err.Error(), "drop 2: ") {
 		t.Errorf("an empty second drop: %v", err)
 	}
 }
@@ -38,9 +38,9 @@ func TestCommon(t *testing.T) {
 		{[]string{"A, b", "A", "A, b, c"}, "A: 3 drops compared"},
 		{[]string{"A\x1b", "A\x1b"}, "A\ufffd: 2 drops compared"},
 	} {
-		var all []figure.Drop
+		var all []chart.Drop
 		for _, s := range tc.titles {
-			all = append(all, figure.Drop{Title: s})
+			all = append(all, chart.Drop{Title: s})
 		}
 		if got := common(all); got != tc.want {
 			t.Errorf("%q: %q, want %q", tc.titles, got, tc.want)
@@ -51,12 +51,12 @@ func TestCommon(t *testing.T) {
 // Eight of any drops: words do not overlap, each drop has its letter in the picture and
 // in the list, on its own curve, and the letters stand apart.
 func TestCompareLegible(t *testing.T) {
-	var all []figure.Drop
+	var all []chart.Drop
 	for _, d := range drops(t) {
 		all = append(all, d.drop)
 	}
 	same := all[0]
-	sets := map[string][]figure.Drop{"first eight": all[:8], "last eight": all[len(all)-8:], "one drop eight times": {same, same, same, same, same, same, same, same}}
+	sets := map[string][]chart.Drop{"first eight": all[:8], "last eight": all[len(all)-8:], "one drop eight times": {same, same, same, same, same, same, same, same}}
 	for what, set := range sets {
 		for _, s := range sizes {
 			p, rec := recorded(s.size)
@@ -93,7 +93,7 @@ func TestCompareLegible(t *testing.T) {
 func TestCompareUnits(t *testing.T) {
 	feet, metres := lake(t, "alder-kettle-july"), lake(t, "sedge-mere-august")
 	p, _ := recorded(Desk)
-	c := layCompared(p, "", []figure.Drop{feet, metres})
+	c := layCompared(p, "", []chart.Drop{feet, metres})
 	if !c.u.Feet() {
 		t.Fatal("the first is in feet")
 	}
@@ -118,7 +118,7 @@ func TestCompareNames(t *testing.T) {
 	}
 }
 
-func columnsSVG(t *testing.T, all ...figure.Drop) string {
+func columnsSVG(t *testing.T, all ...chart.Drop) string {
 	t.Helper()
 	var b bytes.Buffer
 	if err := Compare(&b, SVG, Desk, all); err != nil {

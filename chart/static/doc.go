@@ -1,6 +1,6 @@
 // Package static draws still pictures for paper, a message or a file: one drop, several
 // drops over each other, and a season of them, as SVG, PNG or PDF. Every picture is
-// drawn from chart/figure and knows no water, fish or rule of its own.
+// drawn from a chart.Drop and knows no water, fish or rule of its own.
 //
 // The same figure gives the same bytes on processors of one kind. On arm64 the compiler
 // joins a product and a sum into one rounding, here and in the libraries that draw, so that

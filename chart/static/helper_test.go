@@ -12,8 +12,8 @@ import (
 	"testing"
 	"time"
 
-	"coldseam/chart/figure"
-	"coldseam/chart/internal/demo"
+	"coldseam/chart"
+	"coldseam/internal/demo"
 	"coldseam/profile/unit"
 
 	stdfont "golang.org/x/image/font"
@@ -21,13 +21,13 @@ import (
 )
 
 // dropOf is the figure of a page of text.
-func dropOf(t testing.TB, page string) figure.Drop {
+func dropOf(t testing.TB, page string) chart.Drop {
 	t.Helper()
-	return figure.Of(demo.Plan(t, page))
+	return chart.Of(demo.Plan(t, page))
 }
 
 // lake is the figure of a demo page.
-func lake(t testing.TB, name string) figure.Drop {
+func lake(t testing.TB, name string) chart.Drop {
 	t.Helper()
 	return dropOf(t, demo.Page(t, name))
 }
@@ -35,16 +35,13 @@ func lake(t testing.TB, name string) figure.Drop {
 // named is a figure with a name for messages.
 type named struct {
 	name string
-	drop figure.Drop
+	drop chart.Drop
 }
 
 // drops are the demo pages and the shapes that a lake can have.
 func drops(t testing.TB) []named {
 	t.Helper()
-	pages, err := filepath.Glob(demo.Folder + "/*.txt")
-	if err != nil || len(pages) < 4 {
-		t.Fatalf("%d demo pages, %v", len(pages), err)
-	}
+	pages := demo.Pages(t)
 	var out []named
 	for _, p := range pages {
 		name := strings.TrimSuffix(filepath.Base(p), ".txt")
@@ -75,8 +72,8 @@ func longPage(n int) string {
 }
 
 // seasonOf is an invented season of n drops, with a longer time after the one at gap.
-func seasonOf(t testing.TB, n, gap int) figure.Season {
-	s := figure.Season{Title: "Alder Kettle, off the reed point, 2026", Units: unit.System{Depth: unit.Foot, Temp: unit.Fahrenheit}}
+func seasonOf(t testing.TB, n, gap int) chart.Season {
+	s := chart.Season{Title: "Alder Kettle, off the reed point, 2026", Units: unit.System{Depth: unit.Foot, Temp: unit.Fahrenheit}}
 	day := 0
 	for i := range n {
 		at := time.Date(2026, 4, 20, 14, 20, 0, 0, time.UTC).AddDate(0, 0, day)
@@ -86,7 +83,7 @@ func seasonOf(t testing.TB, n, gap int) figure.Season {
 		for z := 0.0; z <= 29-5*float64(i%2); z += 2.5 {
 			page += fmt.Sprintf("%.1f %.1f\n", z, 45+0.03*k+(warm-45)/(1+math.Pow(z/(8+0.07*k), 5)))
 		}
-		s.Drops = append(s.Drops, figure.Dated{When: at, Drop: dropOf(t, page)})
+		s.Drops = append(s.Drops, chart.Dated{When: at, Drop: dropOf(t, page)})
 		if day += 9 + i%5; i == gap {
 			day += 30
 		}
@@ -94,7 +91,7 @@ func seasonOf(t testing.TB, n, gap int) figure.Season {
 	return s
 }
 
-func columnBytes(t testing.TB, f Format, s Size, d figure.Drop) []byte {
+func columnBytes(t testing.TB, f Format, s Size, d chart.Drop) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	if err := Column(&b, f, s, d); err != nil {

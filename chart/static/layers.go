@@ -5,21 +5,21 @@ import (
 	"fmt"
 	"slices"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 // layerLine is the depth of one edge of a layer through the season.
 type layerLine struct {
 	name string
-	of   func(figure.Drop) (depthM float64, ok bool)
+	of   func(chart.Drop) (depthM float64, ok bool)
 	pen  stroke
 	sign func(at pt, r float64) []pt
 	runs [][]pt // unbroken pieces on the page
 	at   []pt   // every drop that has it
 }
 
-func zone(k figure.ZoneKind, top bool) func(figure.Drop) (float64, bool) {
-	return func(d figure.Drop) (float64, bool) {
+func zone(k chart.ZoneKind, top bool) func(chart.Drop) (float64, bool) {
+	return func(d chart.Drop) (float64, bool) {
 		for _, z := range d.Zones {
 			switch {
 			case z.Kind == k && top:
@@ -32,9 +32,9 @@ func zone(k figure.ZoneKind, top bool) func(figure.Drop) (float64, bool) {
 	}
 }
 
-func thermocline(d figure.Drop) (float64, bool) {
+func thermocline(d chart.Drop) (float64, bool) {
 	for _, m := range d.Marks {
-		if m.Kind == figure.Thermocline {
+		if m.Kind == chart.Thermocline {
 			return m.At.Best, true
 		}
 	}
@@ -52,10 +52,10 @@ func triangle(up bool) func(at pt, r float64) []pt {
 
 func layerLines() []layerLine {
 	return []layerLine{
-		{name: "break top", of: zone(figure.Metalimnion, true), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(true)},
+		{name: "break top", of: zone(chart.Metalimnion, true), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(true)},
 		{name: "thermocline", of: thermocline, pen: stroke{2.2, ink, nil}, sign: circle},
-		{name: "break end", of: zone(figure.Metalimnion, false), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(false)},
-		{name: "band top", of: zone(figure.Band, true), pen: stroke{1.6, ink, []float64{9, 2.5, 1.5, 2.5}}, sign: diamond},
+		{name: "break end", of: zone(chart.Metalimnion, false), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(false)},
+		{name: "band top", of: zone(chart.Band, true), pen: stroke{1.6, ink, []float64{9, 2.5, 1.5, 2.5}}, sign: diamond},
 	}
 }
 
@@ -98,7 +98,7 @@ func (s *season) ends() []label {
 func (s *season) entries() []entry {
 	out := []entry{{func(p *page, at pt) { p.dropSign(pt{at.x + sign/2, at.y + 3}) }, "drop"}}
 	for _, l := range layerLines() {
-		if slices.ContainsFunc(s.drops, func(d figure.Dated) bool { _, ok := l.of(d.Drop); return ok }) {
+		if slices.ContainsFunc(s.drops, func(d chart.Dated) bool { _, ok := l.of(d.Drop); return ok }) {
 			out = append(out, entry{func(p *page, at pt) {
 				p.line(l.pen, at, pt{at.x + sign, at.y})
 				p.fill(ink, l.sign(pt{at.x + sign/2, at.y}, 0.32*p.em))
@@ -106,12 +106,12 @@ func (s *season) entries() []entry {
 		}
 	}
 	for k := range len(s.drops) - 1 {
-		if d := days(s.drops[k].When, s.drops[k+1].When); d > figure.GapDays {
+		if d := days(s.drops[k].When, s.drops[k+1].When); d > chart.GapDays {
 			out = append(out, entry{func(p *page, at pt) {
 				x0, y0, x1, y1 := patch(at)
 				p.gap(x0, y0, x1, y1)
 				p.loops(stroke{0.6, quiet, nil}, box(x0, y0, x1, y1))
-			}, fmt.Sprintf("more than %.0f days without a drop: not filled", figure.GapDays)})
+			}, fmt.Sprintf("more than %.0f days without a drop: not filled", chart.GapDays)})
 			break
 		}
 	}

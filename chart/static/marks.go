@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 // zones are drawn in lanes beside the plot, so that one does not hide the other.
@@ -13,25 +13,25 @@ func (c *column) zones(p *page) {
 		l := c.lanes[laneOf(z.Kind)]
 		top, bottom := c.y(z.TopM), c.y(z.BottomM)
 		switch z.Kind {
-		case figure.MixedLayer:
+		case chart.MixedLayer:
 			p.fill(mixedTint, box(l.x0, top, l.x1, bottom))
-		case figure.Band:
+		case chart.Band:
 			p.fill(bandTint, box(l.x0, top, l.x1, bottom))
-		case figure.Metalimnion, figure.Unproven:
-			p.lines(stroke{0.8, quiet, nil}, hatch(l.x0, top, l.x1, bottom, 0.55*p.em, z.Kind == figure.Metalimnion)...)
+		case chart.Metalimnion, chart.Unproven:
+			p.lines(stroke{0.8, quiet, nil}, hatch(l.x0, top, l.x1, bottom, 0.55*p.em, z.Kind == chart.Metalimnion)...)
 		}
 		p.loops(stroke{0.9, ink, nil}, box(l.x0, top, l.x1, bottom))
 	}
 }
 
 // line is how a mark's line is drawn.
-func (c *column) line(k figure.MarkKind) stroke {
+func (c *column) line(k chart.MarkKind) stroke {
 	switch k {
-	case figure.Thermocline:
+	case chart.Thermocline:
 		return stroke{1.3, ink, []float64{9, 3}}
-	case figure.Water:
+	case chart.Water:
 		return stroke{1.3, ink, []float64{9, 2.5, 1.5, 2.5}}
-	case figure.Bottom:
+	case chart.Bottom:
 		return stroke{2.4, ink, nil}
 	}
 	return stroke{1.3, ink, nil}
@@ -44,10 +44,10 @@ func (c *column) marks(p *page) {
 		y := c.y(m.At.Best)
 		p.line(c.line(m.Kind), pt{c.temp.from, y}, pt{c.temp.to, y})
 		switch m.Kind {
-		case figure.Bottom:
+		case chart.Bottom:
 			p.lines(stroke{0.7, quiet, nil}, hatch(c.temp.from, y, c.temp.to, c.depth.to, 0.6*p.em, true)...)
 			continue
-		case figure.Start: // an arrowhead, as a line with a fly on it
+		case chart.Start: // an arrowhead, as a line with a fly on it
 			p.fill(ink, []pt{{c.temp.from, y - 4.5}, {c.temp.from + 9, y}, {c.temp.from, y + 4.5}})
 		}
 		if low, high := c.y(m.At.Low), c.y(m.At.High); high-low > 2 {
@@ -71,7 +71,7 @@ func (c *column) labels() []label {
 		at := clear(c.y(z.TopM), c.y(z.BottomM), taken)
 		taken = append(taken, at)
 		value := c.u.Span(z.TopM, z.BottomM)
-		if z.Kind == figure.Unproven {
+		if z.Kind == chart.Unproven {
 			value = "below " + c.u.Length(z.TopM)
 		}
 		out = append(out, label{at: at, from: (l.x0 + l.x1) / 2, name: drawable(z.Name), value: value, dot: true})

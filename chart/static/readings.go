@@ -1,6 +1,6 @@
 package static
 
-import "coldseam/chart/figure"
+import "coldseam/chart"
 
 // within80 turns a standard error into half of an 80 % interval, as for a normal
 // distribution: its 90th percentile (Abramowitz and Stegun 1964, table 26.5).
@@ -47,7 +47,7 @@ func (c *column) points(p *page) {
 
 // reading is the sign of a reading: a dot, a ring where it is flagged, a crossed ring
 // where it is not used either.
-func (p *page) reading(at pt, r float64, of figure.Reading) {
+func (p *page) reading(at pt, r float64, of chart.Reading) {
 	if of.Flag == "" && of.Used {
 		p.fill(ink, circle(at, r))
 		return
@@ -62,7 +62,7 @@ func (p *page) reading(at pt, r float64, of figure.Reading) {
 }
 
 // offScale says whether a reading lies outside the plot, and where to.
-func (c *column) offScale(r figure.Reading) (off bool, dx, dy float64) {
+func (c *column) offScale(r chart.Reading) (off bool, dx, dy float64) {
 	if t := c.t(r.TempC); t < c.temp.lo {
 		dx = -1
 	} else if t > c.temp.hi {
@@ -126,25 +126,25 @@ func (c *column) entries() []entry {
 	for _, q := range c.d.Curve {
 		assumed, doubt = assumed || q.Extended, doubt || q.LowC < q.HighC
 	}
-	dot := func(r figure.Reading) func(p *page, at pt) {
+	dot := func(r chart.Reading) func(p *page, at pt) {
 		return func(p *page, at pt) { p.reading(pt{at.x + sign/2, at.y}, 0.32*p.em, r) }
 	}
 	if used {
 		if len(c.d.Readings) > crowded {
-			out = append(out, entry{dot(figure.Reading{Used: true}), "reading (bars left out: many readings)"})
+			out = append(out, entry{dot(chart.Reading{Used: true}), "reading (bars left out: many readings)"})
 		} else {
 			out = append(out, entry{func(p *page, at pt) {
 				m := pt{at.x + sign/2, at.y}
 				p.lines(stroke{0.9, ink, nil}, []pt{{m.x - 9, m.y}, {m.x + 9, m.y}}, []pt{{m.x, m.y - 5}, {m.x, m.y + 5}})
-				p.reading(m, 0.32*p.em, figure.Reading{Used: true})
+				p.reading(m, 0.32*p.em, chart.Reading{Used: true})
 			}, "reading with 80 % bars"})
 		}
 	}
 	if flagged {
-		out = append(out, entry{dot(figure.Reading{Used: true, Flag: "odd"}), "odd, but used"})
+		out = append(out, entry{dot(chart.Reading{Used: true, Flag: "odd"}), "odd, but used"})
 	}
 	if unused {
-		out = append(out, entry{dot(figure.Reading{Flag: "odd"}), "odd, not used"})
+		out = append(out, entry{dot(chart.Reading{Flag: "odd"}), "odd, not used"})
 	}
 	if away {
 		out = append(out, entry{func(p *page, at pt) { p.offScale(pt{at.x + sign/2 + 4, at.y}, 1, 0) }, "off the scale"})

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/unit"
 )
 
@@ -22,7 +22,7 @@ func TestSameBytes(t *testing.T) {
 	for _, f := range []Format{SVG, PNG, PDF} {
 		for name, draw := range map[string]func(io.Writer) error{
 			"column":  func(w io.Writer) error { return Column(w, f, Phone, july) },
-			"compare": func(w io.Writer) error { return Compare(w, f, Phone, []figure.Drop{july, july}) },
+			"compare": func(w io.Writer) error { return Compare(w, f, Phone, []chart.Drop{july, july}) },
 			"season":  func(w io.Writer) error { return DrawSeason(w, f, Phone, season) },
 		} {
 			var a, b bytes.Buffer
@@ -101,7 +101,7 @@ func TestHostileNames(t *testing.T) {
 			if f != SVG {
 				continue
 			}
-			if err := errors.Join(Compare(&compare, f, Desk, []figure.Drop{d, d}), DrawSeason(&whole, f, Phone, season)); err != nil {
+			if err := errors.Join(Compare(&compare, f, Desk, []chart.Drop{d, d}), DrawSeason(&whole, f, Phone, season)); err != nil {
 				t.Fatalf("%.40q: %v", name, err)
 			}
 			for _, file := range [][]byte{column.Bytes(), compare.Bytes(), whole.Bytes()} {
@@ -137,7 +137,7 @@ func (full) Write([]byte) (int, error) { return 0, errors.New("no room") }
 
 func TestRefused(t *testing.T) {
 	good := dropOf(t, "units: ft F\n0 70\n10 60\n")
-	with := func(change func(*figure.Drop)) figure.Drop {
+	with := func(change func(*chart.Drop)) chart.Drop {
 		d := dropOf(t, "units: ft F\n0 70\n10 60\n20 55\n")
 		change(&d)
 		return d
@@ -146,7 +146,7 @@ func TestRefused(t *testing.T) {
 	for i, tc := range []struct {
 		f    Format
 		size Size
-		drop figure.Drop
+		drop chart.Drop
 		want string
 	}{
 		{"gif", Desk, good, "use svg, png or pdf"},
@@ -156,15 +156,15 @@ func TestRefused(t *testing.T) {
 		{SVG, Size{300, 600, 30, 96}, good, "text of"},
 		{PNG, Size{600, 600, 10, 0}, good, "dots to the inch"},
 		{PNG, Size{4000, 4000, 10, 600}, good, "million dots"},
-		{SVG, Desk, figure.Drop{}, "no readings"},
-		{SVG, Desk, with(func(d *figure.Drop) { d.DeepestM = nan }), "cannot be drawn"},
-		{SVG, Desk, with(func(d *figure.Drop) { d.DeepestM = 0 }), "cannot be drawn"},
-		{SVG, Desk, with(func(d *figure.Drop) { d.Readings[0].TempC = inf }), "cannot be drawn"},
-		{SVG, Desk, with(func(d *figure.Drop) { d.Readings[0].ErrM = nan }), "cannot be drawn"},
-		{SVG, Desk, with(func(d *figure.Drop) { d.Readings[0].Oxygen.Value = nan }), "cannot be drawn"},
-		{SVG, Desk, with(func(d *figure.Drop) { d.Curve[3].HighC = nan }), "cannot be drawn"},
-		{SVG, Desk, with(func(d *figure.Drop) { d.Zones[0].TopM = -inf }), "cannot be drawn"},
-		{SVG, Desk, with(func(d *figure.Drop) { d.Marks[0].At.Low = nan }), "cannot be drawn"},
+		{SVG, Desk, chart.Drop{}, "no readings"},
+		{SVG, Desk, with(func(d *chart.Drop) { d.DeepestM = nan }), "cannot be drawn"},
+		{SVG, Desk, with(func(d *chart.Drop) { d.DeepestM = 0 }), "cannot be drawn"},
+		{SVG, Desk, with(func(d *chart.Drop) { d.Readings[0].TempC = inf }), "cannot be drawn"},
+		{SVG, Desk, with(func(d *chart.Drop) { d.Readings[0].ErrM = nan }), "cannot be drawn"},
+		{SVG, Desk, with(func(d *chart.Drop) { d.Readings[0].Oxygen.Value = nan }), "cannot be drawn"},
+		{SVG, Desk, with(func(d *chart.Drop) { d.Curve[3].HighC = nan }), "cannot be drawn"},
+		{SVG, Desk, with(func(d *chart.Drop) { d.Zones[0].TopM = -inf }), "cannot be drawn"},
+		{SVG, Desk, with(func(d *chart.Drop) { d.Marks[0].At.Low = nan }), "cannot be drawn"},
 	} {
 		var b bytes.Buffer
 		err := Column(&b, tc.f, tc.size, tc.drop)

@@ -8,7 +8,7 @@ import (
 	"math"
 	"slices"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/unit"
 )
 
@@ -18,11 +18,11 @@ const mostDrops = 400
 // DrawSeason draws a season: time across, depth downward, the water coloured by its
 // temperature in equal steps with a line at each, the depths of the layers as lines.
 // Between two drops temperature goes straight in time; where they are more than 21 days
-// apart (figure.GapDays), or where one of them did not reach, nothing is filled. The clock
+// apart (chart.GapDays), or where one of them did not reach, nothing is filled. The clock
 // of a drop counts, not its time zone. Its errors are those of Column; it also refuses a
 // season without drops or with more than 400, a drop without a date, and dates more than
 // 200 years apart.
-func DrawSeason(w io.Writer, f Format, size Size, s figure.Season) error {
+func DrawSeason(w io.Writer, f Format, size Size, s chart.Season) error {
 	if len(s.Drops) == 0 {
 		return errors.New("no drops to draw a season of")
 	}
@@ -39,7 +39,7 @@ func DrawSeason(w io.Writer, f Format, size Size, s figure.Season) error {
 		}
 		drops[i].When = wall(d.When)
 	}
-	slices.SortStableFunc(drops, func(a, b figure.Dated) int { return a.When.Compare(b.When) })
+	slices.SortStableFunc(drops, func(a, b chart.Dated) int { return a.When.Compare(b.When) })
 	s.Drops = drops
 	if first, last := drops[0].When, drops[len(drops)-1].When; last.Year()-first.Year() > 200 {
 		return fmt.Errorf("the drops of %s and %s are too far apart for one picture", first.Format("2006-01-02"), last.Format("2006-01-02"))
@@ -51,7 +51,7 @@ func DrawSeason(w io.Writer, f Format, size Size, s figure.Season) error {
 // season is where everything of a season's picture stands.
 type season struct {
 	title   string
-	drops   []figure.Dated
+	drops   []chart.Dated
 	u       unit.System
 	margin  float64
 	time    axis      // days since the first drop, to the page
@@ -69,7 +69,7 @@ type season struct {
 	below   float64 // y of the legend's first line
 }
 
-func laySeason(p *page, title string, in figure.Season) *season {
+func laySeason(p *page, title string, in chart.Season) *season {
 	s := &season{title: title, drops: in.Drops, u: in.Units.Shown(), margin: 1.2 * p.em}
 	first := s.drops[0].When
 	span := days(first, s.drops[len(s.drops)-1].When)
@@ -160,7 +160,7 @@ func (s *season) joined(k int) bool {
 		return false
 	}
 	d := days(s.drops[k].When, s.drops[k+1].When)
-	return d > 0 && d <= figure.GapDays
+	return d > 0 && d <= chart.GapDays
 }
 
 const (
@@ -224,7 +224,7 @@ func (s *season) fill() *field {
 }
 
 // sampled is a curve at given depths, straight between its points, and where it is known.
-func sampled(curve []figure.Point, depths []float64) (t []float64, known []bool) {
+func sampled(curve []chart.Point, depths []float64) (t []float64, known []bool) {
 	t, known = make([]float64, len(depths)), make([]bool, len(depths))
 	i := 0
 	for j, z := range depths {

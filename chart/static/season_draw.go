@@ -4,13 +4,13 @@ import (
 	"math"
 	"slices"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 )
 
 func (s *season) draw(p *page) {
 	p.titled(s.title, s.margin)
 	for k := range len(s.drops) - 1 {
-		if days(s.drops[k].When, s.drops[k+1].When) > figure.GapDays {
+		if days(s.drops[k].When, s.drops[k+1].When) > chart.GapDays {
 			p.gap(s.x(k), s.depth.from, s.x(k+1), s.depth.to)
 		}
 	}

@@ -8,34 +8,34 @@ import (
 	"testing"
 	"time"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	"coldseam/profile/unit"
 )
 
 // straight is a drop whose temperature falls evenly from the surface to a depth, without
 // layers, so that nothing but water is drawn.
-func straight(surfaceC, perM, toM float64) figure.Drop {
-	d := figure.Drop{Units: unit.System{Depth: unit.Metre, Temp: unit.Celsius}, DeepestM: toM}
+func straight(surfaceC, perM, toM float64) chart.Drop {
+	d := chart.Drop{Units: unit.System{Depth: unit.Metre, Temp: unit.Celsius}, DeepestM: toM}
 	for i := range 161 {
 		z := toM * float64(i) / 160
 		t := surfaceC - perM*z
-		d.Curve = append(d.Curve, figure.Point{DepthM: z, TempC: t, LowC: t, HighC: t})
+		d.Curve = append(d.Curve, chart.Point{DepthM: z, TempC: t, LowC: t, HighC: t})
 	}
-	d.Readings = []figure.Reading{{TempC: surfaceC, Used: true}}
+	d.Readings = []chart.Reading{{TempC: surfaceC, Used: true}}
 	return d
 }
 
 func day(n int) time.Time { return time.Date(2026, 6, 1, 12, 0, 0, 0, time.UTC).AddDate(0, 0, n) }
 
 // on is a drop of a day.
-func on(n int, d figure.Drop) figure.Dated { return figure.Dated{When: day(n), Drop: d} }
+func on(n int, d chart.Drop) chart.Dated { return chart.Dated{When: day(n), Drop: d} }
 
 // metric is a season in metres and Celsius.
-func metric(drops ...figure.Dated) figure.Season {
-	return figure.Season{Title: "Season", Units: unit.System{Depth: unit.Metre, Temp: unit.Celsius}, Drops: drops}
+func metric(drops ...chart.Dated) chart.Season {
+	return chart.Season{Title: "Season", Units: unit.System{Depth: unit.Metre, Temp: unit.Celsius}, Drops: drops}
 }
 
-func laid(t testing.TB, s figure.Season, size Size) (*season, *page) {
+func laid(t testing.TB, s chart.Season, size Size) (*season, *page) {
 	t.Helper()
 	p, _ := recorded(size)
 	return laySeason(p, s.Title, s), p
@@ -127,7 +127,7 @@ func TestGap(t *testing.T) {
 			return n
 		}
 		mid := (s.x(1) + s.x(2)) / 2
-		if n := colored(mid); (n > 0) != (apart <= figure.GapDays) {
+		if n := colored(mid); (n > 0) != (apart <= chart.GapDays) {
 			t.Errorf("%d days: %d coloured pixels in the middle", apart, n)
 		}
 		if n := colored((s.x(0) + s.x(1)) / 2); n < 100 {
@@ -137,12 +137,12 @@ func TestGap(t *testing.T) {
 			t.Errorf("%d days: beside the last drop %d coloured pixels", apart, n)
 		}
 		said := slices.ContainsFunc(s.legend, func(e entry) bool { return strings.Contains(e.text, "more than 21 days") })
-		if said != (apart > figure.GapDays) {
+		if said != (apart > chart.GapDays) {
 			t.Errorf("%d days: the legend speaks of a gap: %v", apart, said)
 		}
 		for _, l := range s.lines {
 			for _, run := range l.runs {
-				if len(run) > 1 && run[0].x < mid && run[len(run)-1].x > mid && apart > figure.GapDays {
+				if len(run) > 1 && run[0].x < mid && run[len(run)-1].x > mid && apart > chart.GapDays {
 					t.Errorf("%d days: %s crosses the gap", apart, l.name)
 				}
 			}
@@ -161,7 +161,7 @@ func TestNotReached(t *testing.T) {
 
 // Two drops of one hour: the water goes to the first and on from the second.
 func TestSameTime(t *testing.T) {
-	for _, in := range []figure.Season{
+	for _, in := range []chart.Season{
 		metric(on(0, straight(20, 1, 9)), on(5, straight(20, 1, 9)), on(5, straight(15, 1, 9)), on(9, straight(15, 1, 9))),
 		metric(on(5, straight(20, 1, 9)), on(5, straight(15, 1, 9))),
 	} {
@@ -182,7 +182,7 @@ func TestSameTime(t *testing.T) {
 }
 
 func TestSeasonLegible(t *testing.T) {
-	seasons := map[string]figure.Season{"full": seasonOf(t, 10, 99), "gap": seasonOf(t, 5, 2), "one": seasonOf(t, 1, 9)}
+	seasons := map[string]chart.Season{"full": seasonOf(t, 10, 99), "gap": seasonOf(t, 5, 2), "one": seasonOf(t, 1, 9)}
 	years := seasonOf(t, 4, 9)
 	for i := range years.Drops {
 		years.Drops[i].When = years.Drops[i].When.AddDate(i, 0, 0)
@@ -209,14 +209,14 @@ func TestSeasonLegible(t *testing.T) {
 func TestSeasonRefused(t *testing.T) {
 	good := straight(20, 1, 9)
 	for i, tc := range []struct {
-		in   figure.Season
+		in   chart.Season
 		want string
 	}{
 		{metric(), "no drops"},
-		{metric(figure.Dated{Drop: good}), "drop 1 has no date"},
-		{metric(on(0, good), figure.Dated{When: day(1)}), "drop 2: no readings"},
-		{metric(on(0, good), figure.Dated{When: day(0).AddDate(300, 0, 0), Drop: good}), "too far apart"},
-		{metric(slices.Repeat([]figure.Dated{on(0, good)}, mostDrops+1)...), "too many"},
+		{metric(chart.Dated{Drop: good}), "drop 1 has no date"},
+		{metric(on(0, good), chart.Dated{When: day(1)}), "drop 2: no readings"},
+		{metric(on(0, good), chart.Dated{When: day(0).AddDate(300, 0, 0), Drop: good}), "too far apart"},
+		{metric(slices.Repeat([]chart.Dated{on(0, good)}, mostDrops+1)...), "too many"},
 	} {
 		var b bytes.Buffer
 		if err := DrawSeason(&b, SVG, Desk, tc.in); err == nil || !strings.Contains(err.Error(), tc.want) || b.Len() > 0 {

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/recorder"
@@ -67,7 +67,7 @@ func TestAssumedBroken(t *testing.T) {
 // 19.9 mg/L at 10 ft.
 func TestOxygenLeftOut(t *testing.T) {
 	d := dropOf(t, "units: ft F\nbottom: 26 ft\n0 74 DO 9\n5 73 DO 9\n10 720 DO 19.9\n15 62 DO 8\n20 55 DO 7\n25 52 DO 6\n")
-	if slices.IndexFunc(d.Readings, func(r figure.Reading) bool { return !r.Used && r.Oxygen.Value == 19.9 }) < 0 {
+	if slices.IndexFunc(d.Readings, func(r chart.Reading) bool { return !r.Used && r.Oxygen.Value == 19.9 }) < 0 {
 		t.Fatal("the reading was used")
 	}
 	p, rec := recorded(Desk)
@@ -77,7 +77,7 @@ func TestOxygenLeftOut(t *testing.T) {
 	if len(lines) != 1 || len(lines[0].path) != 5 || c.oxygen.hi > 10 {
 		t.Errorf("%d lines, the scale goes to %v", len(lines), c.oxygen.hi)
 	}
-	d.Readings = slices.DeleteFunc(d.Readings, func(r figure.Reading) bool { return r.Used })
+	d.Readings = slices.DeleteFunc(d.Readings, func(r chart.Reading) bool { return r.Used })
 	if c := layColumn(p, d); c.oxygen.hi != 0 || slices.ContainsFunc(c.legend, func(e entry) bool { return e.text == "oxygen" }) {
 		t.Error("a scale of oxygen for readings that were left out")
 	}
@@ -91,7 +91,7 @@ func TestUnprovenLane(t *testing.T) {
 	c := layColumn(p, d)
 	c.zones(p)
 	l := c.lanes[oxygenLane]
-	i := slices.IndexFunc(d.Zones, func(z figure.Zone) bool { return z.Kind == figure.Unproven })
+	i := slices.IndexFunc(d.Zones, func(z chart.Zone) bool { return z.Kind == chart.Unproven })
 	top, bottom, lines := c.y(d.Zones[i].TopM), c.y(d.Zones[i].BottomM), 0
 	for _, s := range strokes(rec) {
 		for k := 1; k < len(s.path); k++ {

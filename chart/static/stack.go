@@ -1,6 +1,6 @@
 package static
 
-import "coldseam/chart/internal/labels"
+import "coldseam/chart"
 
 // label is a name and a value that stand beside the picture at a depth. If they do not
 // fit beside each other they stand under each other.
@@ -71,7 +71,7 @@ func (p *page) gutter(all []label, x, width, top, bottom float64, word string) {
 	for i, s := range sets {
 		want[i], high[i] = s.at, s.height(p.em)
 	}
-	for i, y := range labels.Middles(want, high, top, bottom) {
+	for i, y := range chart.PlaceLabels(want, high, top, bottom) {
 		s := sets[i]
 		if s.from >= 0 {
 			p.line(stroke{0.6, quiet, nil}, pt{s.from, s.at}, pt{x + 3, s.at}, pt{x + lead - 5, y}, pt{x + lead - 2, y})

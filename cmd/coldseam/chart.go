@@ -10,9 +10,7 @@ import (
 
 	"coldseam/chart"
 	"coldseam/chart/asset"
-	"coldseam/chart/figure"
 	htmlpage "coldseam/chart/page"
-	"coldseam/chart/seal"
 	"coldseam/chart/static"
 	"coldseam/profile/plan"
 	"coldseam/profile/report"
@@ -42,7 +40,7 @@ func outFlags() []cli.Flag {
 }
 
 func (p *program) chart(c *cli.Context) error {
-	plans, drops, err := p.figures(c)
+	drops, err := p.figures(c)
 	if err != nil {
 		return err
 	}
@@ -51,11 +49,11 @@ func (p *program) chart(c *cli.Context) error {
 		if c.IsSet("size") {
 			return refuse("--size is of a still picture: say which with -o x.svg")
 		}
-		for i, made := range plans {
+		for i, d := range drops {
 			if i > 0 {
 				fmt.Fprintln(&p.out)
 			}
-			fmt.Fprintf(&p.out, "%s\n\n%s", report.Wrap(report.Title(made), ""), chart.Strip(made))
+			fmt.Fprintf(&p.out, "%s\n\n%s", report.Wrap(d.Title, ""), chart.Strip(d))
 		}
 		return nil
 	}
@@ -63,33 +61,32 @@ func (p *program) chart(c *cli.Context) error {
 		if len(drops) == 1 {
 			return static.Column(buf, f, size, drops[0])
 		}
-		return static.Compare(buf, f, size, figure.Sorted(drops))
+		return static.Compare(buf, f, size, chart.Sorted(drops))
 	}
 	return p.draw(c, out, still, func(buf *bytes.Buffer) error {
 		var upright bytes.Buffer
 		if err := still(&upright, static.SVG, static.Phone); err != nil {
 			return err
 		}
-		return htmlpage.Write(buf, htmlpage.Options{Script: asset.Script(), Licences: asset.Licences(), Still: upright.Bytes()}, figure.Sorted(drops))
+		return htmlpage.Write(buf, htmlpage.Options{Script: asset.Script(), Licences: asset.Licences(), Still: upright.Bytes()}, chart.Sorted(drops))
 	})
 }
 
-// figures are the plans of the pages of a command, and what a picture shows of them.
-func (p *program) figures(c *cli.Context) ([]plan.Plan, []figure.Drop, error) {
+// figures are what a picture shows of the pages of a command.
+func (p *program) figures(c *cli.Context) ([]chart.Drop, error) {
 	jobs, _, err := p.jobs(c, false)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-	var plans []plan.Plan
-	var drops []figure.Drop
+	var drops []chart.Drop
 	for _, j := range jobs {
 		made, err := plan.Make(j.input)
 		if err != nil {
-			return nil, nil, unusable(j.sheet.Name, made.Drop, err)
+			return nil, unusable(j.sheet.Name, made.Drop, err)
 		}
-		plans, drops = append(plans, made), append(drops, figure.Of(made))
+		drops = append(drops, chart.Of(made))
 	}
-	return plans, drops, nil
+	return drops, nil
 }
 
 // stillPicture draws one of the still forms.
@@ -116,7 +113,7 @@ func (p *program) draw(c *cli.Context, out string, still stillPicture, html func
 	if err != nil {
 		return refuse("-o %s: %w", out, err)
 	}
-	return p.write(out, c.Bool("force"), seal.Seal(buf.Bytes()))
+	return p.write(out, c.Bool("force"), chart.Seal(buf.Bytes()))
 }
 
 // sizeOf is the size of a still picture.

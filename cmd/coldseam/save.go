@@ -8,7 +8,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"coldseam/chart/seal"
+	"coldseam/chart"
 	"coldseam/profile/plain"
 	"coldseam/profile/settings"
 )
@@ -71,7 +71,7 @@ func (p *program) mayReplace(out, to string, old fs.FileInfo, force bool) error 
 		return refuse("-o %s: that file is write-protected: give another name, or --force to replace it", out)
 	}
 	if old.Size() <= largestPicture {
-		if data, err := os.ReadFile(to); err == nil && seal.Unchanged(data) {
+		if data, err := os.ReadFile(to); err == nil && chart.Unchanged(data) {
 			return nil
 		}
 	}

@@ -5,7 +5,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"coldseam/chart/figure"
+	"coldseam/chart"
 	htmlpage "coldseam/chart/page"
 	"coldseam/chart/static"
 )
@@ -28,15 +28,11 @@ func (p *program) season(c *cli.Context) error {
 	if out == "" {
 		return refuse("say where the picture goes: -o season.html, .svg, .png or .pdf")
 	}
-	plans, drops, err := p.figures(c)
+	drops, err := p.figures(c)
 	if err != nil {
 		return err
 	}
-	var waters []string
-	for _, made := range plans {
-		waters = append(waters, made.Drop.Water)
-	}
-	season, err := figure.SeasonOf(waters, drops)
+	season, err := chart.SeasonOf(drops)
 	if err != nil {
 		return refused{err}
 	}

@@ -29,6 +29,8 @@ const (
 	shelfM    = 4 * 0.3048  // the food shelf begins about here
 	AssumedM  = 2 * 0.3048  // how far below the deepest reading its value is taken to hold
 	intoBandM = 0.3048      // how far inside its shallow edge to start
+
+	nearSurfaceM = 1.0 // a reading no deeper than this holds up to the surface
 )
 
 // Input is what a band is found from.
@@ -132,15 +134,19 @@ type finder struct {
 	lastOxygen float64 // value of the deepest oxygen reading
 }
 
-// extent sets the depths that answers may reach into: up to the surface when the
-// first reading is within a metre of it, 2 ft below the last, but below the bottom
-// only where a reading was taken there.
-func (f *finder) extent() {
-	f.from = f.k.Top()
-	if f.from <= 1 {
-		f.from = 0
+// Reach is how far readings are taken to hold, m: up to the surface where the first is
+// within a metre of it, and 2 ft below the last (assumed).
+func Reach(k *layers.Curve) (fromM, toM float64) {
+	if fromM = k.Top(); fromM <= nearSurfaceM {
+		fromM = 0
 	}
-	f.to = f.k.Bottom() + AssumedM
+	return fromM, k.Bottom() + AssumedM
+}
+
+// extent sets the depths that answers may reach into: as far as readings hold, but below
+// the bottom only where a reading was taken there.
+func (f *finder) extent() {
+	f.from, f.to = Reach(f.k)
 	for _, limit := range []profile.Optional{f.Bottom, f.Deepest} {
 		if limit.Known {
 			f.to = math.Max(f.k.Bottom(), math.Min(f.to, limit.Value))
@@ -171,7 +177,7 @@ func (f *finder) oxygenOK(z float64) bool {
 	need := f.Fish.OxygenMgL.Value
 	switch {
 	case z <= f.oxygenZ[0]:
-		return f.oxygenV[0] >= need || f.oxygenZ[0] > 1
+		return f.oxygenV[0] >= need || f.oxygenZ[0] > nearSurfaceM
 	case z >= f.oxygenZ[n-1]:
 		return f.oxygenV[n-1] >= need
 	}

@@ -10,30 +10,12 @@ import (
 	"strings"
 	"testing"
 
+	"coldseam/internal/demo"
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 	"coldseam/profile/plan"
-	"coldseam/profile/rig"
 )
-
-// planOf makes the plan of a page with the default settings.
-func planOf(t testing.TB, page, wanted string) plan.Plan {
-	t.Helper()
-	sheets, err := notebook.Read([]byte(page), notebook.Options{Name: "page"})
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := fish.Find(wanted)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(plan.Input{Drop: sheets[0].Drop, Fish: f, Stock: rig.DefaultStock(), ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
 
 const summer = "units: ft F\nbottom: 30 ft\n0 74\n5 73.5\n10 72\n15 65\n20 56\n25 52\n"
 
@@ -94,7 +76,7 @@ func TestWords(t *testing.T) {
 		{"wind", "units: ft F\nwind: 18 mph\n0 60\n10 60\n20 60\n", "rainbow", []string{"Come in"}, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got := all(planOf(t, c.page, c.fish))
+			got := all(demo.PlanFor(t, c.page, c.fish))
 			for _, w := range c.want {
 				if !strings.Contains(strings.ToLower(got), strings.ToLower(w)) {
 					t.Errorf("no %q in\n%s", w, Wrap(got, ""))
@@ -111,7 +93,7 @@ func TestWords(t *testing.T) {
 
 // TestWarningsFirst: what makes the plan moot is not said again under Care.
 func TestWarningsFirst(t *testing.T) {
-	p := planOf(t, summer, "rainbow")
+	p := demo.PlanFor(t, summer, "rainbow")
 	if w := Warnings(p); len(w) != 1 || !strings.HasPrefix(w[0], "WARM WATER") {
 		t.Errorf("warnings %q", w)
 	}
@@ -122,7 +104,7 @@ func TestWarningsFirst(t *testing.T) {
 
 // TestJSONKeys pins the keys that scripts rely on.
 func TestJSONKeys(t *testing.T) {
-	data, err := json.Marshal(JSON(planOf(t, "water: Alder Kettle\n"+summer, "rainbow"), []string{"x"}))
+	data, err := json.Marshal(JSON(demo.PlanFor(t, "water: Alder Kettle\n"+summer, "rainbow"), []string{"x"}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -159,7 +141,7 @@ func TestJSONKeys(t *testing.T) {
 
 // TestJSONWithout: with no band there is no rig and no edge, and unknown is absent.
 func TestJSONWithout(t *testing.T) {
-	data, err := json.Marshal(JSON(planOf(t, "units: ft F\n0 74\n10 73.5\n20 73\n", "rainbow"), nil))
+	data, err := json.Marshal(JSON(demo.PlanFor(t, "units: ft F\n0 74\n10 73.5\n20 73\n", "rainbow"), nil))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -176,7 +158,7 @@ func TestJSONWithout(t *testing.T) {
 }
 
 func TestCheckReading(t *testing.T) {
-	p := planOf(t, summer, "rainbow")
+	p := demo.PlanFor(t, summer, "rainbow")
 	for _, c := range []struct {
 		text, want string
 		shift      float64 // m
@@ -221,7 +203,7 @@ func TestCheckTurnsRound(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := CheckReading(planOf(t, page, c.fish), sheets[0]).Text
+		got := CheckReading(demo.PlanFor(t, page, c.fish), sheets[0]).Text
 		if !strings.Contains(got, c.has) || strings.Contains(got, c.not) {
 			t.Errorf("%s: want %q and not %q in %s", c.name, c.has, c.not, got)
 		}
@@ -252,7 +234,7 @@ func TestEveryFishOnEveryDemo(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, f := range fish.All() {
-			got := all(planOf(t, string(data), f.Key))
+			got := all(demo.PlanFor(t, string(data), f.Key))
 			for _, bad := range []string{"NaN", "Inf", "%!", " -0", "  ", "..", " 0 ft down", " 0 m down"} {
 				if strings.Contains(got, bad) {
 					t.Errorf("%s for %s: %q in\n%s", page, f.Key, bad, Wrap(got, ""))

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"coldseam/internal/demo"
 	"coldseam/profile"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
@@ -30,7 +31,7 @@ func asMap(t *testing.T, v any) map[string]any {
 // TestJSONValues: each key holds what its name says, in SI. 73.4 F is 23 C and 10 ft
 // are 3.048 m, both exact.
 func TestJSONValues(t *testing.T) {
-	p := planOf(t, "units: ft F\nbottom: 30 ft\nsecchi: 10 ft\naltitude: 1000 ft\n0 73.4\n5 73.4\n10 71.6 DO 8.5\n15 64.4\n20 55.4\n25 51.8\n", "rainbow")
+	p := demo.PlanFor(t, "units: ft F\nbottom: 30 ft\nsecchi: 10 ft\naltitude: 1000 ft\n0 73.4\n5 73.4\n10 71.6 DO 8.5\n15 64.4\n20 55.4\n25 51.8\n", "rainbow")
 	m := asMap(t, JSON(p, nil))
 	number := func(path string) float64 {
 		var v any = m
@@ -104,7 +105,7 @@ func TestNextKey(t *testing.T) {
 // TestNotedRules: what was noted of a water's rules is said, its leader in the angler's
 // unit, first among the cautions.
 func TestNotedRules(t *testing.T) {
-	p := planOf(t, summer, "rainbow")
+	p := demo.PlanFor(t, summer, "rainbow")
 	p.Rules = rig.Rules{Water: "Alder Kettle", MaxLeaderM: 18 * 0.3048, MaxFlies: 2, NoAddedWeight: true, NoIndicator: true, Checked: "2026-05-01"}
 	text := CautionText(p, plan.Rules)
 	for _, want := range []string{"Rules of Alder Kettle", "checked 2026-05-01", "2 flies at most", "leader no longer than 18 ft", "no added weight", "no indicator", "before this advice"} {
@@ -118,7 +119,7 @@ func TestNotedRules(t *testing.T) {
 func TestEdges(t *testing.T) {
 	var s speaker
 	s.u = unit.System{Depth: unit.Foot, Temp: unit.Fahrenheit}
-	p := planOf(t, summer, "rainbow")
+	p := demo.PlanFor(t, summer, "rainbow")
 	const ft = 0.3048
 	p.Band.Thin, p.Band.ToDeepest = false, false
 	p.Band.Top = profile.Estimate{Low: 12 * ft, Best: 14 * ft, High: 16 * ft}

@@ -1,14 +1,12 @@
-// Package labels keeps the names beside a picture apart. It knows places and heights
-// alone, in any one unit, and neither text nor page.
-package labels
+package chart
 
 import "math"
 
-// Middles places labels one under the other without overlap, each as near to where it
+// PlaceLabels places the names beside a picture one under the other without overlap, each as near to where it
 // wants to be as the others allow (least squares). want are the middles they want, in
 // rising order, high their heights; it returns their middles, kept between top and
 // bottom if they have room there, else one under the other from the top.
-func Middles(want, high []float64, top, bottom float64) []float64 {
+func PlaceLabels(want, high []float64, top, bottom float64) []float64 {
 	// With the heights above taken off, "no overlap" becomes "not falling", and least
 	// squares under that is solved by pooling neighbours that fall.
 	type pool struct {

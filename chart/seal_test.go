@@ -1,4 +1,4 @@
-package seal
+package chart
 
 import (
 	"bytes"

@@ -1,11 +1,11 @@
-package figure
+package chart
 
 import (
 	"math"
 	"slices"
 	"testing"
 
-	"coldseam/chart/internal/demo"
+	"coldseam/internal/demo"
 )
 
 // The rise of density, summed over the column, is the difference of the water's density

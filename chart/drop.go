@@ -1,10 +1,12 @@
-// Package figure holds what a picture shows, as numbers in SI with labels in the
+// Package chart holds what a picture shows, as numbers in SI with labels in the
 // angler's units: one drop with its curve, its doubt and its layers, several drops to
-// compare, or a season of them. Every kind of picture draws from the same figure, so
+// compare, or a season of them. Every kind of picture draws from the same Drop, so
 // that they cannot disagree with each other or with the text.
 //
-// It draws nothing and asks no clock. Every number in it is finite.
-package figure
+// It asks no clock, and every number in it is finite. Of pictures it draws the two of the
+// terminal, Strip and Growing; those in files are drawn by chart/static and chart/page and
+// marked as this program's own here (Seal).
+package chart
 
 import (
 	"cmp"
@@ -13,6 +15,8 @@ import (
 	"strings"
 
 	"coldseam/profile"
+	"coldseam/profile/band"
+	"coldseam/profile/layers"
 	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/report"
@@ -27,6 +31,7 @@ type Reading struct {
 	Oxygen        profile.Optional // mg/L
 	Used          bool
 	Flag          string // "" where nothing is odd
+	Far           bool   // so far below all else that no picture reaches down to it
 }
 
 // Point is one point of the curve between the readings.
@@ -44,6 +49,7 @@ type Zone struct {
 	Kind          ZoneKind
 	Name          string // "band", "metalimnion": as it is printed
 	TopM, BottomM float64
+	Open          bool // it may go deeper: nothing was read below
 }
 
 // ZoneKind is what a zone is.
@@ -77,6 +83,7 @@ const (
 
 // Drop is one drop.
 type Drop struct {
+	Water    string // as it was noted
 	Title    string // water, spot, date and fish
 	Short    string // its date, or where there is none its spot or water; "" where nothing was noted
 	Date     string
@@ -85,29 +92,72 @@ type Drop struct {
 	Curve    []Point   // from the surface down, even steps
 	Zones    []Zone
 	Marks    []Mark
-	DeepestM float64  // how deep the picture goes
-	Warnings []string // what stands before the answer
-	Answer   []string // the plan's paragraphs, in the angler's units
+	DeepestM float64          // how deep the picture goes
+	AnswerM  float64          // how far down the answer reaches: the deepest reading used, or the band's end below it
+	SkinM    float64          // how far down a warm skin reaches; 0: there is none
+	Bottom   profile.Optional // under the boat, m, however deep
+	Warnings []string         // what stands before the answer
+	Answer   []string         // the plan's paragraphs, in the angler's units
 	Sure     string
 	Cautions []string
+
+	measured *layers.Curve // through the readings
 }
 
-// Of makes the figure of a plan.
+// Of is what a picture of a plan shows.
 func Of(p plan.Plan) Drop {
-	u := p.Drop.Units.Shown()
-	d := Drop{Title: report.Title(p), Short: short(p), Date: p.Drop.Date, Units: u, Warnings: report.Warnings(p), Answer: report.Answer(p), Sure: report.Sure(p), Cautions: report.Cautions(p)}
+	readM := p.Column.Last().DepthM
+	d := Drop{
+		Water: p.Drop.Water, Title: report.Title(p), Short: short(p), Date: p.Drop.Date, Units: p.Drop.Units.Shown(),
+		AnswerM: readM, SkinM: p.Layers.SkinM, Bottom: p.Drop.Bottom, measured: p.Layers.Curve,
+		Warnings: report.Warnings(p), Answer: report.Answer(p), Sure: report.Sure(p), Cautions: report.Cautions(p),
+	}
+	if p.Band.Found {
+		d.AnswerM = math.Max(readM, p.Band.Bottom.Best)
+	}
 	for i, r := range p.Drop.Readings {
 		d.Readings = append(d.Readings, Reading{
 			DepthM: r.DepthM, TempC: r.TempC, ErrM: p.Drop.DepthError(r.DepthM), ErrC: p.Drop.ErrorC(i),
 			Oxygen: r.Oxygen, Used: r.Used(), Flag: string(r.Flag),
+			Far: r.DepthM >= 2*readM+1 && r.DepthM > math.Max(d.AnswerM, d.Bottom.Or(0)),
 		})
 	}
 	slices.SortStableFunc(d.Readings, func(a, b Reading) int { return cmp.Compare(a.DepthM, b.DepthM) })
-	d.DeepestM = deepest(p)
-	d.curve(p)
+	d.DeepestM = d.deepest(readM)
+	d.curve()
 	d.zones(p)
 	d.marks(p)
 	return d
+}
+
+// Zone is the zone of a kind, and whether there is one.
+func (d Drop) Zone(k ZoneKind) (z Zone, ok bool) {
+	for _, z := range d.Zones {
+		if z.Kind == k {
+			return z, true
+		}
+	}
+	return z, false
+}
+
+// Mark is the mark of a kind, and whether there is one.
+func (d Drop) Mark(k MarkKind) (m Mark, ok bool) {
+	for _, m := range d.Marks {
+		if m.Kind == k {
+			return m, true
+		}
+	}
+	return m, false
+}
+
+// TempAt is the temperature of the curve at a depth, C, or of its end where that is no
+// further than nearM. ok is false where the depth is further from all that was read.
+func (d Drop) TempAt(depthM, nearM float64) (tempC float64, ok bool) {
+	k := d.measured
+	if k == nil || !(depthM >= k.Top()-nearM && depthM <= k.Bottom()+nearM) {
+		return 0, false
+	}
+	return k.At(math.Min(math.Max(depthM, k.Top()), k.Bottom())), true
 }
 
 // short is the drop's date, or where there is none its water or spot.
@@ -120,38 +170,33 @@ func short(p plan.Plan) string {
 	return ""
 }
 
-// deepest is how deep the picture goes: to the bottom, where it is known, and no
-// reading that was left out as absurd stretches it.
-func deepest(p plan.Plan) float64 {
-	z := p.Column.Last().DepthM
-	for _, r := range p.Drop.Readings {
-		if r.DepthM < 2*z+1 {
+// deepest is how deep the picture goes: as far as the readings, down to readM those that
+// are used, the answer and a bottom that is not absurdly far below them.
+func (d *Drop) deepest(readM float64) float64 {
+	z := readM
+	for _, r := range d.Readings {
+		if !r.Far {
 			z = math.Max(z, r.DepthM)
 		}
 	}
-	if b := p.Drop.Bottom; b.Known && b.Value < 4*z+5 {
-		z = math.Max(z, b.Value)
+	if d.Bottom.Known && d.Bottom.Value < 4*z+5 {
+		z = math.Max(z, d.Bottom.Value)
 	}
-	if p.Band.Found {
-		z = math.Max(z, p.Band.Bottom.Best)
-	}
-	return math.Max(z, 0.5)
+	const least = 0.5
+	return math.Max(math.Max(z, d.AnswerM), least)
 }
 
 const curveSteps = 160
 
 // curve samples the middle curve and its doubt from the surface, or the first reading,
 // to as far below the last one as answers reach.
-func (d *Drop) curve(p plan.Plan) {
-	k := p.Layers.Curve
+func (d *Drop) curve() {
+	k := d.measured
 	if k == nil || len(k.Depths) == 0 {
 		return
 	}
-	from, to := k.Top(), k.Bottom()
-	if from <= 1 {
-		from = 0
-	}
-	to = math.Min(to+0.6096, math.Max(to, d.DeepestM))
+	from, to := band.Reach(k)
+	to = math.Min(to, math.Max(k.Bottom(), d.DeepestM))
 	step := (to - from) / curveSteps
 	if step <= 0 {
 		return
@@ -168,23 +213,23 @@ func (d *Drop) curve(p plan.Plan) {
 }
 
 func (d *Drop) zones(p plan.Plan) {
-	add := func(kind ZoneKind, name string, top, bottom float64) {
+	add := func(kind ZoneKind, name string, top, bottom float64, open bool) {
 		if bottom > top {
-			d.Zones = append(d.Zones, Zone{kind, name, top, bottom})
+			d.Zones = append(d.Zones, Zone{kind, name, top, bottom, open})
 		}
 	}
 	l, b := p.Layers, p.Band
 	if l.MixedLayer != nil {
-		add(MixedLayer, "mixed layer", math.Max(l.SkinM, 0), l.MixedLayer.Best)
+		add(MixedLayer, "mixed layer", math.Max(l.SkinM, 0), l.MixedLayer.Best, false)
 	}
 	if l.MetalimnionTop != nil {
-		add(Metalimnion, "break (metalimnion)", l.MetalimnionTop.Best, l.MetalimnionBottom.Best)
+		add(Metalimnion, "break (metalimnion)", l.MetalimnionTop.Best, l.MetalimnionBottom.Best, l.BottomReached)
 	}
 	if b.Found {
 		top, bottom := b.Safe(p.Column.Last().DepthM)
-		add(Band, "band", top, bottom)
+		add(Band, "band", top, bottom, b.ToDeepest)
 		if b.DoubtfulBelow != nil {
-			add(Unproven, "oxygen unproven", b.DoubtfulBelow.Best, d.DeepestM)
+			add(Unproven, "oxygen unproven", b.DoubtfulBelow.Best, d.DeepestM, false)
 		}
 	}
 }
@@ -200,8 +245,8 @@ func (d *Drop) marks(p plan.Plan) {
 			d.Marks = append(d.Marks, Mark{Water, "water to begin over", profile.Exactly(b.WaterM)})
 		}
 	}
-	if p.Drop.Bottom.Known && p.Drop.Bottom.Value <= d.DeepestM+1e-9 {
-		d.Marks = append(d.Marks, Mark{Bottom, "bottom under the boat", profile.Exactly(p.Drop.Bottom.Value)})
+	if d.Bottom.Known && d.Bottom.Value <= d.DeepestM+1e-9 {
+		d.Marks = append(d.Marks, Mark{Bottom, "bottom under the boat", profile.Exactly(d.Bottom.Value)})
 	}
 }
 

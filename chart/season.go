@@ -1,4 +1,4 @@
-package figure
+package chart
 
 import (
 	"errors"
@@ -29,18 +29,18 @@ const GapDays = 21.0
 
 // SeasonOf makes a season of drops of one water. Each needs a date; the error names the
 // drop that lacks one, or the two waters.
-func SeasonOf(waters []string, drops []Drop) (Season, error) {
+func SeasonOf(drops []Drop) (Season, error) {
 	var s Season
 	if len(drops) < 2 {
 		return s, errors.New("a season needs two drops at least, of different days")
 	}
-	for i, d := range drops {
+	for _, d := range drops {
 		when, err := whenOf(d.Date)
 		if err != nil {
 			return s, fmt.Errorf("%s: %w", d.Title, err)
 		}
-		if !strings.EqualFold(strings.TrimSpace(waters[i]), strings.TrimSpace(waters[0])) {
-			return s, fmt.Errorf("two waters, %q and %q: a season is of one", waters[0], waters[i])
+		if !strings.EqualFold(strings.TrimSpace(d.Water), strings.TrimSpace(drops[0].Water)) {
+			return s, fmt.Errorf("two waters, %q and %q: a season is of one", drops[0].Water, d.Water)
 		}
 		s.Drops = append(s.Drops, Dated{when, d})
 	}
@@ -50,7 +50,7 @@ func SeasonOf(waters []string, drops []Drop) (Season, error) {
 		return s, errors.New("all drops are of one day: compare them with coldseam chart")
 	}
 	s.Units = drops[0].Units
-	s.Title = strings.TrimSpace(waters[0])
+	s.Title = strings.TrimSpace(drops[0].Water)
 	if s.Title == "" {
 		s.Title = "A season"
 	}

@@ -1,11 +1,11 @@
-package figure
+package chart
 
 import (
 	"math"
 	"strings"
 	"testing"
 
-	"coldseam/chart/internal/demo"
+	"coldseam/internal/demo"
 )
 
 // The figure carries the plan's own numbers, all of them finite.
@@ -56,23 +56,27 @@ func TestSeasonOf(t *testing.T) {
 		return Of(demo.Plan(t, "water: Alder Kettle\ndate: "+date+"\nunits: ft F\n0 74\n5 73\n10 70\n15 62\n20 55\n"))
 	}
 	a, b := drop("2026-07-18 14:20"), drop("2026-05-02")
-	s, err := SeasonOf([]string{"Alder Kettle", "alder kettle "}, []Drop{a, b})
+	b.Water = "alder kettle "
+	s, err := SeasonOf([]Drop{a, b})
 	if err != nil || len(s.Drops) != 2 || s.Drops[0].Drop.Date != "2026-05-02" || s.Title != "Alder Kettle, 2026-05-02 to 2026-07-18" {
 		t.Errorf("%q, %v", s.Title, err)
 	}
 	undated := a
 	undated.Date = ""
 	for _, c := range []struct {
-		waters []string
+		waters [2]string
 		drops  []Drop
 		want   string
 	}{
-		{[]string{"A"}, []Drop{a}, "two drops"},
-		{[]string{"A", "B"}, []Drop{a, b}, "two waters"},
-		{[]string{"A", "A"}, []Drop{a, undated}, "no date"},
-		{[]string{"A", "A"}, []Drop{a, drop("2026-07-18 18:00")}, "one day"},
+		{[2]string{"A"}, []Drop{a}, "two drops"},
+		{[2]string{"A", "B"}, []Drop{a, b}, "two waters"},
+		{[2]string{"A", "A"}, []Drop{a, undated}, "no date"},
+		{[2]string{"A", "A"}, []Drop{a, drop("2026-07-18 18:00")}, "one day"},
 	} {
-		if _, err := SeasonOf(c.waters, c.drops); err == nil || !strings.Contains(err.Error(), c.want) {
+		for i := range c.drops {
+			c.drops[i].Water = c.waters[i]
+		}
+		if _, err := SeasonOf(c.drops); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%v: %v, want %q", c.waters, err, c.want)
 		}
 	}

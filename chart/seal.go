@@ -1,12 +1,4 @@
-// Package seal marks the pictures and pages that this program makes, and tells whether a
-// file is one of them and unchanged since. Only such a file may be written over without
-// being asked: a picture can be made again, but not what somebody else wrote or added.
-//
-// The seal is a digest of all other bytes, so that the same picture has the same bytes.
-// Each form carries it where its readers pass over it: a comment after the end of SVG and
-// HTML, a comment before startxref in PDF (ISO 32000-1, 7.2.4), a text chunk before the
-// end of PNG (ISO/IEC 15948, 11.3.4.3).
-package seal
+package chart
 
 import (
 	"bytes"
@@ -15,6 +7,15 @@ import (
 	"encoding/hex"
 	"hash/crc32"
 )
+
+// The seal marks the pictures and pages that this program makes, and tells whether a
+// file is one of them and unchanged since. Only such a file may be written over without
+// being asked: a picture can be made again, but not what somebody else wrote or added.
+//
+// The seal is a digest of all other bytes, so that the same picture has the same bytes.
+// Each form carries it where its readers pass over it: a comment after the end of SVG and
+// HTML, a comment before startxref in PDF (ISO 32000-1, 7.2.4), a text chunk before the
+// end of PNG (ISO/IEC 15948, 11.3.4.3).
 
 // Seal gives a picture with its seal. What is none of the four forms stays as it is.
 func Seal(picture []byte) []byte {

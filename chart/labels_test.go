@@ -1,4 +1,4 @@
-package labels
+package chart
 
 import (
 	"slices"
@@ -16,7 +16,7 @@ func TestMiddles(t *testing.T) {
 		high := rapid.SliceOfN(rapid.Float64Range(5, 30), n, n).Draw(t, "high")
 		slices.Sort(want)
 		const top, bottom = 0, 400
-		got := Middles(want, high, top, bottom)
+		got := PlaceLabels(want, high, top, bottom)
 		cost := func(at []float64) (sum float64) {
 			for i := range at {
 				sum += (at[i] - want[i]) * (at[i] - want[i])
@@ -52,7 +52,7 @@ func TestMiddles(t *testing.T) {
 
 // Where there is no room for all, they stand close together from the top, in order.
 func TestNoRoom(t *testing.T) {
-	if got, want := Middles([]float64{10, 50, 90}, []float64{40, 60, 20}, 5, 100), []float64{25, 75, 115}; !slices.Equal(got, want) {
+	if got, want := PlaceLabels([]float64{10, 50, 90}, []float64{40, 60, 20}, 5, 100), []float64{25, 75, 115}; !slices.Equal(got, want) {
 		t.Errorf("%v, want %v", got, want)
 	}
 }
