@@ -3,7 +3,7 @@ package rig
 import (
 	"math"
 
-	"coldseam/profile/rig/sink"
+	"coldseam/profile/rig/leader"
 )
 
 // Lengths of common practice.
@@ -31,11 +31,11 @@ func (r *Rig) hung(in Input, longest float64) {
 	for _, at := range g.places(r.HangM) { // it hangs straight but for the drift
 		r.FlyDepths = append(r.FlyDepths, at)
 	}
-	if shape, ok := g.shape(r.HangM, in.DriftMps); ok && in.DriftMps > 0 {
+	if shape, err := g.leader(r.HangM).Tow(in.DriftMps); err == nil && in.DriftMps > 0 {
 		r.LiftM = math.Max(0, r.HangM-shape.Point.DepthM)
 		for i := range r.FlyDepths {
 			r.FlyDepths[i] = shape.Bodies[i].DepthM
 		}
 	}
-	r.SinkTime = r.wait(g, r.HangM, nearlyM*r.HangM, sink.Slides) // the fly draws the indicator after it
+	r.SinkTime = r.sinkTime(g, r.HangM, nearlyM*r.HangM, leader.Slides) // the fly pulls the indicator after it
 }

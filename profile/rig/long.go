@@ -57,7 +57,7 @@ func (r *Rig) long(in Input, longest float64) {
 	r.Window = g.window(r.LeaderM)
 	r.RuleWindow = g.window(r.RuleLeaderM)
 	r.flies(g)
-	r.waits(g)
+	r.sinkTimes(g)
 }
 
 // tooShort is a leader that may not be as long as is wanted: by the water's rule, or
@@ -80,7 +80,7 @@ func (r *Rig) tooShort(in Input, g gear, longest float64) {
 		if v := g.speed(r.LeaderM, in.FlyM); v > in.DriftMps {
 			r.NeedMps = profile.Some(v - in.DriftMps)
 		}
-		if kg, ok := g.weight(r.LeaderM, in.FlyM, speed); ok {
+		if kg, err := g.leader(r.LeaderM).FlyFor(in.FlyM, speed); err == nil && kg > 0 {
 			r.NeedKg = profile.Some(kg)
 		}
 	}
@@ -101,8 +101,8 @@ func (r *Rig) flies(g gear) {
 	if !g.in.Retrieve.Known && r.Window.Known {
 		speed = (r.Window.Slowest + r.Window.Fastest) / 2
 	}
-	shape, ok := g.shape(r.LeaderM, speed+g.in.DriftMps)
-	if !ok {
+	shape, err := g.leader(r.LeaderM).Tow(speed + g.in.DriftMps)
+	if err != nil {
 		return
 	}
 	for i := range g.places(r.LeaderM) {

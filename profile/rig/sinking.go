@@ -4,9 +4,7 @@ import (
 	"math"
 
 	"coldseam/profile"
-	"coldseam/profile/rig/drag"
-	"coldseam/profile/rig/tow"
-	"coldseam/profile/water"
+	"coldseam/profile/rig/leader"
 )
 
 // A sinking line, by common practice.
@@ -33,21 +31,13 @@ func (r *Rig) sinking(in Input, longest float64) {
 	r.SinkTime = &profile.Estimate{Best: in.FlyM / rate, Low: in.FlyM / (rate * (1 + share)), High: in.FlyM / (rate * (1 - share))}
 	g := newGear(in)
 	g.in.Flies = 1
-	line := g.pulled(r.LeaderM)
-	for i := range line.Bodies {
-		line.Bodies[i].AtM += OutM
+	l := g.leader(r.LeaderM)
+	for i := range l.Bodies {
+		l.Bodies[i].AtM += OutM
 	}
-	density := lineKgM3(rate, in.WaterC.Or(waterC))
-	line.Parts = append([]tow.Part{{LengthM: OutM, DiameterM: lineM, DensityKgM3: density}}, line.Parts...)
-	if v, err := tow.SpeedFor(line, in.FlyM); err == nil && v > in.DriftMps {
+	line := leader.Part{LengthM: OutM, DiameterM: lineM, DensityKgM3: leader.LineDensity(l.TempC, lineM, rate)}
+	l.Parts = append([]leader.Part{line}, l.Parts...)
+	if v, err := l.TowSpeed(in.FlyM); err == nil && v > in.DriftMps {
 		r.Window = Window{Fastest: v - in.DriftMps, Known: true}
 	}
-}
-
-// lineKgM3 is the density of a level line of thickness lineM that sinks broadside at
-// a rate: its weight in water is the drag across it.
-func lineKgM3(rateMps, tempC float64) float64 {
-	rho, nu := water.Density(tempC), water.KinematicViscosity(tempC)
-	cd := drag.Cylinder(rateMps * lineM / nu)
-	return rho * (1 + 2*cd*rateMps*rateMps/(math.Pi*water.StandardGravity*lineM))
 }

@@ -100,7 +100,7 @@ func sound(text string) string {
 	switch {
 	case err != nil && (strings.Contains(err.Error(), "\n") || w != (Weight{})):
 		return err.Error()
-	case err == nil && !(w.Kg > 0 && w.Kg <= MostKg && w.Density > 1000 && w.Density <= 17500 && w.Text != "" && w.InWater(waterKgM3) > 0):
+	case err == nil && !(w.Kg > 0 && w.Kg <= MostKg && w.Density > 1000 && w.Density <= 17500 && w.Text != ""):
 		return w.Text
 	case err == nil && strings.ContainsFunc(w.Text, unicode.IsControl):
 		return w.Text

@@ -1,9 +1,9 @@
-// Package weight works out what a fly or a shot weighs, in air and in water, from
+// Package weight works out what a fly or a shot weighs, and how dense it is, from
 // what an angler knows of it: a mass off the scales ("0.25 g"), the bead that it is
 // tied on ("3.3 mm tungsten #12"), or the name of a shot ("BB shot").
 //
 // It does not know how a fly sinks: dressing and hackle slow one far below a bare
-// bead of its weight, which is the business of packages sink and drag.
+// bead of its weight, which is the business of package leader.
 package weight
 
 import (
@@ -11,7 +11,7 @@ import (
 	"math"
 	"strconv"
 
-	"coldseam/profile/water"
+	"coldseam/profile/rig/leader"
 )
 
 // Weight is a fly or a shot.
@@ -24,21 +24,10 @@ type Weight struct {
 const (
 	// AnyFly is the density in kg/m3 of hook, bead and dressing together that is
 	// assumed of a fly of which only the mass is known.
-	AnyFly = 4000.0
+	AnyFly = leader.AnyFlyKgM3
 	// MostKg is the heaviest that is taken for a fly or a shot.
 	MostKg = 0.05
 )
-
-// InWater is the weight in newtons in water of a density in kg/m3: the dry weight
-// less that of the water pushed aside. It is below zero for what floats. A density
-// of the weight that is not above zero is taken as AnyFly.
-func (w Weight) InWater(waterDensity float64) float64 {
-	density := w.Density
-	if !(density > 0) {
-		density = AnyFly
-	}
-	return w.Kg * water.StandardGravity * (1 - waterDensity/density)
-}
 
 // The smallest and largest beads that are taken for beads: they are sold from about
 // 1.5 to 6.5 mm (common practice).
