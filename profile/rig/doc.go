@@ -3,10 +3,10 @@
 //
 // The rigs are the long leader (a floating line and a leader somewhat longer than
 // the water is deep), the hung fly (under an indicator) and the sinking line. The
-// long leader is worked out for the retrieve that the angler states (package tow), or
+// long leader is worked out for the retrieve that the angler states (package leader), or
 // else it is the trade's rule, the depth of water plus a quarter (common practice), with
 // the retrieves at which that holds; how long the fly takes to its depth is worked out
-// too (package sink).
+// too.
 //
 // It does not know the angler's units: lengths are metres, and the step to which
 // pieces are cut is given by the caller.

@@ -69,7 +69,7 @@ func (f *fall) touch(i int, force vec, m sym) (vec, sym) {
 }
 
 // How friction on the bottom grows with speed, as a share of what presses a node
-// down, s/m: along it, so that what is drawn with a tenth of that moves 0.01 mm/s, and
+// down, s/m: along it, so that what is pulled with a tenth of that moves 0.01 mm/s, and
 // up and down, so that nothing bounces.
 const bottomDrag, bottomGive = 1e4, 1e2
 

@@ -66,7 +66,7 @@ func rest(c *chain, coarse float64) *fall {
 }
 
 // step goes on by one step of time, at most to a time. It is false when no step is
-// short enough to be solved, which no rig has brought about.
+// short enough to be solved, which no leader has brought about.
 func (f *fall) step(untilS float64) bool {
 	h := math.Min(f.stepS, untilS-f.now.time)
 	for ; h >= leastS; h /= 3 {

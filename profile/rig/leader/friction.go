@@ -13,7 +13,7 @@ import "math"
 // 12:61), 0.42 + 0.57 re^0.5 at that Prandtl number (from memory), made for 5 to
 // 1000 and within 10 % of Churchill & Bernstein 1977 from 5 to 1e4. As re goes to
 // 0 the 0.42 is what Glauert & Lighthill 1955 (Proceedings of the Royal Society A
-// 230:188) give for a line drawn along itself, some metres from its front end:
+// 230:188) give for a line towed along itself, some metres from its front end:
 // 4/ln(4 nu x/(v a^2)), 0.4 to 0.6 for leaders. It was measured on no fishing
 // line: a fifth either way is well possible.
 func friction(re float64) float64 {

@@ -12,7 +12,7 @@ type march struct {
 	step    float64 // the next to try
 	steps   int
 	hump    hump
-	stopped bool // gave up: more steps than any rig needs
+	stopped bool // gave up: more steps than any leader needs
 }
 
 // hump is the highest place so far where the line turns from rising to falling.
