@@ -1,7 +1,6 @@
 package format
 
 import (
-	"bytes"
 	"math"
 
 	"coldseam/device/line"
@@ -100,7 +99,7 @@ func (p *part) unitOf(v *value) (u unitID, div float64, err error) {
 	if p.Quantity == Temp && v.unit == kilohm {
 		v.unit = kelvin // 291.5k
 	}
-	if units[v.unit].what != units[p.unit].what || p.div != 1 {
+	if units[v.unit].quantity != units[p.unit].quantity || p.div != 1 {
 		return 0, 0, refuse(line.BadUnit, p.called()+" stands in "+units[v.unit].symbol+" on the line, not in "+p.Unit)
 	}
 	return v.unit, 1, nil
@@ -133,16 +132,6 @@ func checkTempC(c float64) error {
 		}
 	}
 	return line.CheckTempC(c)
-}
-
-func wordTempC(text []byte) (float64, error) {
-	if len(text) > 2 && text[0] == '0' && lower(text[1]) == 'x' {
-		text = text[2:]
-	}
-	if len(bytes.TrimSpace(text)) > 4 {
-		return line.ScratchpadTempC(text)
-	}
-	return line.WordTempC(text)
 }
 
 // counter turns a time that counts up in a board into seconds that do so too.

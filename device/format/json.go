@@ -13,7 +13,7 @@ import (
 // scanJSON takes the values of one JSON object, those of an object inside it named
 // "outer.inner". Numbers in quotes are numbers; other text and lists are passed over.
 func (s *scanner) scanJSON(b []byte) error {
-	s.vals, s.words, s.overflow, s.carry, s.named = s.vals[:0], 0, false, nil, -1
+	s.reset(b)
 	broken := func() error { return refuse(line.BadForm, "not a whole JSON object: "+line.Shown(b)) }
 	d := json.NewDecoder(bytes.NewReader(b))
 	d.UseNumber()
@@ -60,14 +60,6 @@ func (s *scanner) object(d *json.Decoder, path string, depth int) error {
 	}
 	_, err := d.Token() // the closing brace
 	return err
-}
-
-func (s *scanner) put(v value) {
-	if len(s.vals) == maxValues {
-		s.overflow = true
-		return
-	}
-	s.vals = append(s.vals, v)
 }
 
 func (s *scanner) jsonNumber(name string, n json.Number) {

@@ -212,7 +212,7 @@ func (p Part) checkUnit() error {
 	if want == Gauge {
 		want = Pressure
 	}
-	if units[u].what != want || want == Skip {
+	if units[u].quantity != want || want == Skip {
 		if need == "" {
 			need = "none"
 		}

@@ -61,7 +61,7 @@ func drawLayout(t *rapid.T) Layout {
 	unitOf := func(w Quantity) string {
 		var names []string
 		for u := metre; u < foreign; u++ {
-			if of := units[u].what; of == w || of == Pressure && w == Gauge {
+			if of := units[u].quantity; of == w || of == Pressure && w == Gauge {
 				names = append(names, units[u].symbol)
 			}
 		}

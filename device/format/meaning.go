@@ -81,14 +81,14 @@ func meaningOf(name []byte) meaning {
 		}
 	}
 	if len(words) == 0 && u != noUnit && u != foreign {
-		return meaning{what: units[u].what, sure: 1, unit: u}
+		return meaning{what: units[u].quantity, sure: 1, unit: u}
 	}
 	return meaning{}
 }
 
 // fitUnit drops a unit that does not belong, and lets a unit of time win over a letter.
 func fitUnit(m meaning) meaning {
-	of := units[m.unit].what
+	of := units[m.unit].quantity
 	switch {
 	case m.unit == noUnit || m.unit == foreign:
 		m.unit = noUnit
@@ -152,7 +152,3 @@ func pieces(c []byte) (out [][]byte) {
 	}
 	return append(out, c[start:])
 }
-
-func isLower(c byte) bool { return c >= 'a' && c <= 'z' }
-
-func isUpper(c byte) bool { return c >= 'A' && c <= 'Z' }

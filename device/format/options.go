@@ -4,8 +4,6 @@ import (
 	"math"
 	"slices"
 	"sort"
-
-	"coldseam/device/line"
 )
 
 // usual leaves out the numbers that stand for a fault in some unit.
@@ -178,36 +176,6 @@ func (k *known) pressureParts(lo, hi float64) (parts []Part) {
 		}
 	}
 	return parts
-}
-
-// isWords reports texts that are all words or scratchpads of a DS18B20 in water: four
-// digits that begin with 0 or FF. Four other digits are a number.
-func isWords(texts []string) bool {
-	good := 0
-	for _, t := range texts {
-		b := []byte(t)
-		if len(t) == 4 && t[0] != '0' && lower(t[0]) != 'f' {
-			return false
-		}
-		_, err := wordTempC(b)
-		switch line.CodeOf(err) {
-		case line.Fine:
-			good++
-		case line.Sentinel:
-		default:
-			return false
-		}
-	}
-	return good >= 1
-}
-
-func hasHexLetter(t string) bool {
-	for i := range len(t) {
-		if isHex(t[i]) && !isDigit(t[i]) {
-			return true
-		}
-	}
-	return false
 }
 
 // timeColumns are the columns that count time: by name with a unit, or without any name

@@ -102,7 +102,7 @@ func (r *Reader) Line(b []byte) (Sample, error) {
 		r.block.drop()
 		return Sample{}, refuse(line.Blank, "a rule between blocks")
 	}
-	if err := r.split(b); err != nil {
+	if err := r.s.split(b); err != nil {
 		return Sample{}, err
 	}
 	if len(r.s.vals) == 0 {
@@ -113,25 +113,6 @@ func (r *Reader) Line(b []byte) (Sample, error) {
 		return Sample{}, err
 	}
 	return r.collect()
-}
-
-// split fills r.s.vals.
-func (r *Reader) split(b []byte) error {
-	b, ok := unframe(b)
-	if !ok {
-		return refuse(line.BadForm, "the frame is torn: "+line.Shown(b))
-	}
-	if len(b) > 0 && b[0] == '{' {
-		if err := r.s.scanJSON(b); err != nil {
-			return err
-		}
-	} else {
-		r.s.scan(b)
-	}
-	if r.s.overflow {
-		return refuse(line.BadForm, "too many values on a line")
-	}
-	return nil
 }
 
 // wordsOnly judges a line without a value: the name of a value on the next line, a

@@ -2,9 +2,6 @@ package format
 
 import (
 	"bytes"
-	"math"
-	"strconv"
-	"strings"
 
 	"coldseam/device/line"
 )
@@ -53,23 +50,42 @@ type scanner struct {
 	overflow       bool
 }
 
+// split takes a line's frame off and splits it into s.vals, as JSON or as plain text.
+func (s *scanner) split(b []byte) error {
+	b, ok := unframe(b)
+	if !ok {
+		return refuse(line.BadForm, "the frame is torn: "+line.Shown(b))
+	}
+	if len(b) > 0 && b[0] == '{' {
+		if err := s.scanJSON(b); err != nil {
+			return err
+		}
+	} else {
+		s.scan(b)
+	}
+	if s.overflow {
+		return refuse(line.BadForm, "too many values on a line")
+	}
+	return nil
+}
+
+// reset forgets the last line.
+func (s *scanner) reset(b []byte) {
+	*s = scanner{b: b, hex: s.hex, vals: s.vals[:0], point: '.', named: -1, bracket: -1}
+}
+
 // scan splits b into s.vals.
 func (s *scanner) scan(b []byte) {
-	s.b, s.vals, s.point = b, s.vals[:0], '.'
-	s.named, s.bracket, s.nameUnit, s.linked = -1, -1, noUnit, false
-	s.carry, s.carryUnit, s.inField, s.words, s.overflow = nil, noUnit, 0, 0, false
-	if decimalComma(b) {
+	comma := decimalComma(b)
+	b = bytes.TrimRight(b, "; ")
+	s.reset(b)
+	if comma {
 		s.point = ','
 	}
-	for len(b) > 0 && (b[len(b)-1] == ';' || b[len(b)-1] == ' ') {
-		b = b[:len(b)-1]
-	}
-	s.b = b
 	divided := false
 	for i := 0; i < len(b); {
-		c := b[i]
-		switch {
-		case c == ',' && s.point != ',' || c == ',' && !(i+1 < len(b) && isDigit(b[i+1])) || c == ';' || c == '\t' || c == '|':
+		switch c := b[i]; {
+		case isAny(c, ";\t|"), c == ',' && !(comma && isDigit(byteAt(b, i+1))):
 			s.endField()
 			divided = true
 			i++
@@ -82,20 +98,11 @@ func (s *scanner) scan(b []byte) {
 		case c == ')' || c == ']':
 			s.closeBracket(i)
 			i++
-		case isDigit(c) || (c == '-' || c == '+') && s.startsNumber(i+1) || s.startsNumber(i):
+		case s.startsNumber(i), isAny(c, "-+") && s.startsNumber(i+1):
 			i = s.number(i)
 		case c == '-' || c == '*':
-			n := 1
-			for i+n < len(b) && b[i+n] == c {
-				n++
-			}
-			if n > 1 {
-				s.add(value{kind: fault, text: b[i : i+n]})
-				_, n = s.unitAfter(i + n)
-				n -= i
-			}
-			i += n
-		case isLetter(c) || c == '_' || c >= 0x80:
+			i = s.dashes(i)
+		case isText(c) || c == '_':
 			i = s.word(i)
 		default:
 			i++
@@ -108,16 +115,26 @@ func (s *scanner) scan(b []byte) {
 
 // startsNumber reports a digit, or a decimal point before one, at place i.
 func (s *scanner) startsNumber(i int) bool {
-	b := s.b
-	return i < len(b) && (isDigit(b[i]) || b[i] == s.point && s.point == '.' && i+1 < len(b) && isDigit(b[i+1]))
+	c := byteAt(s.b, i)
+	return isDigit(c) || c == '.' && s.point == '.' && isDigit(byteAt(s.b, i+1))
+}
+
+// dashes takes a run of one sign; two and more stand for a fault.
+func (s *scanner) dashes(i int) int {
+	end := i + 1
+	for byteAt(s.b, end) == s.b[i] {
+		end++
+	}
+	if end == i+1 {
+		return end
+	}
+	s.add(value{kind: fault, text: s.b[i:end]})
+	_, end = s.unitAfter(end)
+	return end
 }
 
 // add puts a value with the name that is pending.
 func (s *scanner) add(v value) {
-	if len(s.vals) == maxValues {
-		s.overflow = true
-		return
-	}
 	unit := noUnit
 	switch {
 	case s.named >= 0:
@@ -128,9 +145,20 @@ func (s *scanner) add(v value) {
 	if v.unit == noUnit {
 		v.unit = unit
 	}
-	s.vals = append(s.vals, v)
+	if s.put(v); s.overflow {
+		return
+	}
 	s.inField++
 	s.named, s.nameUnit, s.linked, s.carry = -1, noUnit, false, nil
+}
+
+// put puts a value as it is.
+func (s *scanner) put(v value) {
+	if len(s.vals) == maxValues {
+		s.overflow = true
+		return
+	}
+	s.vals = append(s.vals, v)
 }
 
 // trimName takes a full stop off, as of "Temp."
@@ -146,11 +174,9 @@ func (s *scanner) endField() {
 		s.add(value{kind: empty})
 	case s.named >= 0:
 		name := trimName(s.b[s.named:s.nameEnd])
-		if n := len(s.vals); n > 0 && s.carry == nil && s.vals[n-1].unit == noUnit && !s.linked {
-			if u, m := unitAt(name); u != noUnit && m == len(name) {
-				s.vals[n-1].unit = u
-				break
-			}
+		if n := len(s.vals); n > 0 && s.carry == nil && s.vals[n-1].unit == noUnit && isUnit(name) {
+			s.vals[n-1].unit, _ = unitAt(name)
+			break
 		}
 		s.carry, s.carryUnit, s.carryAfter = name, s.nameUnit, len(s.vals) > 0
 	default:
@@ -171,126 +197,23 @@ func (s *scanner) closeBracket(i int) {
 		s.named = -1
 		return
 	}
-	inner := bytes.TrimSpace(s.b[open+1 : i])
-	if u, n := unitAt(inner); u != noUnit && n == len(inner) {
-		s.nameUnit = u
+	if inner := bytes.TrimSpace(s.b[open+1 : i]); isUnit(inner) {
+		s.nameUnit, _ = unitAt(inner)
 	}
-}
-
-// number takes the value that starts at i and returns where it ends.
-func (s *scanner) number(i int) int {
-	b := s.b
-	if s.hex {
-		if n := hexLen(b[i:]); n > 0 {
-			v, m := line.ScanNumber(b[i:], s.point)
-			if m != n {
-				s.add(value{kind: bad, text: b[i : i+n]})
-			} else {
-				s.add(value{text: b[i : i+n], num: v})
-			}
-			return i + n
-		}
-	}
-	if n := clockLen(b[i:]); n > 0 {
-		if k := len(s.vals); k > 0 && s.vals[k-1].kind == clock && s.inField > 0 && s.named < 0 {
-			return i + n // a date and its time of day are one value
-		}
-		s.add(value{kind: clock, text: b[i : i+n]})
-		return i + n
-	}
-	v, n := line.ScanNumber(b[i:], s.point)
-	if n == 0 {
-		n = s.tokenLen(i)
-		s.add(value{kind: bad, text: b[i : i+n]})
-		return i + n
-	}
-	if e := exponentLen(b[i+n:]); e > 0 && s.point == '.' {
-		f, err := strconv.ParseFloat(string(b[i:i+n+e]), 64)
-		if err == nil && !math.IsInf(f, 0) {
-			v, n = f, n+e
-		}
-	}
-	j := i + n
-	if j < len(b) && (b[j] == ':' || b[j] == '=') && n <= 3 && bytes.IndexByte(b[i:j], s.point) < 0 {
-		if s.named < 0 { // a number that names, as of a channel
-			s.named = i
-		}
-		s.nameEnd = j
-		return j
-	}
-	if s.isOfName(i, j) {
-		s.nameEnd = j
-		return j
-	}
-	if d := degreeSign(b[j:]); d > 0 && (j+d == len(b) || !isLetter(b[j+d]) && b[j+d] < 0x80) {
-		s.add(value{text: b[i:j], num: v})
-		return j + d // degrees of a scale that is not said
-	}
-	if j < len(b) && (isLetter(b[j]) || b[j] == '_' || b[j] == '.' || b[j] == '%' || b[j] == '-' || b[j] >= 0x80) {
-		u, m := unitAt(b[j:])
-		if u == noUnit || j+m < len(b) && (b[j+m] == '.' || b[j+m] == '-') {
-			n = s.tokenLen(i)
-			s.add(value{kind: bad, text: b[i : i+n]})
-			return i + n
-		}
-		s.add(value{text: b[i:j], num: v, unit: u})
-		return j + m
-	}
-	u, end := s.unitAfter(j)
-	s.add(value{text: b[i:j], num: v, unit: u})
-	return end
-}
-
-// unitAfter finds a unit behind a value that ends at j, and where what belongs to the
-// value ends. "*C" is how boards without a degree sign print it.
-func (s *scanner) unitAfter(j int) (unitID, int) {
-	b := s.b
-	k := j
-	for k < len(b) && (b[k] == ' ' || b[k] == '(' || b[k] == '[') {
-		k++
-	}
-	star := k < len(b) && (b[k] == '*' || b[k] == '\'')
-	if star {
-		k++
-	}
-	u, m := unitAt(b[k:])
-	if u == noUnit || star && units[u].what != Temp || s.isLinked(k+m) {
-		return noUnit, j
-	}
-	return u, k + m
-}
-
-// isOfName reports that the number from i to j belongs to the name before it, as in
-// "Temperature of sensor 1 (index 0) is: 18.31": a short whole number that nothing
-// links to the name, where something further on links another.
-func (s *scanner) isOfName(i, j int) bool {
-	if s.named < 0 || s.linked || j-i > 3 {
-		return false
-	}
-	for k := i; k < len(s.b) && s.b[k] != ',' && s.b[k] != ';' && s.b[k] != '\t' && s.b[k] != '|'; k++ {
-		switch c := s.b[k]; {
-		case k < j && !isDigit(c):
-			return false
-		case c == ':' || c == '=':
-			return true
-		}
-	}
-	return false
 }
 
 // isLinked reports a : or = at place i, behind blanks.
 func (s *scanner) isLinked(i int) bool {
-	for i < len(s.b) && s.b[i] == ' ' {
+	for byteAt(s.b, i) == ' ' {
 		i++
 	}
-	return i < len(s.b) && (s.b[i] == ':' || s.b[i] == '=')
+	return isAny(byteAt(s.b, i), ":=")
 }
 
-// tokenLen is the length of what stands without a gap from place i.
-func (s *scanner) tokenLen(i int) int {
-	n := 1
-	for i+n < len(s.b) && strings.IndexByte(" \t,;|=()[]<>\"", s.b[i+n]) < 0 {
-		n++
+// tail is the name that no value followed, with its unit, and whether : or = did.
+func (s *scanner) tail() (name []byte, u unitID, linked bool) {
+	if s.named >= 0 {
+		return trimName(s.b[s.named:s.nameEnd]), s.nameUnit, s.linked
 	}
-	return n
+	return s.carry, s.carryUnit, false
 }

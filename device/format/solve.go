@@ -110,7 +110,7 @@ func know(c *column) known {
 		return k
 	}
 	if c.lineUnit != noUnit && !k.beside {
-		switch of := units[c.lineUnit].what; {
+		switch of := units[c.lineUnit].quantity; {
 		case k.sure < 2:
 			k.what, k.unit, k.sure = of, c.lineUnit, 2
 		case of == k.what || of == Pressure && k.what == Gauge:

@@ -1,6 +1,9 @@
 package format
 
-import "unicode/utf8"
+import (
+	"strings"
+	"sync"
+)
 
 // unitID is a place in units; 0 is no unit.
 type unitID uint8
@@ -31,39 +34,51 @@ const (
 )
 
 // unitDef: a number of the unit, times mul and divided by div, is in SI; the scales of
-// temperature are shifted besides. What is Pressure for gauge pressures too.
+// temperature are shifted besides. The quantity is Pressure for gauge pressures too.
 type unitDef struct {
 	symbol   string
-	what     Quantity
+	quantity Quantity
 	mul, div float64
+	names    string // as lines write it, in lower case
 }
 
 // The foot is that of 1959; the pound-force per square inch follows from
 // 0.45359237 kg, 9.80665 m/s2 and 0.0254 m.
 var units = [...]unitDef{
-	noUnit:      {"", Skip, 1, 1},
-	metre:       {"m", Depth, 1, 1},
-	foot:        {"ft", Depth, 0.3048, 1},
-	centimetre:  {"cm", Depth, 1, 100},
-	millimetre:  {"mm", Depth, 1, 1000},
-	inch:        {"in", Depth, 0.0254, 1},
-	celsius:     {"C", Temp, 1, 1},
-	fahrenheit:  {"F", Temp, 1, 1},
-	kelvin:      {"K", Temp, 1, 1},
-	pascal:      {"Pa", Pressure, 1, 1},
-	hectopascal: {"hPa", Pressure, 100, 1},
-	millibar:    {"mbar", Pressure, 100, 1},
-	kilopascal:  {"kPa", Pressure, 1000, 1},
-	bar:         {"bar", Pressure, 1e5, 1},
-	psi:         {"psi", Pressure, 0.45359237 * 9.80665 / (0.0254 * 0.0254), 1},
-	ohm:         {"ohm", Ohms, 1, 1},
-	kilohm:      {"kohm", Ohms, 1000, 1},
-	millisecond: {"ms", Time, 1, 1000},
-	second:      {"s", Time, 1, 1},
-	microsecond: {"us", Time, 1, 1e6},
-	minute:      {"min", Time, 60, 1},
-	foreign:     {"?", Skip, 1, 1},
+	noUnit:      {"", Skip, 1, 1, ""},
+	metre:       {"m", Depth, 1, 1, "m meter meters metre metres"},
+	foot:        {"ft", Depth, 0.3048, 1, "ft feet foot"},
+	centimetre:  {"cm", Depth, 1, 100, "cm"},
+	millimetre:  {"mm", Depth, 1, 1000, "mm"},
+	inch:        {"in", Depth, 0.0254, 1, "in inch inches"},
+	celsius:     {"C", Temp, 1, 1, "c degc celsius \u2103"},
+	fahrenheit:  {"F", Temp, 1, 1, "f degf fahrenheit \u2109"},
+	kelvin:      {"K", Temp, 1, 1, "k kelvin"},
+	pascal:      {"Pa", Pressure, 1, 1, "pa pascal"},
+	hectopascal: {"hPa", Pressure, 100, 1, "hpa"},
+	millibar:    {"mbar", Pressure, 100, 1, "mbar mb millibar"},
+	kilopascal:  {"kPa", Pressure, 1000, 1, "kpa"},
+	bar:         {"bar", Pressure, 1e5, 1, "bar"},
+	psi:         {"psi", Pressure, 0.45359237 * 9.80665 / (0.0254 * 0.0254), 1, "psi"},
+	ohm:         {"ohm", Ohms, 1, 1, "ohm ohms \u03a9 \u2126 \u03c9"},
+	kilohm:      {"kohm", Ohms, 1000, 1, "kohm kohms k\u03a9 k\u2126"},
+	millisecond: {"ms", Time, 1, 1000, "ms msec millis"},
+	second:      {"s", Time, 1, 1, "s sec secs seconds"},
+	microsecond: {"us", Time, 1, 1e6, "us micros"},
+	minute:      {"min", Time, 60, 1, "min minutes"},
+	foreign:     {"?", Skip, 1, 1, "% v mv ma ppm ntu db lux rh"},
 }
+
+// unitNames are the units by their names in lower case.
+var unitNames = sync.OnceValue(func() map[string]unitID {
+	names := map[string]unitID{}
+	for u, def := range units {
+		for _, name := range strings.Fields(def.names) {
+			names[name] = unitID(u)
+		}
+	}
+	return names
+})
 
 // si converts a number of the unit, without judging it.
 func (u unitID) si(v float64) float64 {
@@ -81,9 +96,7 @@ const longestUnit = 12
 
 // unitNamed finds the unit of a word, in any case, with or without a degree sign.
 func unitNamed(w []byte) unitID {
-	for n := degreeSign(w); n > 0; n = degreeSign(w) {
-		w = w[n:]
-	}
+	w = afterDegrees(w)
 	var low [longestUnit]byte
 	if len(w) == 0 || len(w) > len(low) {
 		return noUnit
@@ -94,51 +107,7 @@ func unitNamed(w []byte) unitID {
 	for i, c := range w {
 		low[i] = lower(c)
 	}
-	switch string(low[:len(w)]) {
-	case "m", "meter", "meters", "metre", "metres":
-		return metre
-	case "ft", "feet", "foot":
-		return foot
-	case "cm":
-		return centimetre
-	case "mm":
-		return millimetre
-	case "in", "inch", "inches":
-		return inch
-	case "c", "degc", "celsius", "\xe2\x84\x83": // U+2103
-		return celsius
-	case "f", "degf", "fahrenheit", "\xe2\x84\x89": // U+2109
-		return fahrenheit
-	case "k", "kelvin":
-		return kelvin
-	case "pa", "pascal":
-		return pascal
-	case "hpa":
-		return hectopascal
-	case "mbar", "mb", "millibar":
-		return millibar
-	case "kpa":
-		return kilopascal
-	case "bar":
-		return bar
-	case "psi":
-		return psi
-	case "ohm", "ohms", "\xce\xa9", "\xe2\x84\xa6", "\xcf\x89": // omegas
-		return ohm
-	case "kohm", "kohms", "k\xce\xa9", "k\xe2\x84\xa6":
-		return kilohm
-	case "ms", "msec", "millis":
-		return millisecond
-	case "s", "sec", "secs", "seconds":
-		return second
-	case "us", "micros":
-		return microsecond
-	case "min", "minutes":
-		return minute
-	case "%", "v", "mv", "ma", "ppm", "ntu", "db", "lux", "rh":
-		return foreign
-	}
-	return noUnit
+	return unitNames()[string(low[:len(w)])]
 }
 
 // unitAt finds a unit at the start of b ("C", "deg C", a degree sign and C) and how
@@ -159,30 +128,42 @@ func unitAt(b []byte) (unitID, int) {
 		k++
 	}
 	m := wordLen(b[k:])
-	if u := unitNamed(b[k : k+m]); m > 0 && units[u].what == Temp {
+	if u := unitNamed(b[k : k+m]); m > 0 && units[u].quantity == Temp {
 		return u, k + m
 	}
 	return noUnit, 0
+}
+
+// isUnit reports that b is a unit and nothing else.
+func isUnit(b []byte) bool {
+	u, n := unitAt(b)
+	return u != noUnit && n == len(b)
 }
 
 // wordLen is the length of the run of letters, per cent signs and bytes beyond ASCII at
 // the start of b, 0 where a digit or underscore goes on.
 func wordLen(b []byte) int {
 	n := 0
-	for n < len(b) && (isLetter(b[n]) || b[n] == '%' || b[n] >= 0x80) {
+	for n < len(b) && (isText(b[n]) || b[n] == '%') {
 		n++
 	}
-	if n < len(b) && (isDigit(b[n]) || b[n] == '_') {
+	if c := byteAt(b, n); isDigit(c) || c == '_' {
 		return 0
 	}
 	return n
 }
 
 func onlyDegrees(w []byte) bool {
+	w = afterDegrees(w)
+	return len(w) == 0 || foldEqual(w, "deg") || foldEqual(w, "degree") || foldEqual(w, "degrees")
+}
+
+// afterDegrees takes degree signs off.
+func afterDegrees(w []byte) []byte {
 	for n := degreeSign(w); n > 0; n = degreeSign(w) {
 		w = w[n:]
 	}
-	return len(w) == 0 || foldEqual(w, "deg") || foldEqual(w, "degree") || foldEqual(w, "degrees")
+	return w
 }
 
 // degreeSign is the length of a degree sign at the start of b, in UTF-8 or Latin-1, or
@@ -195,49 +176,4 @@ func degreeSign(b []byte) int {
 		return 1
 	}
 	return 0
-}
-
-// garbled reports bytes that are no text: control characters, or bytes beyond ASCII
-// that are neither UTF-8 nor a degree sign of Latin-1.
-func garbled(b []byte) bool {
-	for i := 0; i < len(b); {
-		c := b[i]
-		if c < 0x80 {
-			if c < ' ' && c != '\t' || c == 0x7F {
-				return true
-			}
-			i++
-			continue
-		}
-		_, n := utf8.DecodeRune(b[i:])
-		if n == 1 && degreeSign(b[i:]) == 0 {
-			return true
-		}
-		i += n
-	}
-	return false
-}
-
-func lower(c byte) byte {
-	if c >= 'A' && c <= 'Z' {
-		c += 'a' - 'A'
-	}
-	return c
-}
-
-func isDigit(c byte) bool { return c >= '0' && c <= '9' }
-
-func isLetter(c byte) bool { c = lower(c); return c >= 'a' && c <= 'z' }
-
-// foldEqual compares in any case, without a copy.
-func foldEqual(b []byte, s string) bool {
-	if len(b) != len(s) {
-		return false
-	}
-	for i, c := range b {
-		if lower(c) != lower(s[i]) {
-			return false
-		}
-	}
-	return true
 }
