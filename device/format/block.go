@@ -1,6 +1,10 @@
 package format
 
-import "coldseam/device/line"
+import (
+	"slices"
+
+	"coldseam/device/line"
+)
 
 // block gathers the parts of one sample when a board prints them on several lines.
 type block struct {
@@ -63,26 +67,49 @@ func (k *block) complete() bool {
 	return true
 }
 
+// beginsAnother reports a line with a part that came before, or with the one that begins
+// each block.
+func (k *block) beginsAnother(at []int) bool {
+	return k.started >= 0 && slices.ContainsFunc(at, func(p int) bool { return p >= 0 && (k.got[p] || p == k.first) })
+}
+
 // collect adds the values of a line to the block, and gives the sample when it has all.
 func (r *Reader) collect() (Sample, error) {
 	k := &r.block
-	for _, p := range r.at {
-		// A part that came before, or the one that begins each block, begins another.
-		if p >= 0 && k.started >= 0 && (k.got[p] || p == k.first) {
-			k.drop()
-			break
-		}
+	if k.beginsAnother(r.at) {
+		k.drop()
 	}
-	var refused error
+	refused := r.takeValues()
+	k.lines++
+	k.inGroup++
+	if !k.complete() {
+		return Sample{}, r.incomplete(refused)
+	}
+	if k.lines == 1 {
+		k.whole = true
+	} else {
+		k.first = k.started
+	}
+	defer k.drop()
+	if k.refused != nil {
+		return Sample{}, k.refused
+	}
+	return r.sample(k.si, k.known)
+}
+
+// takeValues takes the values of a line into the block, and gives the first refusal.
+func (r *Reader) takeValues() (refused error) {
+	k := &r.block
 	for i, p := range r.at {
 		if p < 0 {
 			continue
 		}
-		si, known, err := r.parts[p].take(&r.s.vals[i], r.o.Thermistor)
-		if err != nil && refused == nil {
+		var err error
+		k.si[p], k.known[p], err = r.parts[p].take(&r.s.vals[i], r.o.Thermistor)
+		k.got[p] = true
+		if refused == nil {
 			refused = err
 		}
-		k.si[p], k.known[p], k.got[p] = si, known && err == nil, true
 		if k.started < 0 && k.needed[p] {
 			k.started = p
 		}
@@ -90,34 +117,22 @@ func (r *Reader) collect() (Sample, error) {
 	if refused != nil {
 		k.refused = refused
 	}
-	k.lines++
-	k.inGroup++
-	if !k.complete() {
-		missing := r.missing()
-		switch {
-		case k.whole:
-			k.drop()
-			if refused == nil {
-				refused = refuse(line.BadForm, "the line lacks "+missing)
-			}
-		case refused == nil:
-			refused = refuse(line.Waiting, missing+" has not come: more of the block to come")
+	return refused
+}
+
+// incomplete is why a line gives no sample although its values may be fine.
+func (r *Reader) incomplete(refused error) error {
+	missing := r.missing()
+	switch {
+	case r.block.whole:
+		r.block.drop()
+		if refused == nil {
+			refused = refuse(line.BadForm, "the line lacks "+missing)
 		}
-		return Sample{}, refused
+	case refused == nil:
+		refused = refuse(line.Waiting, missing+" has not come: more of the block to come")
 	}
-	if k.lines == 1 {
-		k.whole = true
-	} else {
-		k.first = k.started
-	}
-	refused = k.refused
-	if refused != nil {
-		k.drop()
-		return Sample{}, refused
-	}
-	s, err := r.sample(k.si, k.known)
-	k.drop()
-	return s, err
+	return refused
 }
 
 func (r *Reader) missing() string {

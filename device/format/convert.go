@@ -41,8 +41,9 @@ func (p *part) called() string {
 // take gives the value in SI (a time in its own unit), or why it cannot be one. A time
 // that is missing or written as a date is unknown, not wrong.
 func (p *part) take(v *value, thermistor line.Thermistor) (si float64, known bool, err error) {
+	missing := v.kind == empty || v.kind == fault
 	switch {
-	case p.Quantity == Skip, p.Quantity == Time && (v.kind == empty || v.kind == clock || v.kind == fault):
+	case p.Quantity == Skip, p.Quantity == Time && (missing || v.kind == clock):
 		return 0, false, nil
 	case v.kind == empty:
 		return 0, false, refuse(line.Empty, p.called()+" is empty")
@@ -50,26 +51,31 @@ func (p *part) take(v *value, thermistor line.Thermistor) (si float64, known boo
 		return 0, false, refuse(line.Sentinel, p.called()+" is a fault: "+line.Shown(v.text))
 	case p.Quantity == Word:
 		si, err = wordTempC(v.text)
-		return si, true, err
 	case v.kind != number:
 		return 0, false, refuse(line.BadNumber, p.called()+" is not a number: "+line.Shown(v.text))
+	default:
+		si, err = p.convert(v, thermistor)
 	}
+	return si, err == nil, err
+}
+
+// convert gives a number in SI.
+func (p *part) convert(v *value, thermistor line.Thermistor) (si float64, err error) {
 	u, div, err := p.unitOf(v)
 	if err != nil {
-		return 0, false, err
+		return 0, err
 	}
 	if err := p.checkWritten(v.num, u, div); err != nil {
-		return 0, false, err
+		return 0, err
 	}
-	si = u.si(v.num / div)
-	switch p.Quantity {
+	switch si = u.si(v.num / div); p.Quantity {
 	case Temp:
 		err = checkTempC(si)
 	case Depth:
 		err = line.CheckDepthM(si)
 	case Ohms:
 		if thermistor == (line.Thermistor{}) {
-			return 0, false, refuse(line.AskWhich, "a resistance, but not of which thermistor: give its three coefficients")
+			return 0, refuse(line.AskWhich, "a resistance, but not of which thermistor: give its three coefficients")
 		}
 		si, err = thermistor.TempC(si)
 	case Pressure, Gauge:
@@ -84,7 +90,7 @@ func (p *part) take(v *value, thermistor line.Thermistor) (si float64, known boo
 			err = refuse(line.OutOfRange, "the time is out of range")
 		}
 	}
-	return si, true, err
+	return si, err
 }
 
 // unitOf is the unit of a value: the one written on the line counts, unless it cannot

@@ -1,9 +1,7 @@
 package format
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"coldseam/device/line"
 	"coldseam/profile/plain"
@@ -29,38 +27,13 @@ const (
 // units, and units before values. A layout needs two lines that agree, or a header row
 // and one; what else is among the lines decides nothing.
 func Find(lines [][]byte) Found {
-	if len(lines) > maxLines {
-		lines = lines[:maxLines]
-	}
+	plain, sentences := sift(lines[:min(len(lines), maxLines)])
 	f := Found{}
-	var plain [][]byte
-	sentences := 0
-	for _, b := range lines {
-		if len(b) > line.MaxBytes {
-			continue
-		}
-		if b = trimLine(b); isSentence(b) {
-			_, err := line.NMEA(b)
-			if line.CodeOf(err) != line.Garbled {
-				sentences++
-			}
-			continue
-		}
-		if len(b) == 0 || !garbled(b) && !isComment(b) {
-			plain = append(plain, b) // empty lines divide blocks
-		}
+	if f.resolve(plain, true); !slices.ContainsFunc(append(f.Choices, f.Layout), func(l Layout) bool { return l.has(Word) }) {
+		f = Found{}
+		f.resolve(plain, false)
 	}
 	f.NMEA = sentences > 0
-	if words := gather(plain, true); words != nil {
-		f.resolve(words, plain, true)
-		if hasWord(f) {
-			return f
-		}
-		f = Found{NMEA: f.NMEA}
-	}
-	if sets := gather(plain, false); sets != nil {
-		f.resolve(sets, plain, false)
-	}
 	switch {
 	case f.Known || len(f.Choices) > 0:
 	case sentences > 1:
@@ -71,64 +44,67 @@ func Find(lines [][]byte) Found {
 	return f
 }
 
-func hasWord(f Found) bool {
-	all := f.Choices
-	if f.Known {
-		all = []Layout{f.Layout}
-	}
-	for _, l := range all {
-		for _, p := range l.Parts {
-			if p.Quantity == Word {
-				return true
+// sift gives the lines that may hold values, with the empty ones, which divide blocks,
+// and counts the sentences of NMEA 0183.
+func sift(lines [][]byte) (plain [][]byte, sentences int) {
+	for _, b := range lines {
+		if len(b) > line.MaxBytes {
+			continue
+		}
+		switch b = trimLine(b); {
+		case isSentence(b):
+			if _, err := line.NMEA(b); line.CodeOf(err) != line.Garbled {
+				sentences++
 			}
+		case len(b) == 0 || !garbled(b) && !isComment(b):
+			plain = append(plain, b)
 		}
 	}
-	return false
+	return plain, sentences
 }
 
-// settle takes the first set of columns that gives a layout which reads the lines.
-func (f *Found) resolve(sets []set, plain [][]byte, hex bool) {
-	for _, s := range sets {
+// resolve takes the first set of columns that gives a layout which reads the lines.
+func (f *Found) resolve(plain [][]byte, hex bool) {
+	for _, s := range gather(plain, hex) {
 		a := s.answer(hex)
-		var fit []Layout
-		example := ""
-		more := len(a.layouts) > maxTried
-		if more {
-			a.layouts = a.layouts[:maxTried]
-		}
-		for _, l := range a.layouts {
-			n, first := reads(l, plain)
-			if n >= 2 || n == 1 && s.header {
-				fit = append(fit, l)
-				if example == "" {
-					example = first
-				}
-			}
-		}
-		if len(fit) == 0 {
-			if f.Why == "" && len(a.layouts) == 0 && s.agrees() {
+		tried := a.layouts[:min(len(a.layouts), maxTried)]
+		fit, example := s.readable(tried, plain)
+		switch {
+		case len(fit) == 0:
+			if f.Why == "" && len(tried) == 0 && s.agrees() {
 				f.Why = a.why
 			}
 			continue
+		case len(fit) == 1 && len(tried) == len(a.layouts) && a.doubt == "":
+			f.Known, f.Layout, f.Why = true, fit[0], s.because(a, fit[0])
+		default:
+			f.Choices = fit[:min(len(fit), maxChoices)]
+			f.Why = open(f.Choices, a.doubt)
 		}
 		f.Example = example
-		if len(fit) == 1 && !more && a.doubt == "" {
-			f.Known, f.Layout, f.Why = true, fit[0], a.because(fit[0])
-			return
-		}
-		if len(fit) > maxChoices {
-			fit = fit[:maxChoices]
-		}
-		f.Choices, f.Why = fit, open(fit, a.doubt)
 		return
 	}
+}
+
+// readable are the layouts that read two of the lines, or one below a header row, with
+// the line that the first of them read first.
+func (s *set) readable(layouts []Layout, plain [][]byte) (fit []Layout, example string) {
+	for _, l := range layouts {
+		n, first := reads(l, plain)
+		if n >= 2 || n == 1 && s.header {
+			if fit = append(fit, l); example == "" {
+				example = first
+			}
+		}
+	}
+	return fit, example
 }
 
 // reads counts, up to two, the lines that give a sample, or would if the air's pressure
 // and the thermistor were known, and shows the first of them.
 func reads(l Layout, lines [][]byte) (n int, example string) {
 	r := New(l, Options{})
-	lacks := slices.ContainsFunc(l.Parts, func(p Part) bool { return p.Quantity == Ohms || p.Quantity == Pressure })
+	lacks := l.has(Ohms) || l.has(Pressure)
 	for _, b := range lines {
 		_, err := r.Line(b)
 		if c := line.CodeOf(err); c != line.Fine && !(lacks && c == line.AskWhich) {
@@ -148,67 +124,4 @@ const longestExample = 80
 // agrees reports whether two lines have something in common.
 func (s set) agrees() bool {
 	return slices.ContainsFunc(s.cols, func(c *column) bool { return c.rows > 1 })
-}
-
-// open says in what the layouts differ.
-func open(l []Layout, doubt string) string {
-	if len(l) == 1 && doubt != "" {
-		return doubt
-	}
-	var parts []string
-	differ := func(text string, of func(Layout) string) {
-		for _, x := range l[1:] {
-			if of(x) != of(l[0]) {
-				parts = append(parts, text)
-				return
-			}
-		}
-	}
-	places := func(want ...Quantity) func(Layout) string {
-		return func(x Layout) string {
-			s := ""
-			for i, p := range x.Parts {
-				for _, w := range want {
-					if p.Quantity == w {
-						s += fmt.Sprint(i, p.Name, ";")
-					}
-				}
-			}
-			return s
-		}
-	}
-	unit := func(want ...Quantity) func(Layout) string {
-		return func(x Layout) string {
-			for _, p := range x.Parts {
-				for _, w := range want {
-					if p.Quantity == w {
-						return p.Unit
-					}
-				}
-			}
-			return ""
-		}
-	}
-	differ("which value is the temperature", places(Temp, Ohms, Word))
-	differ("which value is the depth", places(Depth, Pressure, Gauge))
-	kinds := ""
-	for _, x := range l {
-		for _, p := range x.Parts {
-			if p.Quantity == Pressure || p.Quantity == Gauge {
-				kinds += p.Quantity.String()
-			}
-		}
-	}
-	if strings.Contains(kinds, "pressuregauge") {
-		parts = append(parts, "whether the pressure holds the air's")
-	}
-	differ("the unit of the depth", unit(Depth, Pressure, Gauge))
-	differ("the unit of the temperature", unit(Temp, Ohms, Word))
-	if doubt != "" {
-		parts = append(parts, doubt)
-	}
-	if len(parts) == 0 {
-		return "more than one meaning is possible"
-	}
-	return "not said: " + strings.Join(parts, ", ")
 }

@@ -2,6 +2,7 @@ package format
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -253,4 +254,26 @@ func (l Layout) String() string {
 		}
 	}
 	return b.String()
+}
+
+// StatesDepth reports whether the lines state the probe's depth, or a pressure from
+// which it follows. Of NMEA sentences only the lines themselves tell.
+func (l Layout) StatesDepth() bool {
+	i, _ := l.find(Depth, Pressure, Gauge)
+	return i >= 0
+}
+
+// find is the part that is one of some quantities, -1 for none.
+func (l Layout) find(any ...Quantity) (int, Part) {
+	for i, p := range l.Parts {
+		if slices.Contains(any, p.Quantity) {
+			return i, p
+		}
+	}
+	return -1, Part{}
+}
+
+func (l Layout) has(q Quantity) bool {
+	i, _ := l.find(q)
+	return i >= 0
 }

@@ -2,99 +2,83 @@ package format
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 )
 
 // meaning is what a name says about its value.
 type meaning struct {
-	what   Quantity
-	sure   uint8 // 0 nothing, 1 by a single letter or a unit alone, 2 by a word
-	unit   unitID
-	beside bool // of something else than the water at the probe, so sure that it is skipped
+	quantity Quantity // Skip where sure is 0
+	sure     uint8    // 0 nothing, 1 by a single letter or a unit alone, 2 by a word
+	unit     unitID
+	beside   bool // of something else than the water at the probe, so sure that it is skipped
 }
 
-// besideWords mark a value that is not of the water at the probe (common practice:
-// names are free text).
-var besideWords = []string{"air", "atm", "atmos", "baro", "barometer", "ambient", "outside",
-	"inside", "indoor", "outdoor", "cpu", "mcu", "chip", "board", "battery", "batt", "vbat", "room",
-	"bottom", "target", "setpoint", "humidity", "hum", "altitude"}
+// besideSigns mark a value that is not of the water at the probe (common practice:
+// names are free text). A sign with blanks is a whole word, one without also a part of it.
+var besideSigns = []string{" air ", " atm ", " atmos ", " baro ", " barometer ", " ambient ", " outside ",
+	" inside ", " indoor ", " outdoor ", " cpu ", " mcu ", " chip ", " board ", " battery ", " batt ", " vbat ", " room ",
+	" bottom ", " target ", " setpoint ", " humidity ", " hum ", " altitude ", "airtemp"}
 
-var timeWords = []string{"time", "timestamp", "date", "datetime", "clock", "millis", "uptime",
-	"epoch", "unix", "utc", "seconds", "secs"}
+// quantitySigns say what a value measures.
+var quantitySigns = [...][]string{
+	Depth:    {"depth", " dep "},
+	Temp:     {"temp", " ds "},
+	Pressure: {"pressure", " press ", " pres "},
+	Gauge:    {" gauge ", " gage "},
+	Ohms:     {"resistance", " res "},
+	Word:     {" word ", " scratchpad "},
+	Time: {" time ", " timestamp ", " date ", " datetime ", " clock ", " millis ", " uptime ",
+		" epoch ", " unix ", " utc ", " seconds ", " secs "},
+}
+
+// letters say so where they are the whole name.
+var letters = map[string]Quantity{"t": Temp, "d": Depth, "z": Depth, "p": Pressure, "r": Ohms}
 
 // meaningOf judges a name such as "Depth_m", "bufferTemp", "Temp (F)" or "t".
 func meaningOf(name []byte) meaning {
 	words, u := nameWords(name)
-	has := func(list ...string) bool {
-		for _, w := range words {
-			for _, l := range list {
-				if w == l {
-					return true
-				}
-			}
-		}
-		return false
+	text := " " + strings.Join(words, " ") + " "
+	has := func(sign string) bool { return strings.Contains(text, sign) }
+	if slices.ContainsFunc(besideSigns, has) {
+		return meaning{sure: 2, beside: true}
 	}
-	within := func(part string) bool {
-		for _, w := range words {
-			if strings.Contains(w, part) {
-				return true
-			}
-		}
-		return false
+	if has("attempt") || has("template") {
+		text = strings.ReplaceAll(text, "temp", "")
 	}
-	if has(besideWords...) || within("airtemp") {
-		return meaning{what: Skip, sure: 2, beside: true}
-	}
-	var what Quantity
-	families := 0
-	add := func(w Quantity, yes bool) {
-		if yes {
-			what = w
-			families++
+	var said []Quantity
+	for q, signs := range quantitySigns {
+		if slices.ContainsFunc(signs, has) {
+			said = append(said, Quantity(q))
 		}
 	}
-	pressure := within("pressure") || has("press", "pres")
-	depth := within("depth") || has("dep")
-	gauge := has("gauge", "gage") || pressure && depth
-	add(Gauge, gauge)
-	add(Pressure, pressure && !gauge)
-	add(Depth, depth && !gauge)
-	add(Temp, within("temp") && !within("attempt") && !within("template") || has("ds"))
-	add(Ohms, within("resistance") || has("res"))
-	add(Time, has(timeWords...))
-	add(Word, has("word", "scratchpad"))
-	if families > 1 {
+	switch {
+	case slices.Contains(said, Gauge), slices.Contains(said, Pressure) && slices.Contains(said, Depth):
+		others := slices.DeleteFunc(said, func(q Quantity) bool { return q == Depth || q == Pressure || q == Gauge })
+		said = append(others, Gauge)
+	case len(said) > 0:
+	case len(words) == 0 && u != foreign:
+		return fitUnit(meaning{quantity: units[u].quantity, sure: 1, unit: u})
+	case len(words) == 1:
+		return fitUnit(meaning{quantity: letters[words[0]], sure: 1, unit: u})
+	}
+	if len(said) != 1 {
 		return meaning{}
 	}
-	if families == 1 {
-		return fitUnit(meaning{what: what, sure: 2, unit: u})
-	}
-	if len(words) == 1 {
-		for _, l := range []struct {
-			letter string
-			what   Quantity
-		}{{"t", Temp}, {"d", Depth}, {"z", Depth}, {"p", Pressure}, {"r", Ohms}} {
-			if words[0] == l.letter {
-				return fitUnit(meaning{what: l.what, sure: 1, unit: u})
-			}
-		}
-	}
-	if len(words) == 0 && u != noUnit && u != foreign {
-		return meaning{what: units[u].quantity, sure: 1, unit: u}
-	}
-	return meaning{}
+	return fitUnit(meaning{quantity: said[0], sure: 2, unit: u})
 }
 
 // fitUnit drops a unit that does not belong, and lets a unit of time win over a letter.
 func fitUnit(m meaning) meaning {
 	of := units[m.unit].quantity
 	switch {
+	case m.quantity == Skip:
+		return meaning{}
 	case m.unit == noUnit || m.unit == foreign:
 		m.unit = noUnit
-	case of == m.what || of == Pressure && m.what == Gauge:
+	case of == m.quantity || of == Pressure && m.quantity == Gauge:
 	case m.sure == 1:
-		m.what = of
+		m.quantity = of
 	default:
 		m.unit = noUnit
 	}
@@ -105,7 +89,7 @@ func fitUnit(m meaning) meaning {
 // unit out that stands behind them.
 func nameWords(name []byte) (words []string, u unitID) {
 	chunks := bytes.FieldsFunc(name, func(r rune) bool {
-		return !(r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '%')
+		return !(r < 0x80 && (isLetter(byte(r)) || isDigit(byte(r))) || r == '%')
 	})
 	for i, c := range chunks {
 		if v := unitNamed(c); v != noUnit && (i > 0 || len(chunks) == 1) {
@@ -120,17 +104,25 @@ func nameWords(name []byte) (words []string, u unitID) {
 				u = v
 				continue
 			}
-			w := strings.ToLower(string(piece))
-			for _, stem := range []string{"depth", "temp", "pressure"} {
-				rest, ok := strings.CutPrefix(w, stem)
-				if v := unitNamed([]byte(rest)); ok && v != noUnit {
-					w, u = stem, v
-				}
+			w, v := stem(strings.ToLower(string(piece)))
+			if v != noUnit {
+				u = v
 			}
 			words = append(words, w)
 		}
 	}
 	return words, u
+}
+
+// stem takes a unit off that stands behind a word without a gap: "depthm".
+func stem(w string) (string, unitID) {
+	for _, stem := range []string{"depth", "temp", "pressure"} {
+		rest, ok := strings.CutPrefix(w, stem)
+		if v := unitNamed([]byte(rest)); ok && v != noUnit {
+			return stem, v
+		}
+	}
+	return w, noUnit
 }
 
 // pieces splits "bufferTemp" and "temp2" where the case or the kind of character
@@ -139,7 +131,7 @@ func pieces(c []byte) (out [][]byte) {
 	start := 0
 	for j := 1; j < len(c); j++ {
 		camel := isLower(c[j-1]) && isUpper(c[j])
-		if camel && string(c[j:]) == "Pa" && (c[j-1] == 'h' || c[j-1] == 'k') {
+		if camel && string(c[j:]) == "Pa" && isAny(c[j-1], "hk") {
 			if j-1 > start {
 				out = append(out, c[start:j-1])
 			}

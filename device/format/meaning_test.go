@@ -23,8 +23,8 @@ func TestMeaning(t *testing.T) {
 		{"h", Skip, 0, noUnit}, {"", Skip, 0, noUnit}, {"attempt", Skip, 0, noUnit}, {"depth temp", Skip, 0, noUnit}, {"Tiefe", Skip, 0, noUnit},
 	} {
 		m := meaningOf([]byte(c.name))
-		if m.what != c.what || m.sure != c.sure || !m.beside && m.unit != c.unit {
-			t.Errorf("%q: %v, sure %d, in %q", c.name, m.what, m.sure, units[m.unit].symbol)
+		if m.quantity != c.what || m.sure != c.sure || !m.beside && m.unit != c.unit {
+			t.Errorf("%q: %v, sure %d, in %q", c.name, m.quantity, m.sure, units[m.unit].symbol)
 		}
 	}
 }

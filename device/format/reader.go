@@ -2,6 +2,7 @@ package format
 
 import (
 	"bytes"
+	"cmp"
 	"slices"
 
 	"coldseam/device/line"
@@ -32,7 +33,7 @@ type Reader struct {
 	parts  []part
 	err    error // of a layout that cannot be used
 	places int   // parts without a name
-	named  int   // parts with one
+	names  int   // parts with one
 	s      scanner
 	at     []int // for each value of the line its part, or -1
 	block  block
@@ -52,7 +53,7 @@ func New(l Layout, o Options) *Reader {
 	for _, p := range l.Parts {
 		r.parts = append(r.parts, makePart(p))
 		if p.Name != "" {
-			r.named++
+			r.names++
 		} else {
 			r.places++
 		}
@@ -134,54 +135,54 @@ func (r *Reader) wordsOnly(b []byte) error {
 	return refuse(line.Other, "no value on the line: "+line.Shown(b))
 }
 
-// assign finds the part of each value.
+// assign finds the part of each value, -1 for none.
 func (r *Reader) assign(b []byte) error {
 	vals := r.s.vals
 	r.at = r.at[:0]
 	free := 0
 	for i := range vals {
 		v := &vals[i]
-		at := -1
-		if len(v.name) > 0 && r.named > 0 {
-			for k := range r.parts {
-				if p := &r.parts[k]; p.Name == "" || !nameFits(v.name, p.Name) {
-					continue
-				}
-				if at >= 0 || slices.Contains(r.at, k) {
-					return refuse(line.AskWhich, "two values of one name: "+line.Shown(v.name))
-				}
-				at = k
-			}
+		at, err := r.named(v)
+		if err != nil {
+			return err
 		}
-		if at < 0 && v.carried && meaningOf(v.name).sure == 0 {
-			v.name = nil // a word of state between two columns
+		if at < 0 {
+			v.dropState()
 		}
-		if len(v.name) == 0 {
-			free++
-		}
+		free += one(len(v.name) == 0)
 		r.at = append(r.at, at)
 	}
-	if r.block.pending >= 0 && len(vals) == 1 && len(vals[0].name) == 0 {
-		r.at[0] = r.block.pending
-		if vals[0].unit == noUnit {
-			vals[0].unit = r.block.pendingUnit
-		}
-		r.block.pending = -1
+	pending := r.block.pending
+	r.block.pending = -1
+	switch {
+	case pending >= 0 && len(vals) == 1 && free == 1:
+		r.at[0] = pending
+		vals[0].unit = cmp.Or(vals[0].unit, r.block.pendingUnit)
+		return nil
+	case r.names == 0, r.places > 0 && free > 0:
+		return r.byPlace(b, free)
+	case slices.ContainsFunc(r.at, func(p int) bool { return p >= 0 }):
 		return nil
 	}
-	r.block.pending = -1
-	if r.named > 0 {
-		if r.places > 0 && free > 0 {
-			return r.byPlace(b, free)
-		}
-		for _, k := range r.at {
-			if k >= 0 {
-				return nil
-			}
-		}
-		return refuse(line.Other, "nothing that the layout names: "+line.Shown(b))
+	return refuse(line.Other, "nothing that the layout names: "+line.Shown(b))
+}
+
+// named is the part of the value's name, -1 for none.
+func (r *Reader) named(v *value) (at int, err error) {
+	at = -1
+	if len(v.name) == 0 {
+		return at, nil
 	}
-	return r.byPlace(b, free)
+	for k, p := range r.parts {
+		if p.Name == "" || !nameFits(v.name, p.Name) {
+			continue
+		}
+		if at >= 0 || slices.Contains(r.at, k) {
+			return at, refuse(line.AskWhich, "two values of one name: "+line.Shown(v.name))
+		}
+		at = k
+	}
+	return at, nil
 }
 
 // byPlace gives the values without a name to the parts without one, in their order. In
@@ -189,7 +190,7 @@ func (r *Reader) assign(b []byte) error {
 func (r *Reader) byPlace(b []byte, free int) error {
 	vals := r.s.vals
 	have := free
-	if r.named == 0 {
+	if r.names == 0 {
 		have = len(vals)
 	}
 	for i := len(vals) - 1; i > 0 && have > r.places && vals[i].kind == empty && len(vals[i].name) == 0; i-- {
@@ -198,21 +199,23 @@ func (r *Reader) byPlace(b []byte, free int) error {
 	if have != r.places {
 		return refuse(line.BadForm, "not the number of values that the layout has: "+line.Shown(b))
 	}
-	k := -1
+	next := 0 // part without a name
 	for i := range vals {
 		v := &vals[i]
-		if r.at[i] >= 0 || r.named > 0 && len(v.name) > 0 {
+		if r.at[i] >= 0 || r.names > 0 && len(v.name) > 0 {
 			continue
 		}
-		for k++; k < len(r.parts) && r.parts[k].Name != ""; k++ {
+		for next < len(r.parts) && r.parts[next].Name != "" {
+			next++
 		}
-		if k >= len(r.parts) {
+		if next == len(r.parts) {
 			break
 		}
-		if p := &r.parts[k]; len(v.name) > 0 && p.Quantity != Skip && !p.agrees(meaningOf(v.name)) {
+		if p := &r.parts[next]; len(v.name) > 0 && !p.agrees(meaningOf(v.name)) {
 			return refuse(line.Other, "a value with a name that the layout does not know: "+line.Shown(v.name))
 		}
-		r.at[i] = k
+		r.at[i] = next
+		next++
 	}
 	return nil
 }
@@ -220,12 +223,14 @@ func (r *Reader) byPlace(b []byte, free int) error {
 // agrees reports whether a name means what the part is.
 func (p *part) agrees(m meaning) bool {
 	switch {
+	case p.Quantity == Skip:
+		return true
 	case m.sure == 0 || m.beside:
 		return false
-	case p.Quantity == Gauge || p.Quantity == Word || p.Quantity == Ohms:
-		return m.what == p.Quantity || m.what == Pressure && p.Quantity == Gauge || m.what == Temp && p.Quantity != Gauge
+	case p.Quantity == Gauge && m.quantity == Pressure, (p.Quantity == Word || p.Quantity == Ohms) && m.quantity == Temp:
+		return true
 	}
-	return m.what == p.Quantity
+	return m.quantity == p.Quantity
 }
 
 // nameFits compares a name of the line with that of a part; of a path as JSON gives it
