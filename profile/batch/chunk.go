@@ -9,6 +9,7 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/plain"
+	"coldseam/profile/unit"
 )
 
 // MaxRows is the most rows that a column may have.
@@ -166,11 +167,11 @@ func (s *splitter) reading(r row) {
 	}
 	p := profile.Point{ErrC: s.options.ErrC, ErrM: s.options.ErrM}
 	var ok bool
-	if p.TempC, ok = number(temp); !ok {
+	if p.TempC, ok = unit.ParseDecimal(temp); !ok {
 		s.spoil(fmt.Sprintf("%stemp_c %s is no usable number", s.at(r.line), plain.Quote(string(r.temp), 40)))
 		return
 	}
-	if p.DepthM, ok = number(bytes.TrimSpace(r.depth)); !ok {
+	if p.DepthM, ok = unit.ParseDecimal(bytes.TrimSpace(r.depth)); !ok {
 		s.spoil(fmt.Sprintf("%sdepth_m %s is no usable number", s.at(r.line), plain.Quote(string(r.depth), 40)))
 		return
 	}
@@ -222,18 +223,4 @@ func (s *splitter) handOver() bool {
 	}
 	s.send(old)
 	return true
-}
-
-// number reads a decimal number. What a float may also be (NaN, Inf, hexadecimal) is
-// none here, nor is one that is out of its range.
-func number(s []byte) (float64, bool) {
-	for _, c := range s {
-		switch {
-		case c >= '0' && c <= '9', c == '.', c == '-', c == '+', c == 'e', c == 'E':
-		default:
-			return 0, false
-		}
-	}
-	v, err := strconv.ParseFloat(string(s), 64)
-	return v, err == nil
 }
