@@ -62,14 +62,26 @@ func (p *probe) listen(name string, o Options) *Listener {
 	return l
 }
 
-// write sends text. Deadlines do nothing on a master, hence the goroutine.
-func (p *probe) write(text string) {
-	p.t.Helper()
+// start sends text while the test goes on, and says when it was read. Deadlines do
+// nothing on a master, hence the goroutine.
+func (p *probe) start(text string) <-chan error {
 	done := make(chan error, 1)
 	go func() {
 		_, err := io.WriteString(p.master, text)
 		done <- err
 	}()
+	return done
+}
+
+// write sends text.
+func (p *probe) write(text string) {
+	p.t.Helper()
+	p.sent(p.start(text))
+}
+
+// sent waits until all is read.
+func (p *probe) sent(done <-chan error) {
+	p.t.Helper()
 	select {
 	case err := <-done:
 		if err != nil {
@@ -124,7 +136,7 @@ func TestRealWrongSpeed(t *testing.T) {
 	p := newProbe(t)
 	l := p.listen(p.name, Options{})
 	text := noise(1 << 14)
-	go p.write(string(text) + "\r\n18.4\r\n17.9\r\n")
+	sending := p.start(string(text) + "\r\n18.4\r\n17.9\r\n")
 
 	var s splitter
 	for line := range s.lines(text) { // as it would be without a port between
@@ -137,6 +149,7 @@ func TestRealWrongSpeed(t *testing.T) {
 		wantLines(t, l, "18.4")
 	}
 	wantLines(t, l, "17.9")
+	p.sent(sending)
 }
 
 func TestRealCablePulledAndBack(t *testing.T) {

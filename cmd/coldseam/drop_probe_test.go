@@ -126,7 +126,7 @@ func TestEnterTwice(t *testing.T) {
 
 	s = sit(t, "depth m, temp C", "units: m C\nbottom: 9 m\n", book.System{})
 	s.settles("0.50,22.00")
-	if s.enter() || s.enter() {
+	if first := s.enter(); first || s.enter() {
 		t.Errorf("one reading was taken twice: %v", s.take.Drop().Readings)
 	}
 }

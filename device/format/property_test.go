@@ -42,11 +42,16 @@ var forms = []form{
 		return fmt.Sprintf("%.2f m,%04X", d, uint16(int16(math.Round(t*16))))
 	}, tolM: 0.005, tolC: 1.0 / 32},
 	{layout: "gauge hPa, temp C", write: func(d, t float64) string {
-		return fmt.Sprintf("%.3f,%.3f", water.PressureFromDepth(d, t)/100, t)
+		return fmt.Sprintf("%.3f,%.3f", gaugePa(d, t)/100, t)
 	}, tolM: 0.01, tolC: 0.0005},
 	{layout: "pressure bar, temp C", write: func(d, t float64) string {
-		return fmt.Sprintf("%.6f %.3f", (101325+water.PressureFromDepth(d, t))/1e5, t)
+		return fmt.Sprintf("%.6f %.3f", (101325+gaugePa(d, t))/1e5, t)
 	}, tolM: 0.01, tolC: 0.0005},
+}
+
+// gaugePa is the pressure of fresh water of one temperature at a depth.
+func gaugePa(depthM, tempC float64) float64 {
+	return water.Density(tempC) * water.StandardGravity * depthM
 }
 
 // Whatever is written in each form is read back, within the last digit written.

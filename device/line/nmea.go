@@ -149,7 +149,7 @@ func (s *Sentence) mtw(b []byte) error {
 // not taken off, since an angler asks for the water's depth.
 func (s *Sentence) dpt(b []byte) error {
 	num, b, _ := cut(b)
-	off, b, _ := cut(b)
+	off, _, _ := cut(b)
 	d, err := field(num)
 	if err != nil {
 		return err

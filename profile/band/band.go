@@ -126,12 +126,11 @@ func Find(in Input) Band {
 // finder works on one input.
 type finder struct {
 	Input
-	k          *layers.Curve
-	from, to   float64 // the depths that answers may reach into
-	oxygenZ    []float64
-	oxygenV    []float64
-	low, high  float64 // comfort range that counts; low is -Inf for coldwater fish
-	lastOxygen float64 // value of the deepest oxygen reading
+	k         *layers.Curve
+	from, to  float64 // the depths that answers may reach into
+	oxygenZ   []float64
+	oxygenV   []float64
+	low, high float64 // comfort range that counts; low is -Inf for coldwater fish
 }
 
 // Reach is how far readings are taken to hold, m: up to the surface where the first is

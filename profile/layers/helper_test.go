@@ -6,11 +6,7 @@ import (
 	"testing"
 
 	"coldseam/profile"
-	"coldseam/profile/internal/measured"
 )
-
-// missing ends a test that lacks something.
-var missing = measured.Missing
 
 // metres makes a Column of temperatures in Celsius at depths in metres.
 func metres(tb testing.TB, depths, temps []float64) profile.Column {

@@ -11,10 +11,7 @@ import (
 
 const noon, dawn = "2026-07-18 12:30", "2026-07-18 05:40"
 
-var (
-	calmAir = profile.Some(1)
-	unknown = profile.Optional{}
-)
+var calmAir = profile.Some(1)
 
 func TestAdvise(t *testing.T) {
 	for _, r := range []struct {
@@ -169,7 +166,7 @@ func FuzzAdvise(f *testing.F) {
 	f.Add(noon, "partly cloudy, no wind or waves", 1.0, true)
 	f.Add("2026-07-18", "50 % cloud 4/0 /% 99999999999999999999/1", math.NaN(), true)
 	f.Add("\xff", "no no or nor not, ,;white", math.Inf(-1), true)
-	f.Add("9999-99-99 99:99", "İ\u212A\x00\x1b[31msun", -0.0, false)
+	f.Add("9999-99-99 99:99", "İ\u212A\x00\x1b[31msun", math.Copysign(0, -1), false)
 	f.Fuzz(func(t *testing.T, date, text string, wind float64, known bool) {
 		s := Sky{date, text, profile.Optional{Value: wind, Known: known}}
 		a := Advise(s)

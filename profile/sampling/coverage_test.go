@@ -16,10 +16,10 @@ import (
 
 // cover counts how often an interval holds the dense column's answer.
 type cover struct {
-	n, inside     float64
-	above, below  float64   // where the answer lies outside the interval
-	width, gap    []float64 // of the interval, and of the two readings around the best answer
-	between, held float64   // those two readings' own share
+	n, inside    float64
+	above, below float64   // where the answer lies outside the interval
+	width, gap   []float64 // of the interval, and of the two readings around the best answer
+	held         float64   // those two readings' own share
 }
 
 func (c *cover) add(low, high, gapLow, gapHigh, truth float64) {

@@ -89,7 +89,7 @@ func TestSystem(t *testing.T) {
 		{feet.Length(4.572), "15 ft"}, {feet.Span(4.2672, 6.096), "14 to 20 ft"}, {feet.Span(4.572, 4.6), "15 ft"},
 		{feet.Degrees(18.9), "66 F"}, {feet.Piece(5.7912), "19 ft"}, {feet.Piece(0.9), "3 ft"}, {feet.Length(-0.01), "0 ft"},
 		{metric.Length(4.572), "4.6 m"}, {metric.Degrees(18.9), "19 C"}, {metric.Span(4, 6.5), "4 to 6.5 m"}, {metric.String(), "m C"},
-		{Exact(73.9), "73.9"}, {Exact(-0.0), "0"},
+		{Exact(73.9), "73.9"}, {Exact(math.Copysign(0, -1)), "0"},
 	} {
 		if c.got != c.want {
 			t.Errorf("got %q, want %q", c.got, c.want)

@@ -112,10 +112,8 @@ func TestOutsideTheRange(t *testing.T) {
 	for _, temp := range []float64{-20.001, 110.001, 273.15, math.Inf(1), math.Inf(-1), math.NaN()} {
 		for name, got := range map[string]float64{
 			"Density":            Density(temp),
-			"DensitySaline":      DensitySaline(temp, 0.1),
 			"Viscosity":          Viscosity(temp),
 			"KinematicViscosity": KinematicViscosity(temp),
-			"PressureFromDepth":  PressureFromDepth(1, temp),
 			"DepthFromPressure":  DepthFromPressure(1, temp),
 			"OxygenSaturation":   OxygenSaturation(temp, 101325),
 		} {

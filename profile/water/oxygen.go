@@ -41,16 +41,9 @@ func OxygenSaturation(tempC, pressurePa float64) float64 {
 	return atOneAtm * (p - vapour) * (1 - theta*p) / ((1 - vapour) * (1 - theta))
 }
 
-// OxygenPercent returns mgL milligrams of oxygen per litre as percent of
-// saturation in fresh water at tempC degrees Celsius under air of pressurePa. The
-// range of temperature and pressure is that of OxygenSaturation.
-func OxygenPercent(mgL, tempC, pressurePa float64) float64 {
-	return 100 * mgL / OxygenSaturation(tempC, pressurePa)
-}
-
 // OxygenFromPercent returns the oxygen in mg/L of fresh water at tempC degrees
-// Celsius under air of pressurePa whose saturation is pct percent. It undoes
-// OxygenPercent and has the same range.
+// Celsius under air of pressurePa whose saturation is pct percent. The range of
+// temperature and pressure is that of OxygenSaturation.
 func OxygenFromPercent(pct, tempC, pressurePa float64) float64 {
 	return pct / 100 * OxygenSaturation(tempC, pressurePa)
 }

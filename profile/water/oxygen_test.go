@@ -138,13 +138,13 @@ func TestOxygenSmallTerms(t *testing.T) {
 	}
 }
 
-func TestOxygenPercentInverts(t *testing.T) {
+func TestOxygenFromPercent(t *testing.T) {
 	for temp := 0.0; temp <= 40; temp += 2.5 {
 		for p := 40000.0; p <= 120000; p += 8000 {
-			near(t, "percent of saturation", OxygenPercent(OxygenSaturation(temp, p), temp, p), 100, 1e-10)
+			full := OxygenSaturation(temp, p)
+			near(t, "oxygen of full saturation", OxygenFromPercent(100, temp, p), full, 1e-12)
 			for _, pct := range []float64{0, 3.7, 62, 100, 145} {
-				back := OxygenPercent(OxygenFromPercent(pct, temp, p), temp, p)
-				near(t, fmt.Sprintf("percent at %v C, %v Pa", temp, p), back, pct, 1e-10)
+				near(t, fmt.Sprintf("percent at %v C, %v Pa", temp, p), 100*OxygenFromPercent(pct, temp, p)/full, pct, 1e-10)
 			}
 		}
 	}
@@ -165,8 +165,7 @@ func TestOxygenOutsideTheRange(t *testing.T) {
 	// 1013.25 and 101.325 are one atmosphere in hPa and kPa.
 	for _, c := range [][2]float64{{-1.01, 1e5}, {40.01, 1e5}, {20, 1013.25}, {20, 101.325},
 		{20, 0}, {20, -1}, {20, 120001}, {20, math.NaN()}, {math.NaN(), 1e5}} {
-		for _, got := range []float64{OxygenSaturation(c[0], c[1]),
-			OxygenPercent(8, c[0], c[1]), OxygenFromPercent(80, c[0], c[1])} {
+		for _, got := range []float64{OxygenSaturation(c[0], c[1]), OxygenFromPercent(80, c[0], c[1])} {
 			if !math.IsNaN(got) {
 				t.Errorf("%v C, %v Pa gives %v, want NaN", c[0], c[1], got)
 			}

@@ -7,20 +7,12 @@ import "math"
 // equator to 9.832 at the poles, which is 8 cm either way in 30 m of water.
 const StandardGravity = 9.80665
 
-// PressureFromDepth returns the pressure in Pa above that of the air (gauge
-// pressure) at depthM metres in fresh water that is at tempC degrees Celsius
-// throughout. Water is taken as incompressible, which at 50 m is wrong by 0.012 %.
-// The temperature range is that of Density.
+// DepthFromPressure returns the depth in metres at which fresh water that is at tempC
+// degrees Celsius throughout has the pressure gaugePa in Pa above that of the air. Water
+// is taken as incompressible, which at 50 m is wrong by 0.012 %. The temperature range is
+// that of Density. Formulas made for the sea give a depth about 2.7 % too small in a lake.
 //
 // Source: hydrostatic balance, p = rho g z.
-func PressureFromDepth(depthM, tempC float64) float64 {
-	return Density(tempC) * StandardGravity * depthM
-}
-
-// DepthFromPressure returns the depth in metres at which fresh water of tempC
-// degrees Celsius has the gauge pressure gaugePa in Pa. It undoes
-// PressureFromDepth and has the same range. Formulas made for the sea give a depth
-// about 2.7 % too small in a lake.
 func DepthFromPressure(gaugePa, tempC float64) float64 {
 	return gaugePa / (Density(tempC) * StandardGravity)
 }

@@ -8,7 +8,7 @@ import (
 
 // Hydrostatic pressure of incompressible fresh water, IAPWS SR6-08(2011) densities
 // and standard gravity, computed apart from this program to 0.1 Pa.
-func TestPressureFromDepth(t *testing.T) {
+func TestDepthFromPressure(t *testing.T) {
 	rows := []struct{ depthM, at4, at10, at20 float64 }{
 		{1, 9806.4, 9803.7, 9789.1},
 		{10, 98064.0, 98037.3, 97890.6},
@@ -18,30 +18,28 @@ func TestPressureFromDepth(t *testing.T) {
 	}
 	for _, r := range rows {
 		for temp, want := range map[float64]float64{4: r.at4, 10: r.at10, 20: r.at20} {
-			what := fmt.Sprintf("%v m at %v C", r.depthM, temp)
-			near(t, "pressure of "+what, PressureFromDepth(r.depthM, temp), want, 0.051)
-			near(t, "depth for "+what, DepthFromPressure(want, temp), r.depthM, 0.051/9700)
+			near(t, fmt.Sprintf("depth of %v Pa at %v C", want, temp), DepthFromPressure(want, temp), r.depthM, 0.051/9700)
 		}
 	}
 	// NIST SP 811, foot of water at 39.2 F, 2.98898e3 Pa (from memory). It rests on an
 	// older density, 999.972 kg/m3; 0.004 kg/m3 between scales is 0.012 Pa, and half
 	// of the last digit is 0.005.
-	near(t, "pressure of 1 ft at 4 C", PressureFromDepth(0.3048, 4), 2988.98, 0.017)
+	near(t, "depth of 2988.98 Pa at 4 C", DepthFromPressure(2988.98, 4), 0.3048, 0.017/9806.4)
 }
 
 // Leaving out compressibility (4.9481e-10 1/Pa at 4 C, IAPWS SR6-08(2011)) is to
 // cost no more than the doc comment says.
 func TestCompressibilityIsSmall(t *testing.T) {
 	const kappa = 4.9481e-10
-	flat := PressureFromDepth(50, 4)
+	flat := 490319.9 // Pa of incompressible water at 50 m and 4 C, as above
 	exact := -math.Log(1-kappa*flat) / kappa
-	near(t, "share left out at 50 m", exact/flat-1, 1.2e-4, 0.05e-4)
+	near(t, "share left out at 50 m", DepthFromPressure(exact, 4)/50-1, 1.2e-4, 0.05e-4)
 }
 
-func TestPressureAndDepthInvert(t *testing.T) {
+func TestDepthFromPressureIsHydrostatic(t *testing.T) {
 	for temp := 0.0; temp <= 30; temp += 1.5 {
 		for depth := 0.0; depth <= 60; depth += 0.75 {
-			near(t, fmt.Sprintf("depth at %v C", temp), DepthFromPressure(PressureFromDepth(depth, temp), temp), depth, 1e-12*(1+depth))
+			near(t, fmt.Sprintf("depth at %v C", temp), DepthFromPressure(Density(temp)*9.80665*depth, temp), depth, 1e-12*(1+depth))
 		}
 	}
 }

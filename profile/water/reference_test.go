@@ -46,8 +46,8 @@ func TestReferenceTablesReproduce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(made) != 4 || len(kept) != 4 {
-		t.Fatalf("%d tables made, %d committed, want 4 and 4", len(made), len(kept))
+	if len(made) != 2 || len(kept) != 2 {
+		t.Fatalf("%d tables made, %d committed, want 2 and 2", len(made), len(kept))
 	}
 	for _, path := range kept {
 		name := filepath.Base(path)
