@@ -179,16 +179,8 @@ func (l *Listener) read(port io.Reader) (reason string) {
 			if l.opt.Now != nil {
 				stamp = l.opt.Now()
 			}
-			for line := range l.split.lines(l.buf[:n]) {
-				kind := Line
-				if l.split.first {
-					kind = Cut
-				} else {
-					l.lines.Add(1)
-				}
-				if !l.send(Event{Kind: kind, At: stamp, Line: bytes.Clone(line)}) {
-					return ""
-				}
+			if !l.handOn(l.buf[:n], stamp) {
+				return ""
 			}
 			// not at: while a slow consumer kept us waiting we heard nothing
 			heard, quiet, ends, l.tries = time.Now(), false, 0, 0
@@ -217,6 +209,22 @@ func (l *Listener) read(port io.Reader) (reason string) {
 		}
 	}
 	return ""
+}
+
+// handOn sends the lines that a chunk ends; false when Close was called.
+func (l *Listener) handOn(chunk []byte, at time.Time) bool {
+	for line := range l.split.lines(chunk) {
+		kind := Line
+		if l.split.first {
+			kind = Cut
+		} else {
+			l.lines.Add(1)
+		}
+		if !l.send(Event{Kind: kind, At: at, Line: bytes.Clone(line)}) {
+			return false
+		}
+	}
+	return true
 }
 
 // reopen tries to open the lost port until it succeeds; nil when Close was called.

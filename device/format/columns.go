@@ -104,10 +104,7 @@ func tabulate(lines [][]byte, hex bool) (rows []row, headers [][][]byte) {
 			}
 			continue
 		}
-		vals := slices.Clone(s.vals)
-		for n := len(vals); n > 1 && vals[n-1].kind == empty && len(vals[n-1].name) == 0; n-- {
-			vals = vals[:n-1] // commas at the end of the line
-		}
+		vals := slices.Clone(s.vals[:lastValue(s.vals, 1)])
 		if pending != nil && len(vals) == 1 && len(vals[0].name) == 0 {
 			vals[0].name, vals[0].unit = pending, cmp.Or(vals[0].unit, pendingUnit)
 		}
@@ -118,6 +115,16 @@ func tabulate(lines [][]byte, hex bool) (rows []row, headers [][][]byte) {
 		rows = append(rows, row{shapeOf(vals), vals})
 	}
 	return rows, headers
+}
+
+// lastValue is how many values there are, least at least, without those that are missing
+// at the end of the line: commas.
+func lastValue(vals []value, least int) int {
+	n := len(vals)
+	for n > least && vals[n-1].kind == empty && len(vals[n-1].name) == 0 {
+		n--
+	}
+	return n
 }
 
 // dropState takes a word of state between two columns, which says nothing, off the value

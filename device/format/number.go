@@ -14,11 +14,7 @@ func (s *scanner) number(i int) int {
 	if n := s.hexNumber(i); n > 0 {
 		return i + n
 	}
-	if n := clockLen(b[i:]); n > 0 {
-		// a date and its time of day are one value
-		if k := len(s.vals); !(k > 0 && s.vals[k-1].kind == clock && s.inField > 0 && s.named < 0) {
-			s.add(value{kind: clock, text: b[i : i+n]})
-		}
+	if n := s.clock(i); n > 0 {
 		return i + n
 	}
 	v, n := s.decimal(i)
@@ -48,6 +44,15 @@ func (s *scanner) number(i int) int {
 	}
 	s.add(value{text: b[i:j], num: v, unit: u})
 	return end
+}
+
+// clock takes a date or a time of day and returns its length; both together are one value.
+func (s *scanner) clock(i int) int {
+	n, k := clockLen(s.b[i:]), len(s.vals)
+	if n > 0 && !(k > 0 && s.vals[k-1].kind == clock && s.inField > 0 && s.named < 0) {
+		s.add(value{kind: clock, text: s.b[i : i+n]})
+	}
+	return n
 }
 
 // hexNumber takes four or eighteen hexadecimal digits, where the layout may have them,

@@ -193,8 +193,8 @@ func (r *Reader) byPlace(b []byte, free int) error {
 	if r.names == 0 {
 		have = len(vals)
 	}
-	for i := len(vals) - 1; i > 0 && have > r.places && vals[i].kind == empty && len(vals[i].name) == 0; i-- {
-		have-- // commas at the end of the line
+	if have > r.places {
+		have = max(have-(len(vals)-lastValue(vals, 1)), r.places)
 	}
 	if have != r.places {
 		return refuse(line.BadForm, "not the number of values that the layout has: "+line.Shown(b))

@@ -76,31 +76,32 @@ func (s *scanner) reset(b []byte) {
 
 // scan splits b into s.vals.
 func (s *scanner) scan(b []byte) {
-	comma := decimalComma(b)
+	point := byte('.')
+	if decimalComma(b) {
+		point = ','
+	}
 	b = bytes.TrimRight(b, "; ")
 	s.reset(b)
-	if comma {
-		s.point = ','
-	}
+	s.point = point
 	divided := false
 	for i := 0; i < len(b); {
 		switch c := b[i]; {
-		case isAny(c, ";\t|"), c == ',' && !(comma && isDigit(byteAt(b, i+1))):
+		case s.divides(i):
 			s.endField()
 			divided = true
 			i++
-		case c == ':' || c == '=':
+		case isAny(c, ":="):
 			s.linked, s.equals = s.named >= 0, c == '='
 			i++
-		case c == '(' || c == '[':
+		case isAny(c, "(["):
 			s.bracket = i
 			i++
-		case c == ')' || c == ']':
+		case isAny(c, ")]"):
 			s.closeBracket(i)
 			i++
-		case s.startsNumber(i), isAny(c, "-+") && s.startsNumber(i+1):
+		case s.startsNumber(i):
 			i = s.number(i)
-		case c == '-' || c == '*':
+		case isAny(c, "-*"):
 			i = s.dashes(i)
 		case isText(c) || c == '_':
 			i = s.word(i)
@@ -113,8 +114,18 @@ func (s *scanner) scan(b []byte) {
 	}
 }
 
-// startsNumber reports a digit, or a decimal point before one, at place i.
+// divides reports a sign at place i that ends a field.
+func (s *scanner) divides(i int) bool {
+	c := s.b[i]
+	return isAny(c, ";\t|") || c == ',' && !(s.point == ',' && isDigit(byteAt(s.b, i+1)))
+}
+
+// startsNumber reports a digit, or a decimal point before one, at place i or behind a
+// sign there.
 func (s *scanner) startsNumber(i int) bool {
+	if isAny(s.b[i], "-+") {
+		i++
+	}
 	c := byteAt(s.b, i)
 	return isDigit(c) || c == '.' && s.point == '.' && isDigit(byteAt(s.b, i+1))
 }

@@ -185,7 +185,15 @@ func (c *column) depthWays() []Part {
 	case c.quantity == Depth && c.unit != noUnit:
 		return []Part{{Quantity: Depth, Unit: units[c.unit].symbol}}
 	}
-	var parts []Part
+	parts := c.lengthWays()
+	if c.bare && c.lo >= 950 && c.hi <= 1100 {
+		parts = append(parts, Part{Quantity: Pressure, Unit: units[hectopascal].symbol})
+	}
+	return parts
+}
+
+// lengthWays are the units in which the numbers can be depths.
+func (c *column) lengthWays() (parts []Part) {
 	order := []unitID{metre, foot, centimetre, millimetre}
 	if c.whole && c.hi > likelyMaxM {
 		order = []unitID{centimetre, millimetre, foot, metre}
@@ -195,9 +203,6 @@ func (c *column) depthWays() []Part {
 		if u.si(c.lo) >= -2 && u.si(c.hi) <= likelyMaxM && !fine {
 			parts = append(parts, Part{Quantity: Depth, Unit: units[u].symbol})
 		}
-	}
-	if c.bare && c.lo >= 950 && c.hi <= 1100 {
-		parts = append(parts, Part{Quantity: Pressure, Unit: units[hectopascal].symbol})
 	}
 	return parts
 }

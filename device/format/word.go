@@ -9,14 +9,10 @@ import (
 // word takes the word that starts at i: a value that is missing, a name with its number
 // in one ("T1834"), or a part of a name.
 func (s *scanner) word(i int) int {
-	b := s.b
-	e := i
-	for e < len(b) && (isText(b[e]) || isDigit(b[e]) || isAny(b[e], "_./#")) {
-		e++
-	}
+	e := s.wordEnd(i)
 	if !s.isLinked(e) {
-		if isFault(b[i:e]) {
-			s.add(value{kind: fault, text: b[i:e]})
+		if isFault(s.b[i:e]) {
+			s.add(value{kind: fault, text: s.b[i:e]})
 			_, end := s.unitAfter(e)
 			return end
 		}
@@ -40,6 +36,13 @@ func (s *scanner) word(i int) int {
 	s.nameEnd = e
 	s.words++
 	return e
+}
+
+func (s *scanner) wordEnd(i int) int {
+	for c := byteAt(s.b, i); isText(c) || isDigit(c) || isAny(c, "_./#"); c = byteAt(s.b, i) {
+		i++
+	}
+	return i
 }
 
 // longestGlued is the longest name that a number follows without a gap.

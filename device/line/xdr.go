@@ -1,13 +1,15 @@
 package line
 
+import "bytes"
+
 // The words by which a name in an XDR sentence tells what was measured (common
 // practice: the names are free text).
 var (
-	airNames    = []string{"AIR", "ATMOS", "BARO", "DEW", "ENGINE", "OIL", "FUEL", "CABIN", "OUTSIDE", "INSIDE"}
-	waterNames  = []string{"WATER", "WTR", "WTEMP", "SEA", "MTW", "PROBE"}
-	depthNames  = []string{"DEPTH", "PROBE"}
-	bottomNames = []string{"BOTTOM", "KEEL", "TRANSDUCER", "HULL"}
-	pressNames  = []string{"WPRES", "WATER", "WTR", "PROBE", "ABS", "DEPTH"}
+	otherNames = []string{"AIR", "ATMOS", "BARO", "DEW", "ENGINE", "OIL", "FUEL", "CABIN", "OUTSIDE", "INSIDE",
+		"BOTTOM", "KEEL", "TRANSDUCER", "HULL"}
+	waterNames = []string{"WATER", "WTR", "WTEMP", "SEA", "MTW", "PROBE"}
+	depthNames = []string{"DEPTH", "PROBE"}
+	pressNames = []string{"WPRES", "WATER", "WTR", "PROBE", "ABS", "DEPTH"}
 )
 
 // xdr: groups of type, value, unit and name. Only a name makes a temperature that of
@@ -15,7 +17,7 @@ var (
 // refused with AskWhich. A group too short shifts all that follow it, so a sentence
 // whose fields are no multiple of four is refused whole.
 func (s *Sentence) xdr(b []byte) error {
-	for len(b) > 0 && b[len(b)-1] == ',' && fields(b)%4 == 1 {
+	if bytes.HasSuffix(b, []byte{','}) && fields(b)%4 == 1 {
 		b = b[:len(b)-1] // one empty field too many at the end
 	}
 	if fields(b)%4 != 0 {
@@ -29,7 +31,7 @@ func (s *Sentence) xdr(b []byte) error {
 		}
 		kind, num, unit, name := trim(group[0]), group[1], trim(group[2]), group[3]
 		slot, names := s.slot(kind)
-		if slot == nil || containsAny(name, airNames) || containsAny(name, bottomNames) {
+		if slot == nil || containsAny(name, otherNames) {
 			continue
 		}
 		if !containsAny(name, names) {
@@ -101,12 +103,4 @@ func xdrValue(kind byte, v value, unit []byte) (value, error) {
 }
 
 // fields counts the fields of b.
-func fields(b []byte) int {
-	n := 1
-	for _, c := range b {
-		if c == ',' {
-			n++
-		}
-	}
-	return n
-}
+func fields(b []byte) int { return bytes.Count(b, []byte{','}) + 1 }
