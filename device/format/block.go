@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"coldseam/device/line"
+	"coldseam/profile/unit"
 )
 
 // block gathers the parts of one sample when a board prints them on several lines.
@@ -12,13 +13,13 @@ type block struct {
 	known       []bool
 	got         []bool
 	needed      []bool
-	refused     error  // of a part that came and cannot be used
-	started     int    // the part that came first, -1: none
-	first       int    // the part that began the last whole block of several lines, -1: none yet
-	pending     int    // the part that a name alone announced, -1: none
-	pendingUnit unitID // that stood in brackets behind the name
-	lines       int    // lines of this block
-	whole       bool   // one line has had everything: lines are whole here
+	refused     error     // of a part that came and cannot be used
+	started     int       // the part that came first, -1: none
+	first       int       // the part that began the last whole block of several lines, -1: none yet
+	pending     int       // the part that a name alone announced, -1: none
+	pendingUnit unit.Unit // that stood in brackets behind the name
+	lines       int       // lines of this block
+	whole       bool      // one line has had everything: lines are whole here
 
 	// Empty lines divide blocks, unless three in a row divided single values.
 	inGroup int

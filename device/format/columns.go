@@ -5,6 +5,8 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+
+	"coldseam/profile/unit"
 )
 
 // column is what the lines have in one place, or under one name.
@@ -17,8 +19,8 @@ type column struct {
 	whole  bool     // all numbers are whole
 	clocks int
 	faults int
-	mixed  bool   // more than one unit on the lines
-	on     unitID // the unit on the lines
+	mixed  bool      // more than one unit on the lines
+	on     unit.Unit // the unit on the lines
 
 	reading // what it can be, once it is judged
 }
@@ -38,8 +40,8 @@ func (c *column) add(v *value) {
 	case bad:
 		c.texts = append(c.texts, string(v.text))
 	}
-	if v.unit != noUnit {
-		c.mixed = c.mixed || c.on != noUnit && c.on != v.unit
+	if v.unit != unit.None {
+		c.mixed = c.mixed || c.on != unit.None && c.on != v.unit
 		c.on = v.unit
 	}
 }
@@ -89,16 +91,16 @@ func gather(lines [][]byte, hex bool) []set {
 // line of its own has the name that the line before announced.
 func tabulate(lines [][]byte, hex bool) (rows []row, headers [][][]byte) {
 	var pending []byte
-	pendingUnit := noUnit
+	pendingUnit := unit.None
 	s := scanner{hex: hex}
 	for _, b := range lines {
 		if len(b) == 0 || isRule(b) || s.split(b) != nil {
 			continue
 		}
 		if !slices.ContainsFunc(s.vals, func(v value) bool { return v.kind != empty || len(v.name) == 0 }) {
-			name, unit, linked := s.tail()
+			name, u, linked := s.tail()
 			if pending = nil; linked {
-				pending, pendingUnit = bytes.Clone(name), unit
+				pending, pendingUnit = bytes.Clone(name), u
 			} else if cells := headerCells(b); isHeader(cells) {
 				headers = append(headers, cells)
 			}
@@ -261,7 +263,7 @@ func byNames(rows []row) (s set, most int) {
 		}
 	}
 	for _, c := range s.cols {
-		if meaningOf(c.title).sure > 0 || c.on != noUnit {
+		if meaningOf(c.title).sure > 0 || c.on != unit.None {
 			most = max(most, c.rows)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"coldseam/device/line"
+	"coldseam/profile/unit"
 )
 
 func refuse(c line.Code, text string) error { return &line.Refusal{Code: c, Text: text} }
@@ -11,14 +12,14 @@ func refuse(c line.Code, text string) error { return &line.Refusal{Code: c, Text
 // part is a Part made ready.
 type part struct {
 	Part
-	unit unitID
+	unit unit.Unit
 	div  float64 // of numbers sent without their point
 }
 
 func makePart(p Part) part {
 	u, div, _ := unitText(p.Unit)
-	if p.Quantity == Ohms && u == noUnit {
-		u = ohm
+	if p.Quantity == Ohms && u == unit.None {
+		u = unit.Ohm
 	}
 	return part{p, u, div}
 }
@@ -68,7 +69,7 @@ func (p *part) convert(v *value, thermistor line.Thermistor) (si float64, err er
 	if err := p.checkWritten(v.num, u, div); err != nil {
 		return 0, err
 	}
-	switch si = u.si(v.num / div); p.Quantity {
+	switch si = u.SI(v.num / div); p.Quantity {
 	case Temp:
 		err = checkTempC(si)
 	case Depth:
@@ -84,7 +85,7 @@ func (p *part) convert(v *value, thermistor line.Thermistor) (si float64, err er
 		}
 	case Time:
 		if si = v.num / div; u != p.unit {
-			si = u.si(si) / p.unit.si(1)
+			si = u.SI(si) / p.unit.SI(1)
 		}
 		if !(si >= 0 && si <= 1e15) {
 			err = refuse(line.OutOfRange, "the time is out of range")
@@ -95,32 +96,32 @@ func (p *part) convert(v *value, thermistor line.Thermistor) (si float64, err er
 
 // unitOf is the unit of a value: the one written on the line counts, unless it cannot
 // be that of the part.
-func (p *part) unitOf(v *value) (u unitID, div float64, err error) {
-	if v.unit == noUnit || v.unit == p.unit {
+func (p *part) unitOf(v *value) (u unit.Unit, div float64, err error) {
+	if v.unit == unit.None || v.unit == p.unit {
 		return p.unit, p.div, nil
 	}
-	if p.Quantity == Ohms && v.unit == kelvin {
-		return kilohm, 1, nil // 12.49K
+	if p.Quantity == Ohms && v.unit == unit.Kelvin {
+		return unit.Kilohm, 1, nil // 12.49K
 	}
-	if p.Quantity == Temp && v.unit == kilohm {
-		v.unit = kelvin // 291.5k
+	if p.Quantity == Temp && v.unit == unit.Kilohm {
+		v.unit = unit.Kelvin // 291.5k
 	}
-	if units[v.unit].quantity != units[p.unit].quantity || p.div != 1 {
-		return 0, 0, refuse(line.BadUnit, p.called()+" stands in "+units[v.unit].symbol+" on the line, not in "+p.Unit)
+	if quantityOf(v.unit) != quantityOf(p.unit) || p.div != 1 {
+		return 0, 0, refuse(line.BadUnit, p.called()+" stands in "+v.unit.String()+" on the line, not in "+p.Unit)
 	}
 	return v.unit, 1, nil
 }
 
 // checkWritten refuses the numbers that stand for a fault in the unit they are written
 // in (common practice of sensor programs).
-func (p *part) checkWritten(v float64, u unitID, div float64) error {
+func (p *part) checkWritten(v float64, u unit.Unit, div float64) error {
 	stands := false
 	if p.Quantity == Temp || p.Quantity == Depth || p.Quantity == Pressure || p.Quantity == Gauge {
 		switch v {
 		case 9999, -9999, 8888, -999:
 			stands = true
 		case 300, 302, 304:
-			stands = div == 1 && (u == celsius || u == fahrenheit || u == metre)
+			stands = div == 1 && (u == unit.Celsius || u == unit.Fahrenheit || u == unit.Metre)
 		}
 	}
 	if stands {
@@ -150,18 +151,18 @@ type counter struct {
 // kept in 32 bits and start again from 0 after 2^32; that is counted on. A time that
 // goes back otherwise is of a board that was started again, and the result goes back
 // with it.
-func (c *counter) seconds(t float64, u unitID) float64 {
+func (c *counter) seconds(t float64, u unit.Unit) float64 {
 	wrap := float64(1 << 32)
-	if u == second {
+	if u == unit.Second {
 		wrap /= 1000 // milliseconds, divided before they were printed
 	}
 	if c.seen && t < c.last {
-		if u != minute && c.last < wrap && c.last-t > wrap/2 {
+		if u != unit.Minute && c.last < wrap && c.last-t > wrap/2 {
 			c.add += wrap
 		} else {
 			c.add = 0
 		}
 	}
 	c.last, c.seen = t, true
-	return u.si(t + c.add)
+	return u.SI(t + c.add)
 }

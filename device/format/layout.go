@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"coldseam/profile/plain"
+	"coldseam/profile/unit"
 )
 
 // Quantity is what one value of a line measures.
@@ -120,35 +121,38 @@ func parsePart(t string) (Part, error) {
 	if u, div, ok := unitText(p.Unit); ok {
 		p.Unit = unitString(u, div)
 	}
-	if p.Quantity == Ohms && p.Unit == units[ohm].symbol {
+	if p.Quantity == Ohms && p.Unit == unit.Ohm.String() {
 		p.Unit = ""
 	}
 	return p, nil
 }
 
 // unitText reads "C", "C/100" or nothing.
-func unitText(s string) (u unitID, div float64, ok bool) {
+func unitText(s string) (u unit.Unit, div float64, ok bool) {
 	if s == "" {
-		return noUnit, 1, true
+		return unit.None, 1, true
 	}
 	name, over, divided := strings.Cut(s, "/")
 	div = 1
 	if divided {
 		n, err := strconv.Atoi(over)
 		if err != nil || n < 2 || n > maxDivisor || over[0] == '+' {
-			return noUnit, 0, false
+			return unit.None, 0, false
 		}
 		div = float64(n)
 	}
 	u = unitNamed([]byte(name))
-	return u, div, u != noUnit && u != foreign
+	return u, div, u != unit.None && u != unit.Other
 }
 
-func unitString(u unitID, div float64) string {
-	if div == 1 {
-		return units[u].symbol
+func unitString(u unit.Unit, div float64) string {
+	if u == unit.None {
+		return ""
 	}
-	return units[u].symbol + "/" + strconv.Itoa(int(div))
+	if div == 1 {
+		return u.String()
+	}
+	return u.String() + "/" + strconv.Itoa(int(div))
 }
 
 // check reports the first thing that is wrong with a layout of at least one part.
@@ -204,16 +208,16 @@ func (p Part) checkUnit() error {
 		return fmt.Errorf("%s is not a unit of %v", plain.Quote(p.Unit, maxName), p.Quantity)
 	case !ok:
 		return fmt.Errorf("%s is not a unit of %v: write %s", plain.Quote(p.Unit, maxName), p.Quantity, need)
-	case u == noUnit && need != "":
+	case u == unit.None && need != "":
 		return fmt.Errorf("%v needs its unit: write %s", p.Quantity, need)
-	case u == noUnit:
+	case u == unit.None:
 		return nil
 	}
 	want := p.Quantity
 	if want == Gauge {
 		want = Pressure
 	}
-	if units[u].quantity != want || want == Skip {
+	if quantityOf(u) != want || want == Skip {
 		if need == "" {
 			need = "none"
 		}

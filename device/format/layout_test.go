@@ -6,6 +6,8 @@ import (
 	"testing"
 	"unicode"
 
+	"coldseam/profile/unit"
+
 	"pgregory.net/rapid"
 )
 
@@ -60,9 +62,9 @@ func TestParseErrors(t *testing.T) {
 func drawLayout(t *rapid.T) Layout {
 	unitOf := func(w Quantity) string {
 		var names []string
-		for u := metre; u < foreign; u++ {
-			if of := units[u].quantity; of == w || of == Pressure && w == Gauge {
-				names = append(names, units[u].symbol)
+		for u := unit.Metre; u < unit.Other; u++ {
+			if of := quantityOf(u); unit.Printed([]byte(u.String())) == u && (of == w || of == Pressure && w == Gauge) {
+				names = append(names, u.String())
 			}
 		}
 		if w == Ohms {

@@ -4,13 +4,15 @@ import (
 	"bytes"
 	"slices"
 	"strings"
+
+	"coldseam/profile/unit"
 )
 
 // meaning is what a name says about its value.
 type meaning struct {
 	quantity Quantity // Skip where sure is 0
 	sure     uint8    // 0 nothing, 1 by a single letter or a unit alone, 2 by a word
-	unit     unitID
+	unit     unit.Unit
 	beside   bool // of something else than the water at the probe, so sure that it is skipped
 }
 
@@ -57,8 +59,8 @@ func meaningOf(name []byte) meaning {
 		others := slices.DeleteFunc(said, func(q Quantity) bool { return q == Depth || q == Pressure || q == Gauge })
 		said = append(others, Gauge)
 	case len(said) > 0:
-	case len(words) == 0 && u != foreign:
-		return fitUnit(meaning{quantity: units[u].quantity, sure: 1, unit: u})
+	case len(words) == 0 && u != unit.Other:
+		return fitUnit(meaning{quantity: quantityOf(u), sure: 1, unit: u})
 	case len(words) == 1:
 		return fitUnit(meaning{quantity: letters[words[0]], sure: 1, unit: u})
 	}
@@ -70,29 +72,29 @@ func meaningOf(name []byte) meaning {
 
 // fitUnit drops a unit that does not belong, and lets a unit of time win over a letter.
 func fitUnit(m meaning) meaning {
-	of := units[m.unit].quantity
+	of := quantityOf(m.unit)
 	switch {
 	case m.quantity == Skip:
 		return meaning{}
-	case m.unit == noUnit || m.unit == foreign:
-		m.unit = noUnit
+	case m.unit == unit.None || m.unit == unit.Other:
+		m.unit = unit.None
 	case of == m.quantity || of == Pressure && m.quantity == Gauge:
 	case m.sure == 1:
 		m.quantity = of
 	default:
-		m.unit = noUnit
+		m.unit = unit.None
 	}
 	return m
 }
 
 // nameWords splits a name into its words in lower case, without digits, and takes a
 // unit out that stands behind them.
-func nameWords(name []byte) (words []string, u unitID) {
+func nameWords(name []byte) (words []string, u unit.Unit) {
 	chunks := bytes.FieldsFunc(name, func(r rune) bool {
 		return !(r < 0x80 && (isLetter(byte(r)) || isDigit(byte(r))) || r == '%')
 	})
 	for i, c := range chunks {
-		if v := unitNamed(c); v != noUnit && (i > 0 || len(chunks) == 1) {
+		if v := unitNamed(c); v != unit.None && (i > 0 || len(chunks) == 1) {
 			u = v
 			continue
 		}
@@ -100,12 +102,12 @@ func nameWords(name []byte) (words []string, u unitID) {
 			if isDigit(piece[0]) {
 				continue
 			}
-			if v := unitNamed(piece); v != noUnit && k > 0 {
+			if v := unitNamed(piece); v != unit.None && k > 0 {
 				u = v
 				continue
 			}
 			w, v := stem(strings.ToLower(string(piece)))
-			if v != noUnit {
+			if v != unit.None {
 				u = v
 			}
 			words = append(words, w)
@@ -115,14 +117,14 @@ func nameWords(name []byte) (words []string, u unitID) {
 }
 
 // stem takes a unit off that stands behind a word without a gap: "depthm".
-func stem(w string) (string, unitID) {
+func stem(w string) (string, unit.Unit) {
 	for _, stem := range []string{"depth", "temp", "pressure"} {
 		rest, ok := strings.CutPrefix(w, stem)
-		if v := unitNamed([]byte(rest)); ok && v != noUnit {
+		if v := unitNamed([]byte(rest)); ok && v != unit.None {
 			return stem, v
 		}
 	}
-	return w, noUnit
+	return w, unit.None
 }
 
 // pieces splits "bufferTemp" and "temp2" where the case or the kind of character

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strconv"
 
-	"coldseam/device/line"
+	"coldseam/profile/unit"
 )
 
 // number takes the value that starts at i and returns where it ends.
@@ -33,10 +33,10 @@ func (s *scanner) number(i int) int {
 		s.add(value{text: b[i:j], num: v})
 		return j + d // degrees of a scale that is not said
 	}
-	u, end := noUnit, j
+	u, end := unit.None, j
 	if c := byteAt(b, j); isText(c) || isAny(c, "_.%-") {
 		u, n = unitAt(b[j:])
-		if end = j + n; u == noUnit || isAny(byteAt(b, end), ".-") {
+		if end = j + n; u == unit.None || isAny(byteAt(b, end), ".-") {
 			return s.broken(i)
 		}
 	} else {
@@ -66,7 +66,7 @@ func (s *scanner) hexNumber(i int) int {
 		return 0
 	}
 	v := value{kind: bad, text: s.b[i : i+n]}
-	if num, m := line.ScanNumber(v.text, s.point); m == n {
+	if num, m := unit.ScanDecimal(v.text, s.point); m == n {
 		v.kind, v.num = number, num
 	}
 	s.add(v)
@@ -75,7 +75,7 @@ func (s *scanner) hexNumber(i int) int {
 
 // decimal reads a number at place i, with an exponent as in 1.2e-05, and its length.
 func (s *scanner) decimal(i int) (v float64, n int) {
-	v, n = line.ScanNumber(s.b[i:], s.point)
+	v, n = unit.ScanDecimal(s.b[i:], s.point)
 	if e := exponentLen(s.b[i+n:]); n > 0 && e > 0 && s.point == '.' {
 		f, err := strconv.ParseFloat(string(s.b[i:i+n+e]), 64)
 		if err == nil && !math.IsInf(f, 0) {
@@ -126,7 +126,7 @@ func (s *scanner) isName(i, j int) bool {
 
 // unitAfter finds a unit behind a value that ends at j, and where what belongs to the
 // value ends. "*C" is how boards without a degree sign print it.
-func (s *scanner) unitAfter(j int) (unitID, int) {
+func (s *scanner) unitAfter(j int) (unit.Unit, int) {
 	b := s.b
 	k := j
 	for isAny(byteAt(b, k), " ([") {
@@ -137,8 +137,8 @@ func (s *scanner) unitAfter(j int) (unitID, int) {
 		k++
 	}
 	u, m := unitAt(b[k:])
-	if u == noUnit || star && units[u].quantity != Temp || s.isLinked(k+m) {
-		return noUnit, j
+	if u == unit.None || star && quantityOf(u) != Temp || s.isLinked(k+m) {
+		return unit.None, j
 	}
 	return u, k + m
 }

@@ -119,12 +119,12 @@ func (r *Reader) Line(b []byte) (Sample, error) {
 // wordsOnly judges a line without a value: the name of a value on the next line, a
 // header row, or talk.
 func (r *Reader) wordsOnly(b []byte) error {
-	name, unit, linked := r.s.tail()
+	name, u, linked := r.s.tail()
 	r.block.pending = -1
 	for i := range r.parts {
 		if r.s.words == 1 || linked {
 			if p := &r.parts[i]; p.Name != "" && nameFits(name, p.Name) {
-				r.block.pending, r.block.pendingUnit = i, unit
+				r.block.pending, r.block.pendingUnit = i, u
 				return refuse(line.Waiting, "the name of a value: more of the block to come")
 			}
 		}

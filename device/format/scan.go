@@ -4,6 +4,7 @@ import (
 	"bytes"
 
 	"coldseam/device/line"
+	"coldseam/profile/unit"
 )
 
 // kind is what stands in the place of a value.
@@ -23,7 +24,7 @@ type value struct {
 	name    []byte
 	text    []byte
 	num     float64
-	unit    unitID
+	unit    unit.Unit
 	carried bool // the name stood in a field of its own, behind another value
 }
 
@@ -37,13 +38,13 @@ type scanner struct {
 	point byte
 	vals  []value
 
-	named, nameEnd int    // where the name of the next value starts (-1: none) and ends
-	nameUnit       unitID // unit in brackets behind the name
-	bracket        int    // where the last bracket opened, -1 when closed
-	linked         bool   // the name was followed by : or =
-	equals         bool   // it was =
-	carry          []byte // name from the field before
-	carryUnit      unitID
+	named, nameEnd int       // where the name of the next value starts (-1: none) and ends
+	nameUnit       unit.Unit // unit in brackets behind the name
+	bracket        int       // where the last bracket opened, -1 when closed
+	linked         bool      // the name was followed by : or =
+	equals         bool      // it was =
+	carry          []byte    // name from the field before
+	carryUnit      unit.Unit
 	carryAfter     bool // that field stood behind a value
 	inField        int  // values so far in this field
 	words          int  // words of the line that are no unit of a value
@@ -146,21 +147,21 @@ func (s *scanner) dashes(i int) int {
 
 // add puts a value with the name that is pending.
 func (s *scanner) add(v value) {
-	unit := noUnit
+	u := unit.None
 	switch {
 	case s.named >= 0:
-		v.name, unit = trimName(s.b[s.named:s.nameEnd]), s.nameUnit
+		v.name, u = trimName(s.b[s.named:s.nameEnd]), s.nameUnit
 	case s.carry != nil:
-		v.name, unit, v.carried = s.carry, s.carryUnit, s.carryAfter
+		v.name, u, v.carried = s.carry, s.carryUnit, s.carryAfter
 	}
-	if v.unit == noUnit {
-		v.unit = unit
+	if v.unit == unit.None {
+		v.unit = u
 	}
 	if s.put(v); s.overflow {
 		return
 	}
 	s.inField++
-	s.named, s.nameUnit, s.linked, s.carry = -1, noUnit, false, nil
+	s.named, s.nameUnit, s.linked, s.carry = -1, unit.None, false, nil
 }
 
 // put puts a value as it is.
@@ -185,7 +186,7 @@ func (s *scanner) endField() {
 		s.add(value{kind: empty})
 	case s.named >= 0:
 		name := trimName(s.b[s.named:s.nameEnd])
-		if n := len(s.vals); n > 0 && s.carry == nil && s.vals[n-1].unit == noUnit && isUnit(name) {
+		if n := len(s.vals); n > 0 && s.carry == nil && s.vals[n-1].unit == unit.None && isUnit(name) {
 			s.vals[n-1].unit, _ = unitAt(name)
 			break
 		}
@@ -193,7 +194,7 @@ func (s *scanner) endField() {
 	default:
 		s.add(value{kind: empty})
 	}
-	s.inField, s.named, s.nameUnit, s.linked, s.bracket = 0, -1, noUnit, false, -1
+	s.inField, s.named, s.nameUnit, s.linked, s.bracket = 0, -1, unit.None, false, -1
 }
 
 // closeBracket takes what stood in brackets: a unit behind a name, else a mark of no
@@ -222,7 +223,7 @@ func (s *scanner) isLinked(i int) bool {
 }
 
 // tail is the name that no value followed, with its unit, and whether : or = did.
-func (s *scanner) tail() (name []byte, u unitID, linked bool) {
+func (s *scanner) tail() (name []byte, u unit.Unit, linked bool) {
 	if s.named >= 0 {
 		return trimName(s.b[s.named:s.nameEnd]), s.nameUnit, s.linked
 	}

@@ -3,6 +3,8 @@ package format
 import (
 	"slices"
 	"sort"
+
+	"coldseam/profile/unit"
 )
 
 // reading is what a column can be, by what its name and its unit say and by its numbers.
@@ -41,7 +43,7 @@ func (c *column) judge(hex bool) {
 		c.meaning = meaningOf(c.title)
 	}
 	switch {
-	case c.on == foreign:
+	case c.on == unit.Other:
 		c.beside = true
 	case !c.mixed:
 		c.joinUnit()
@@ -56,10 +58,10 @@ func (c *column) judge(hex bool) {
 
 // joinUnit joins what the name says with the unit on the lines.
 func (c *column) joinUnit() {
-	if c.on == noUnit || c.beside {
+	if c.on == unit.None || c.beside {
 		return
 	}
-	switch of := units[c.on].quantity; {
+	switch of := quantityOf(c.on); {
 	case c.sure < 2:
 		c.quantity, c.unit, c.sure = of, c.on, 2
 	case of == c.quantity || of == Pressure && c.quantity == Gauge:
@@ -139,13 +141,13 @@ func (c *column) numberWays() []Part {
 		return nil
 	case c.quantity == Ohms && c.lo <= 0:
 		return nil
-	case c.quantity == Ohms && c.unit == kilohm:
-		return []Part{{Quantity: Ohms, Unit: units[kilohm].symbol}}
+	case c.quantity == Ohms && c.unit == unit.Kilohm:
+		return []Part{{Quantity: Ohms, Unit: unit.Kilohm.String()}}
 	case c.quantity == Ohms:
 		return []Part{{Quantity: Ohms}}
 	}
 	parts := c.scaled(1)
-	if len(parts) > 0 || !c.whole || c.on != noUnit {
+	if len(parts) > 0 || !c.whole || c.on != unit.None {
 		return parts
 	}
 	for _, div := range []float64{100, 10, 16, 1000} {
@@ -159,16 +161,16 @@ func (c *column) numberWays() []Part {
 // scaled are the units in which the numbers, divided, can be temperatures of water.
 // Sixteenths are of C, and kelvins are written with their point and their unit.
 func (c *column) scaled(div float64) (parts []Part) {
-	for _, u := range []unitID{celsius, fahrenheit, kelvin} {
+	for _, u := range []unit.Unit{unit.Celsius, unit.Fahrenheit, unit.Kelvin} {
 		said := c.unit == u
 		mostC := float64(saidMaxC)
-		if div != 1 || u == celsius && !said {
+		if div != 1 || u == unit.Celsius && !said {
 			mostC = likelyMaxC
 		}
 		switch {
-		case units[c.unit].quantity == Temp && !said, u != celsius && div == 16:
-		case u == kelvin && (!said || div != 1), u == fahrenheit && !said && c.hi/div <= surelyC:
-		case u.si(c.lo/div) >= likelyMinC && u.si(c.hi/div) <= mostC:
+		case quantityOf(c.unit) == Temp && !said, u != unit.Celsius && div == 16:
+		case u == unit.Kelvin && (!said || div != 1), u == unit.Fahrenheit && !said && c.hi/div <= surelyC:
+		case u.SI(c.lo/div) >= likelyMinC && u.SI(c.hi/div) <= mostC:
 			parts = append(parts, Part{Quantity: Temp, Unit: unitString(u, div)})
 		}
 	}
@@ -182,26 +184,26 @@ func (c *column) depthWays() []Part {
 		return nil
 	case c.quantity == Pressure || c.quantity == Gauge:
 		return c.pressureWays()
-	case c.quantity == Depth && c.unit != noUnit:
-		return []Part{{Quantity: Depth, Unit: units[c.unit].symbol}}
+	case c.quantity == Depth && c.unit != unit.None:
+		return []Part{{Quantity: Depth, Unit: c.unit.String()}}
 	}
 	parts := c.lengthWays()
 	if c.bare && c.lo >= 950 && c.hi <= 1100 {
-		parts = append(parts, Part{Quantity: Pressure, Unit: units[hectopascal].symbol})
+		parts = append(parts, Part{Quantity: Pressure, Unit: unit.Hectopascal.String()})
 	}
 	return parts
 }
 
 // lengthWays are the units in which the numbers can be depths.
 func (c *column) lengthWays() (parts []Part) {
-	order := []unitID{metre, foot, centimetre, millimetre}
+	order := []unit.Unit{unit.Metre, unit.Foot, unit.Centimetre, unit.Millimetre}
 	if c.whole && c.hi > likelyMaxM {
-		order = []unitID{centimetre, millimetre, foot, metre}
+		order = []unit.Unit{unit.Centimetre, unit.Millimetre, unit.Foot, unit.Metre}
 	}
 	for _, u := range order {
-		fine := u == millimetre && !c.whole && c.hi < 100 // who measures millimetres prints no parts of them
-		if u.si(c.lo) >= -2 && u.si(c.hi) <= likelyMaxM && !fine {
-			parts = append(parts, Part{Quantity: Depth, Unit: units[u].symbol})
+		fine := u == unit.Millimetre && !c.whole && c.hi < 100 // who measures millimetres prints no parts of them
+		if u.SI(c.lo) >= -2 && u.SI(c.hi) <= likelyMaxM && !fine {
+			parts = append(parts, Part{Quantity: Depth, Unit: u.String()})
 		}
 	}
 	return parts
@@ -216,23 +218,23 @@ const (
 // pressureWays: the first lines of a probe are mostly of air, where an absolute pressure
 // shows itself by its size, and one over the air's by being none.
 func (c *column) pressureWays() (parts []Part) {
-	in := []unitID{hectopascal, bar, kilopascal, pascal, psi}
-	said := c.unit != noUnit
+	in := []unit.Unit{unit.Hectopascal, unit.Bar, unit.Kilopascal, unit.Pascal, unit.PSI}
+	said := c.unit != unit.None
 	if said {
-		in = []unitID{c.unit}
+		in = []unit.Unit{c.unit}
 	}
 	for _, u := range in {
-		if !said && c.quantity == Pressure && u.si(c.lo) >= airLowPa && u.si(c.hi) <= airHighPa {
-			return []Part{{Quantity: Pressure, Unit: units[u].symbol}}
+		if !said && c.quantity == Pressure && u.SI(c.lo) >= airLowPa && u.SI(c.hi) <= airHighPa {
+			return []Part{{Quantity: Pressure, Unit: u.String()}}
 		}
 	}
 	for _, u := range in {
 		absolute, gauge := c.pressureIn(u)
 		if absolute {
-			parts = append(parts, Part{Quantity: Pressure, Unit: units[u].symbol})
+			parts = append(parts, Part{Quantity: Pressure, Unit: u.String()})
 		}
 		if gauge {
-			parts = append(parts, Part{Quantity: Gauge, Unit: units[u].symbol})
+			parts = append(parts, Part{Quantity: Gauge, Unit: u.String()})
 		}
 	}
 	return parts
@@ -240,16 +242,16 @@ func (c *column) pressureWays() (parts []Part) {
 
 // pressureIn reports whether the numbers can be an absolute pressure in a unit, and one
 // over the air's.
-func (c *column) pressureIn(u unitID) (absolute, gauge bool) {
-	least, most := u.si(c.lo), u.si(c.hi)
+func (c *column) pressureIn(u unit.Unit) (absolute, gauge bool) {
+	least, most := u.SI(c.lo), u.SI(c.hi)
 	absolute = c.quantity == Pressure && least >= 50000 && most <= 2.5e6
 	gauge = least >= -nearZeroPa && most <= 2.4e6
-	said := c.unit != noUnit
+	said := c.unit != unit.None
 	switch {
 	case said && absolute && least >= airLowPa && least <= airHighPa:
 		return true, false
 	case !said && most < 500: // in other units it would be nothing
-		return absolute, gauge && u == bar && c.hi > 0
+		return absolute, gauge && u == unit.Bar && c.hi > 0
 	}
 	return absolute, gauge
 }
@@ -283,8 +285,8 @@ func (c *column) timeWay(place bool) (p Part, counts bool) {
 	switch {
 	case len(c.nums) == 0:
 		return p, false
-	case c.quantity == Time && c.unit != noUnit:
-		return Part{Quantity: Time, Unit: units[c.unit].symbol}, true
+	case c.quantity == Time && c.unit != unit.None:
+		return Part{Quantity: Time, Unit: c.unit.String()}, true
 	case c.quantity == Time:
 		p = counted(c.nums)
 		return p, p.Quantity == Time
@@ -322,9 +324,9 @@ func counted(nums []float64) Part {
 	lo, hi := slices.Min(nums), slices.Max(nums)
 	switch {
 	case lo >= 1.2e9 && hi <= 2.5e9:
-		return Part{Quantity: Time, Unit: units[second].symbol}
+		return Part{Quantity: Time, Unit: unit.Second.String()}
 	case hi >= wholeCounts && len(nums) > 1 && (hi-lo)/float64(len(nums)-1) >= 20:
-		return Part{Quantity: Time, Unit: units[millisecond].symbol}
+		return Part{Quantity: Time, Unit: unit.Millisecond.String()}
 	}
 	return Part{Quantity: Skip}
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"coldseam/profile/unit"
 )
 
 // because says by what a layout of the columns is known.
@@ -47,7 +49,7 @@ func (c *column) chose(p Part) string {
 	case p.Quantity == Temp && isScaled(p) && len(c.usual) > 0:
 		_, div, _ := unitText(p.Unit)
 		return fmt.Sprintf("%v is read as %v, as no other reading is possible", c.usual[0], c.usual[0]/div)
-	case p.Quantity == Temp && c.unit == noUnit && len(c.usual) > 0:
+	case p.Quantity == Temp && c.unit == unit.None && len(c.usual) > 0:
 		return fmt.Sprintf("the temperatures, up to %v, can only be in %s", c.hi, p.Unit)
 	case p.Quantity == Pressure:
 		return "the pressure is near the air's, so absolute"
@@ -67,7 +69,7 @@ func open(l []Layout, doubt string) string {
 	temp := func(x Layout) (int, Part) { return x.find(Temp, Ohms, Word) }
 	depth := func(x Layout) (int, Part) { return x.find(Depth, Pressure, Gauge) }
 	place := func(i int, p Part) string { return fmt.Sprint(i, p.Name) }
-	unit := func(_ int, p Part) string { return p.Unit }
+	in := func(_ int, p Part) string { return p.Unit }
 	var parts []string
 	say := func(is bool, text string) {
 		if is {
@@ -77,8 +79,8 @@ func open(l []Layout, doubt string) string {
 	say(differ(l, temp, place), "which value is the temperature")
 	say(differ(l, depth, place), "which value is the depth")
 	say(eitherPressure(l), "whether the pressure holds the air's")
-	say(differ(l, depth, unit), "the unit of the depth")
-	say(differ(l, temp, unit), "the unit of the temperature")
+	say(differ(l, depth, in), "the unit of the depth")
+	say(differ(l, temp, in), "the unit of the temperature")
 	say(doubt != "", doubt)
 	if len(parts) == 0 {
 		return "more than one meaning is possible"

@@ -3,7 +3,7 @@ package format
 import (
 	"strings"
 
-	"coldseam/device/line"
+	"coldseam/profile/unit"
 )
 
 // word takes the word that starts at i: a value that is missing, a name with its number
@@ -56,13 +56,13 @@ func (s *scanner) glued(i int) int {
 	for isLetter(byteAt(b, d)) {
 		d++
 	}
-	_, n := line.ScanNumber(b[d:], s.point)
+	_, n := unit.ScanDecimal(b[d:], s.point)
 	end := d + n
 	if n < 2 || d-i > longestGlued || !isDigit(b[d]) && !(b[d] == '-' && isDigit(byteAt(b, d+1))) || s.isLinked(end) {
 		return 0
 	}
 	if c := byteAt(b, end); isText(c) || c == '_' || c == '.' {
-		if u, _ := unitAt(b[end:]); u == noUnit {
+		if u, _ := unitAt(b[end:]); u == unit.None {
 			return 0
 		}
 	}

@@ -4,18 +4,13 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+
+	"coldseam/profile/unit"
 )
 
 // MaxBytes is the longest line that is looked at. NMEA 0183 allows 82 characters,
 // which instruments overrun; a line beyond this one is noise.
 const MaxBytes = 1024
-
-// fathomM is a fathom and footM a foot in metres, exact (yard and pound agreement
-// of 1959).
-const (
-	footM   = 0.3048
-	fathomM = 1.8288
-)
 
 // NMEA reads one sentence of NMEA 0183: MTW, DPT, DBT, DBS, DBK or XDR, of any
 // talker, with or without line end. Text before the last "$" (a time stamp, the
@@ -198,8 +193,8 @@ func (s *Sentence) below(b []byte) error {
 	var got [3]value // in the order of the sentence
 	for i, u := range [3]struct {
 		letter byte
-		metres float64
-	}{{'f', footM}, {'M', 1}, {'F', fathomM}} {
+		unit   unit.Length
+	}{{'f', unit.Foot}, {'M', unit.Metre}, {'F', unit.Fathom}} {
 		var num, letter []byte
 		num, b, _ = cut(b)
 		letter, b, _ = cut(b)
@@ -216,7 +211,7 @@ func (s *Sentence) below(b []byte) error {
 		if letter = trim(letter); len(letter) != 1 || letter[0] != u.letter {
 			return refuse(BadUnit, fmt.Sprintf("%s where the unit %c belongs", Shown(letter), u.letter))
 		}
-		got[i] = value{v.v * u.metres, true}
+		got[i] = value{u.unit.Metres(v.v), true}
 	}
 	best := got[1]
 	for _, i := range [2]int{0, 2} {

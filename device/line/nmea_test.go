@@ -187,18 +187,18 @@ func TestChecksumCatchesOneByte(t *testing.T) {
 	}
 }
 
-func TestScanNumber(t *testing.T) {
+func TestField(t *testing.T) {
 	for _, s := range []string{"0.1", "18.31", "-0.5", "0187.5", "123456.789", "0.062500", "+4"} {
 		var want float64
 		if _, err := fmt.Sscan(s, &want); err != nil {
 			t.Fatal(err)
 		}
-		if v, n := ScanNumber([]byte(s), '.'); v != want || n != len(s) {
-			t.Errorf("%s: %v (%d bytes)", s, v, n)
+		if v, err := field([]byte(s)); err != nil || !v.ok || v.v != want {
+			t.Errorf("%s: %v, %v", s, v, err)
 		}
 	}
 	for _, s := range []string{"", "-", ".", "x", "1234567890123456"} {
-		if _, n := ScanNumber([]byte(s), '.'); n != 0 {
+		if v, err := field([]byte(s)); v.ok || (err == nil) != (s == "") {
 			t.Errorf("%q is taken for a number", s)
 		}
 	}

@@ -1,6 +1,10 @@
 package line
 
-import "bytes"
+import (
+	"bytes"
+
+	"coldseam/profile/unit"
+)
 
 // The words by which a name in an XDR sentence tells what was measured (common
 // practice: the names are free text).
@@ -29,7 +33,7 @@ func (s *Sentence) xdr(b []byte) error {
 		for i := range group {
 			group[i], b, more = cut(b)
 		}
-		kind, num, unit, name := trim(group[0]), group[1], trim(group[2]), group[3]
+		kind, num, in, name := trim(group[0]), group[1], trim(group[2]), group[3]
 		slot, names := s.slot(kind)
 		if slot == nil || containsAny(name, otherNames) {
 			continue
@@ -49,7 +53,7 @@ func (s *Sentence) xdr(b []byte) error {
 		if slot.ok {
 			return refuse(AskWhich, "two values of one kind, and no name tells which is the probe's")
 		}
-		if *slot, err = xdrValue(kind[0], v, unit); err != nil {
+		if *slot, err = xdrValue(kind[0], v, in); err != nil {
 			return err
 		}
 	}
@@ -78,25 +82,25 @@ func (s *Sentence) slot(kind []byte) (*value, []string) {
 	return nil, nil
 }
 
-func xdrValue(kind byte, v value, unit []byte) (value, error) {
+func xdrValue(kind byte, v value, in []byte) (value, error) {
 	bad := func() (value, error) {
-		return value{}, refuse(BadUnit, "an unknown unit "+Shown(unit))
+		return value{}, refuse(BadUnit, "an unknown unit "+Shown(in))
 	}
-	if len(unit) != 1 {
+	if len(in) != 1 {
 		return bad()
 	}
 	switch {
-	case kind == 'C' && unit[0] == 'C':
+	case kind == 'C' && in[0] == 'C':
 		return v, CheckTempC(v.v)
-	case kind == 'C' && unit[0] == 'K':
-		v.v -= 273.15
+	case kind == 'C' && in[0] == 'K':
+		v.v = unit.Kelvin.SI(v.v)
 		return v, within(v.v, minTempC, maxTempC, "temperature")
-	case kind == 'D' && unit[0] == 'M':
+	case kind == 'D' && in[0] == 'M':
 		return v, CheckDepthM(v.v)
-	case kind == 'P' && unit[0] == 'B':
-		v.v *= 1e5
+	case kind == 'P' && in[0] == 'B':
+		v.v = unit.Bar.SI(v.v)
 		return v, within(v.v, 0, maxPressurePa, "pressure")
-	case kind == 'P' && unit[0] == 'P':
+	case kind == 'P' && in[0] == 'P':
 		return v, within(v.v, 0, maxPressurePa, "pressure")
 	}
 	return bad()
