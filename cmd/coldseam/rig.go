@@ -50,49 +50,10 @@ func (p *program) rig(c *cli.Context) error {
 	if err != nil {
 		return refused{err}
 	}
-	in := rig.Input{Rules: set.RulesFor(c.String("water")), Stock: set.Stock, LongestM: set.LongestM, RodM: set.RodM}
-	if !c.IsSet("water-depth") {
-		return refuse("--water-depth is needed: the depth of water under the fly, e.g. --water-depth 15ft")
-	}
-	depth, u, err := length(c, "water-depth")
-	if err != nil {
-		return err
-	}
-	in.WaterM = depth
-	in.FlyM = max(0, depth-set.ClearanceM)
-	if c.IsSet("fly-depth") {
-		if in.FlyM, _, err = length(c, "fly-depth"); err != nil {
-			return err
-		}
-	}
-	in.Suspended = in.WaterM-in.FlyM > rig.OpenWaterM
-	if in.FlyM > in.WaterM+1e-9 {
-		return refuse("--fly-depth is deeper than the water: the fly would lie on the bottom")
-	}
-	if in.FlyKg, in.FlyDensity, err = fly(c, set); err != nil {
-		return err
-	}
-	if in.Wind, err = scaled(c, "wind", unit.ParseSpeed); err != nil {
-		return err
-	}
-	if err := drawn(c, set, &in); err != nil {
-		return err
-	}
-	switch k := rig.Kind(c.String("kind")); k {
-	case "", rig.LongLeader, rig.Hung, rig.Sinking:
-		in.Kind = k
-	default:
-		return refuse("--kind: %q: write long-leader, hung or sinking", k)
-	}
-	shown := unit.System{Depth: u}
-	if c.IsSet("units") {
-		if shown, err = unit.ParseSystem(c.String("units")); err != nil {
-			return refuse("--units: %w", err)
-		}
-	}
-	in.StepM = rig.StepM
-	if shown.Feet() {
-		in.StepM = rig.StepFtM
+	f := rigFlags{c: c}
+	in, shown := f.input(set)
+	if f.err != nil {
+		return f.err
 	}
 	made := rig.Find(in)
 	if c.Bool("json") {
@@ -104,12 +65,118 @@ func (p *program) rig(c *cli.Context) error {
 	return nil
 }
 
+// rigFlags reads flags; what is wrong with the first of those that cannot be read stays
+// in err.
+type rigFlags struct {
+	c   *cli.Context
+	err error
+}
+
+// input is what the flags and the settings ask for, and the units to print in.
+func (f *rigFlags) input(set settings.Settings) (in rig.Input, shown unit.System) {
+	in = rig.Input{
+		Rules: set.RulesFor(f.c.String("water")), Stock: set.Stock, LongestM: set.LongestM, RodM: set.RodM,
+		Retrieve: usualRetrieve(set), Flies: set.Flies, SinkMps: set.SinkMps, BottomContacts: set.BottomContacts,
+	}
+	if !f.c.IsSet("water-depth") {
+		f.refuse("--water-depth is needed: the depth of water under the fly, e.g. --water-depth 15ft")
+	}
+	in.WaterM, shown.Depth = f.depth("water-depth")
+	in.FlyM = max(0, in.WaterM-set.ClearanceM)
+	if f.c.IsSet("fly-depth") {
+		in.FlyM, _ = f.depth("fly-depth")
+	}
+	in.Suspended = rig.InOpenWater(in.WaterM, in.FlyM)
+	if in.FlyM > in.WaterM+1e-9 {
+		f.refuse("--fly-depth is deeper than the water: the fly would lie on the bottom")
+	}
+	in.FlyKg, in.FlyDensity = f.fly(set)
+	in.Wind = f.quantity("wind", unit.ParseSpeed)
+	if f.c.IsSet("retrieve") {
+		in.Retrieve = f.quantity("retrieve", unit.ParseSpeed)
+	}
+	in.DriftMps = f.quantity("drift", unit.ParseSpeed).Or(0)
+	in.ShotKg = f.quantity("shot", unit.ParseMass).Or(0)
+	if in.Retrieve.Or(0) > rig.FastestMps || in.DriftMps > rig.FastestMps {
+		f.refuse("a draw or a drift over 3 m/s (10 ft/s) is no speed for a fly")
+	}
+	if in.ShotKg > rig.HeaviestShotKg {
+		f.refuse("--shot: %q is too heavy to pinch on a leader", f.c.String("shot"))
+	}
+	if f.c.IsSet("flies") {
+		if in.Flies = f.c.Int("flies"); in.Flies < 1 || in.Flies > rig.MostFlies {
+			f.refuse("--flies: %d: one to three are tied on", in.Flies)
+		}
+	}
+	in.WaterC = f.quantity("water-temp", waterTemp)
+	if in.Kind = rig.Kind(f.c.String("kind")); in.Kind != "" && !in.Kind.Known() {
+		f.refuse("--kind: %q: write long-leader, hung or sinking", in.Kind)
+	}
+	if f.c.IsSet("units") {
+		var err error
+		if shown, err = unit.ParseSystem(f.c.String("units")); err != nil {
+			f.refuse("--units: %w", err)
+		}
+	}
+	in.StepM = rig.Step(shown.Feet())
+	return in, shown
+}
+
+func (f *rigFlags) refuse(format string, args ...any) {
+	if f.err == nil {
+		f.err = refuse(format, args...)
+	}
+}
+
+// depth reads a depth, which must be more than nothing.
+func (f *rigFlags) depth(name string) (float64, unit.Length) {
+	text := f.c.String(name)
+	m, u, err := unit.ParseLength(text)
+	if err == nil && (m <= 0 || m > 300) {
+		err = fmt.Errorf("%q is not a likely depth", text)
+	}
+	if err != nil {
+		f.refuse("--%s: %w", name, err)
+	}
+	return m, u
+}
+
+// quantity reads a flag that may be left out and is not less than nothing.
+func (f *rigFlags) quantity(name string, parse func(string) (float64, error)) profile.Optional {
+	if !f.c.IsSet(name) {
+		return profile.Optional{}
+	}
+	text := f.c.String(name)
+	v, err := parse(text)
+	if err == nil && v < 0 {
+		err = fmt.Errorf("%q is less than nothing", text)
+	}
+	if err != nil {
+		f.refuse("--%s: %w", name, err)
+	}
+	return profile.Some(v)
+}
+
+func waterTemp(text string) (float64, error) {
+	v, u, err := unit.ParseTemperature(text)
+	switch {
+	case err != nil:
+		return 0, err
+	case u == unit.NoTemperature:
+		return 0, fmt.Errorf("%q has no unit: write e.g. 60 F or 15 C", text)
+	case v < 0 || v > 35:
+		return 0, fmt.Errorf("%q is not a likely temperature", text)
+	}
+	return v, nil
+}
+
 // fly gives the mass and the density of the fly that is named, else of the usual one.
-func fly(c *cli.Context, set settings.Settings) (kg profile.Optional, density float64, err error) {
+func (f *rigFlags) fly(set settings.Settings) (kg profile.Optional, density float64) {
 	w := set.Usual
-	if c.IsSet("fly-weight") {
-		if w, err = set.Fly(c.String("fly-weight")); err != nil {
-			return kg, 0, refuse("--fly-weight: %w", err)
+	if f.c.IsSet("fly-weight") {
+		var err error
+		if w, err = set.Fly(f.c.String("fly-weight")); err != nil {
+			f.refuse("--fly-weight: %w", err)
 		}
 	}
 	if w.Kg > 0 {
@@ -118,88 +185,21 @@ func fly(c *cli.Context, set settings.Settings) (kg profile.Optional, density fl
 	if w.Density != weight.AnyFly {
 		density = w.Density
 	}
-	if c.IsSet("fly-material") {
+	if material := f.c.String("fly-material"); f.c.IsSet("fly-material") {
 		var ok bool
-		if density, ok = weight.MetalDensity(c.String("fly-material")); !ok {
-			return kg, 0, refuse("--fly-material: %q: write a metal, e.g. tungsten, brass or lead", c.String("fly-material"))
+		if density, ok = weight.MetalDensity(material); !ok {
+			f.refuse("--fly-material: %q: write a metal, e.g. tungsten, brass or lead", material)
 		}
 	}
-	return kg, density, nil
+	return kg, density
 }
 
-// drawn reads the flags about the draw and what is on the leader.
-func drawn(c *cli.Context, set settings.Settings, in *rig.Input) (err error) {
-	for _, h := range set.Headers { // the usual retrieve, where none is given
+// usualRetrieve is that of the settings.
+func usualRetrieve(set settings.Settings) (mps profile.Optional) {
+	for _, h := range set.Headers {
 		if v, err := unit.ParseSpeed(h.Value); h.Key == "retrieve" && err == nil {
-			in.Retrieve = profile.Some(v)
+			mps = profile.Some(v)
 		}
 	}
-	if c.IsSet("retrieve") {
-		if in.Retrieve, err = scaled(c, "retrieve", unit.ParseSpeed); err != nil {
-			return err
-		}
-	}
-	drift, err := scaled(c, "drift", unit.ParseSpeed)
-	if err != nil {
-		return err
-	}
-	shot, err := scaled(c, "shot", unit.ParseMass)
-	if err != nil {
-		return err
-	}
-	in.DriftMps, in.ShotKg = drift.Or(0), shot.Or(0)
-	switch {
-	case in.Retrieve.Or(0) > 3 || in.DriftMps > 3:
-		return refuse("a draw or a drift over 3 m/s (10 ft/s) is no speed for a fly")
-	case in.ShotKg > 0.05:
-		return refuse("--shot: %q is too heavy to pinch on a leader", c.String("shot"))
-	}
-	in.Flies = set.Flies
-	if c.IsSet("flies") {
-		if in.Flies = c.Int("flies"); in.Flies < 1 || in.Flies > 3 {
-			return refuse("--flies: %d: one to three are tied on", in.Flies)
-		}
-	}
-	if c.IsSet("water-temp") {
-		v, u, err := unit.ParseTemperature(c.String("water-temp"))
-		switch {
-		case err != nil:
-		case u == unit.NoTemperature:
-			err = fmt.Errorf("%q has no unit: write e.g. 60 F or 15 C", c.String("water-temp"))
-		case v < 0 || v > 35:
-			err = fmt.Errorf("%q is not a likely temperature", c.String("water-temp"))
-		}
-		if err != nil {
-			return refuse("--water-temp: %w", err)
-		}
-		in.WaterC = profile.Some(v)
-	}
-	in.SinkMps, in.BottomContacts = set.SinkMps, set.BottomContacts
-	return nil
-}
-
-// length reads a length flag, which must be more than nothing.
-func length(c *cli.Context, name string) (float64, unit.Length, error) {
-	m, u, err := unit.ParseLength(c.String(name))
-	if err == nil && (m <= 0 || m > 300) {
-		err = fmt.Errorf("%q is not a likely depth", c.String(name))
-	}
-	if err != nil {
-		return 0, u, refuse("--%s: %w", name, err)
-	}
-	return m, u, nil
-}
-
-func scaled(c *cli.Context, name string, parse func(string) (float64, error)) (profile.Optional, error) {
-	if !c.IsSet(name) {
-		return profile.Optional{}, nil
-	}
-	v, err := parse(c.String(name))
-	if err == nil && v < 0 {
-		err = fmt.Errorf("%q is less than nothing", c.String(name))
-	}
-	if err != nil {
-		return profile.Optional{}, refuse("--%s: %w", name, err)
-	}
-	return profile.Some(v), nil
+	return mps
 }

@@ -120,13 +120,9 @@ func (p *Plan) flyM(b band.Band) float64 {
 
 func (p *Plan) rigInput(in Input) rig.Input {
 	b, fly := p.Band, p.flyM(p.Band)
-	step := rig.StepM
-	if in.Drop.Units.Feet() {
-		step = rig.StepFtM
-	}
 	return rig.Input{
 		WaterM: b.WaterM, FlyM: fly, Wind: in.Drop.Wind, Suspended: b.Suspended,
-		Rules: in.Rules, Stock: in.Stock, StepM: step, LongestM: in.LongestM, RodM: in.RodM, FlyKg: in.Drop.FlyWeight,
+		Rules: in.Rules, Stock: in.Stock, StepM: rig.Step(in.Drop.Units.Feet()), LongestM: in.LongestM, RodM: in.RodM, FlyKg: in.Drop.FlyWeight,
 		FlyDensity: in.FlyDensity, Flies: in.Flies, Retrieve: in.Drop.Retrieve, WaterC: profile.Some(p.Layers.Curve.At(fly / 2)), SinkMps: in.SinkMps, BottomContacts: in.BottomContacts,
 	}
 }

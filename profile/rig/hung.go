@@ -8,8 +8,9 @@ import (
 
 // Lengths of common practice.
 const (
-	spareM  = 0.9144 // of leader above an indicator
-	nineFtM = 2.7432 // the shortest leader that turns over; and the leader of a sinking line
+	spareM    = 0.9144 // of leader above an indicator
+	rodSpareM = 0.3048 // a fixed indicator needs this much less than the rod
+	nineFtM   = 2.7432 // the shortest leader that turns over; and the leader of a sinking line
 )
 
 // hung is the fly under an indicator: the leader runs from the line through the
@@ -28,9 +29,7 @@ func (r *Rig) hung(in Input, longest float64) {
 	}
 	r.SlidingNeeded = r.HangM > in.RodM-rodSpareM+slack
 	g := newGear(in)
-	for _, at := range g.places(r.HangM) { // it hangs straight but for the drift
-		r.FlyDepths = append(r.FlyDepths, at)
-	}
+	r.FlyDepths = g.places(r.HangM) // it hangs straight but for the drift
 	if shape, err := g.leader(r.HangM).Tow(in.DriftMps); err == nil && in.DriftMps > 0 {
 		r.LiftM = math.Max(0, r.HangM-shape.Point.DepthM)
 		for i := range r.FlyDepths {

@@ -13,10 +13,6 @@ const (
 	openWaterM  = 0.3048
 )
 
-// OpenWaterM: a fly further above the bottom than this, 3 ft, is meant for fish in open
-// water.
-const OpenWaterM = 0.9144 + slack
-
 // allowed takes away what the water's rules do not allow, and counts the flies.
 func (r *Rig) allowed(in Input) Input {
 	in.Flies = max(in.Flies, 1)
@@ -61,37 +57,54 @@ func (r *Rig) long(in Input, longest float64) {
 }
 
 // tooShort is a leader that may not be as long as is wanted: by the water's rule, or
-// since nobody casts it.
+// since nobody casts it. Where it leaves the fly too far from its depth, and no rig was
+// asked for, the answer is a sinking line.
 func (r *Rig) tooShort(in Input, g gear, longest float64) {
 	r.Reachable = false
 	r.CappedM = r.LeaderM
-	switch {
-	case !r.Solved:
-		r.ReachM = math.Max(0, r.LeaderM/1.25-(in.WaterM-in.FlyM))
+	above := in.WaterM - in.FlyM // the bottom
+	if r.Solved {
+		r.tooShortForRetrieve(in, g)
+	} else {
+		r.ReachM = math.Max(0, r.LeaderM/ruleShare-above)
 		r.Why = append(r.Why, in.limited())
-	default:
-		speed := in.Retrieve.Value + in.DriftMps
-		r.ReachM = math.Min(g.depth(r.LeaderM, speed), in.FlyM)
-		why := TooFast
-		if in.Rules.MaxLeaderM > 0 && in.Rules.MaxLeaderM < in.LongestM {
-			why = CappedByRule
-		}
-		r.Why = append(r.Why, why)
-		if v := g.speed(r.LeaderM, in.FlyM); v > in.DriftMps {
-			r.NeedMps = profile.Some(v - in.DriftMps)
-		}
-		if kg, err := g.leader(r.LeaderM).FlyFor(in.FlyM, speed); err == nil && kg > 0 {
-			r.NeedKg = profile.Some(kg)
-		}
 	}
 	near := nearBottomM
 	if in.Suspended {
 		near = openWaterM
 	}
-	if in.Kind == "" && in.FlyM-r.ReachM > near-(in.WaterM-in.FlyM)+slack || in.Kind == "" && r.Solved && in.FlyM-r.ReachM > near {
+	missed := in.FlyM - r.ReachM
+	if in.Kind == "" && (missed > near-above+slack || r.Solved && missed > near) {
 		r.Kind, r.RunnerUp = Sinking, LongLeader
 		r.sinking(in, longest)
 	}
+}
+
+// tooShortForRetrieve says what reaches the depth on the leader that is allowed: a slower
+// retrieve or a heavier fly.
+func (r *Rig) tooShortForRetrieve(in Input, g gear) {
+	speed := in.Retrieve.Value + in.DriftMps
+	r.ReachM = math.Min(g.depth(r.LeaderM, speed), in.FlyM)
+	why := TooFast
+	if in.Rules.MaxLeaderM > 0 && in.Rules.MaxLeaderM < in.LongestM {
+		why = CappedByRule
+	}
+	r.Why = append(r.Why, why)
+	if v := g.speed(r.LeaderM, in.FlyM); v > in.DriftMps {
+		r.NeedMps = profile.Some(v - in.DriftMps)
+	}
+	if kg, err := g.leader(r.LeaderM).FlyFor(in.FlyM, speed); err == nil && kg > 0 {
+		r.NeedKg = profile.Some(kg)
+	}
+}
+
+// limited says what keeps a leader shorter than wanted: the water's rule, or the
+// angler's casting where that is the stricter.
+func (in Input) limited() Reason {
+	if in.Rules.MaxLeaderM > 0 && in.Rules.MaxLeaderM <= in.LongestM {
+		return CappedByRule
+	}
+	return TooLong
 }
 
 // flies gives the depth of every fly: at the stated retrieve, else in the middle of

@@ -2,31 +2,8 @@ package rig
 
 import (
 	"math"
-	"slices"
 
 	"coldseam/profile"
-)
-
-// Kind is one of the three rigs.
-type Kind string
-
-// The rigs.
-const (
-	LongLeader Kind = "long-leader"
-	Hung       Kind = "hung"
-	Sinking    Kind = "sinking"
-)
-
-// Limits of common practice: a fly down to HungToM is hung, one deeper than LongToM
-// takes a sinking line. A value that is past one by no more than slack, in its own
-// unit, is still within: 13 ft less 1 ft is 12 ft in metres too.
-const (
-	HungToM   = 12 * 0.3048 // a fly this deep or less is hung
-	LongToM   = 25 * 0.3048 // deeper than this takes a sinking line
-	calmMps   = 10 * 0.44704
-	breezeMps = 5 * 0.44704 // a breeze that bows a line
-	slack     = 1e-6
-	rodSpareM = 0.3048 // a fixed indicator needs this much less than the rod
 )
 
 // Input is what a rig is worked out from.
@@ -65,29 +42,28 @@ type BottomContact struct {
 const (
 	LongestM = 30 * 0.3048
 	RodM     = 10 * 0.3048
-	StepFtM  = 0.1524
-	StepM    = 0.1
 )
 
-// Reason says why a rig was chosen or what limits it.
-type Reason string
-
-// The reasons: codes, which package report puts into words.
+// Limits of what is asked for.
 const (
-	ShallowEnough Reason = "shallow enough" // the fly is no deeper than 12 ft
-	LightWind     Reason = "light wind"     // 12 to 25 ft down, wind 10 mph or less
-	WindUnknown   Reason = "wind unknown"   // 12 to 25 ft down
-	Windy         Reason = "windy"          // over 10 mph bows a long leader
-	TooDeep       Reason = "too deep"       // deeper than 25 ft
-	YourChoice    Reason = "your choice"
-	NoIndicators  Reason = "no indicators" // not allowed on this water
-	OpenWater     Reason = "open water"    // the fish keep to it
-	CappedByRule  Reason = "capped"        // the water's rule caps the leader
-	TooLong       Reason = "too long"      // than the angler casts
-	TooFast       Reason = "too fast"      // no leader that the angler casts holds the fly down at this draw
-	FewerFlies    Reason = "fewer flies"   // the water's rule allows no more
-	NoShot        Reason = "no shot"       // nor added weight
+	FastestMps     = 3.0 // of a retrieve or a drift
+	HeaviestShotKg = 0.05
+	MostFlies      = 3
 )
+
+// Steps to which pieces are cut.
+const (
+	StepFtM = 0.1524 // 6 in
+	StepM   = 0.1
+)
+
+// Step is that of an angler who measures in feet, or does not.
+func Step(feet bool) float64 {
+	if feet {
+		return StepFtM
+	}
+	return StepM
+}
 
 // Part is a piece cut for the leader.
 type Part struct {
@@ -141,7 +117,9 @@ type Window struct {
 
 // RuleLeader is the trade's rule for the leader's length, from the depth of water:
 // a quarter more (common practice: 15 ft of water wants 19 to 20 ft).
-func RuleLeader(waterM float64) float64 { return 1.25 * waterM }
+func RuleLeader(waterM float64) float64 { return ruleShare * waterM }
+
+const ruleShare = 1.25
 
 // Find works out the rig. A step of nothing is taken as StepM.
 func Find(in Input) Rig {
@@ -169,57 +147,6 @@ func Find(in Input) Rig {
 		r.Leader = profile.Exactly(r.LeaderM)
 	}
 	return r
-}
-
-// choose picks the rig by depth and wind (common practice), the water's rules
-// first: they come before the angler's own choice too.
-func (r *Rig) choose(in Input) {
-	noHang := in.Rules.NoIndicator
-	if in.Kind == Hung && noHang {
-		in.Kind = ""
-		r.Why = append(r.Why, NoIndicators)
-	}
-	windy := in.Wind.Known && in.Wind.Value > calmMps+slack
-	hangs, reaches := in.FlyM <= HungToM+slack, in.FlyM <= LongToM+slack
-	switch {
-	case in.Kind != "":
-		r.pick(in.Kind, LongLeader, YourChoice)
-		if in.Kind == LongLeader {
-			r.RunnerUp = Sinking
-		}
-	case in.Suspended && !noHang && reaches:
-		r.pick(Hung, Sinking, OpenWater)
-	case !reaches && noHang:
-		r.pick(Sinking, LongLeader, TooDeep)
-	case !reaches: // a slider hangs a fly deeper than anybody casts a leader
-		r.pick(Sinking, Hung, TooDeep)
-	case hangs && !noHang:
-		r.pick(Hung, LongLeader, ShallowEnough)
-	case hangs:
-		r.pick(LongLeader, Sinking, NoIndicators)
-	case windy:
-		r.pick(Sinking, LongLeader, Windy)
-	case in.Wind.Known:
-		r.pick(LongLeader, Sinking, LightWind)
-	default:
-		r.pick(LongLeader, Sinking, WindUnknown)
-	}
-}
-
-func (r *Rig) pick(kind, runnerUp Kind, why Reason) {
-	r.Kind, r.RunnerUp = kind, runnerUp
-	if !slices.Contains(r.Why, why) {
-		r.Why = append(r.Why, why)
-	}
-}
-
-// limited says what keeps a leader shorter than wanted: the water's rule, or the
-// angler's casting where that is the stricter.
-func (in Input) limited() Reason {
-	if in.Rules.MaxLeaderM > 0 && in.Rules.MaxLeaderM <= in.LongestM {
-		return CappedByRule
-	}
-	return TooLong
 }
 
 // up and down round a length to whole steps.

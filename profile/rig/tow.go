@@ -53,7 +53,7 @@ func (g gear) window(leaderM float64) Window {
 	}
 	shallow = math.Max(math.Min(shallow, g.in.FlyM), 0)
 	w, err := g.leader(leaderM).TowWindow(shallow, deep)
-	if err != nil || leaderM <= shallow+slack || w.FastestMps <= g.in.DriftMps {
+	if err != nil || leaderM > longestM || leaderM <= shallow+slack || w.FastestMps <= g.in.DriftMps {
 		return Window{}
 	}
 	return Window{Slowest: math.Max(0, w.SlowestMps-g.in.DriftMps), Fastest: w.FastestMps - g.in.DriftMps, Known: true}
