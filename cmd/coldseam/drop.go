@@ -3,17 +3,17 @@ package main
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"github.com/urfave/cli/v2"
 
-	"coldseam/profile/book"
-	"coldseam/profile/fish"
+	"coldseam/device"
+	"coldseam/device/probe"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 	"coldseam/profile/report"
+	"coldseam/profile/session"
 	"coldseam/profile/settings"
-	"coldseam/profile/taking"
+	"coldseam/profile/unit"
 )
 
 func (p *program) dropCommand() *cli.Command {
@@ -39,15 +39,14 @@ func bookFlag() cli.Flag {
 	return &cli.StringFlag{Name: "book", Usage: "the folder where drops are saved"}
 }
 
-// dropping is one run of the command.
+// dropping is one run of a command that takes a drop.
 type dropping struct {
-	*talk
-	set     settings.Settings
-	fish    fish.Fish
-	take    *taking.Taking
-	disk    book.Disk
-	unlocks []func() // of the books it was saved in
-	copied  string   // what was last shown to be copied down
+	*console
+	set   settings.Settings
+	shelf *shelf
+	flags []notebook.Header
+	probe *probe.Probe // nil for the keyboard
+	lower func(toM float64) string
 }
 
 func (p *program) drop(c *cli.Context) error {
@@ -62,131 +61,138 @@ func (p *program) drop(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	shelf, unlock, err := p.openBook(c, set)
+	d, stop, err := p.dropping(c, set, flags)
 	if err != nil {
 		return err
 	}
-	t, stop := p.talk()
 	defer stop()
-	d := p.dropping(t, set, shelf, unlock)
-	defer d.unlock()
-	d.say("%s", report.AtAnchor)
-	var probe *cable
-	if probe, err = plugInIfWanted(c, set); err != nil && (c.IsSet("port") || errors.As(err, new(refused))) {
+	d.say(report.AtAnchor)
+	if d.probe, err = plugInIfWanted(c, set); err != nil && (c.IsSet("port") || errors.As(err, new(refused))) {
 		return err
 	} else if err != nil { // the settings' probe stayed at home
-		d.say("No probe: %s. Type the readings instead.", plain.Line(oneLine(err)))
+		d.say(fmt.Sprintf("No probe: %s. Type the readings instead.", plain.Line(oneLine(err))))
 	}
-	if probe != nil {
-		defer probe.Close()
-	}
-	return p.takeDrop(c, d, shelf, flags, probe)
+	return p.takeDrop(c, d)
 }
 
-// takeDrop takes a drop from its beginning to the plan; probe is nil for the keyboard.
-func (p *program) takeDrop(c *cli.Context, d *dropping, shelf *book.Book, flags []notebook.Header, probe *cable) error {
-	err := d.begin(shelf, flags, p.now())
-	switch {
-	case d.cut.Load():
-		return d.interrupted()
-	case err != nil:
-		return d.lost(err)
-	case probe == nil:
-		err = d.typed()
-	default:
-		err = d.withProbe(probe, c.Bool("moving"))
-	}
+// dropping opens the book and begins to read lines.
+func (p *program) dropping(c *cli.Context, set settings.Settings, flags []notebook.Header) (*dropping, func(), error) {
+	shelf, err := p.openShelf(c, set)
 	if err != nil {
-		return d.lost(err)
+		return nil, nil, err
 	}
-	if d.cut.Load() {
-		return d.interrupted()
-	}
-	return p.endDrop(c, d)
+	t, stop := p.console()
+	shelf.tell = t.say
+	return &dropping{console: t, set: set, shelf: shelf, flags: flags}, func() { stop(); shelf.close() }, nil
 }
 
-// interrupted is the error of a drop that Ctrl-C cut off: it can be gone on with.
-func (d *dropping) interrupted() error {
-	if d.take == nil || d.take.Saved == nil {
-		return errors.New("interrupted before the first reading: nothing was saved")
-	}
-	return fmt.Errorf("interrupted: %s saved in %s; coldseam drop goes on with it", counted(len(d.take.Drop().Readings), "reading"), d.take.Saved.Path)
-}
-
-// plugInIfWanted opens the probe's port where a flag or the settings name one; nil is
-// the keyboard.
-func plugInIfWanted(c *cli.Context, set settings.Settings) (*cable, error) {
-	l, o, err := decoding(c, set)
+// takeDrop takes a drop from its beginning to the plan.
+func (p *program) takeDrop(c *cli.Context, d *dropping) error {
+	cut, notes, err := d.shelf.cut()
 	if err != nil {
-		return nil, err
-	}
-	if c.String("port") == "" && set.Probe.Port == "" {
-		for _, name := range []string{"baud", "data-bits", "parity", "layout", "air", "thermistor", "moving"} {
-			if c.IsSet(name) {
-				return nil, refuse("--%s is about a probe: name its port with --port", name)
-			}
-		}
-		return nil, nil
-	}
-	config, err := portOf(c, set)
-	if err != nil {
-		return nil, err
-	}
-	return plugIn(config, l, o)
-}
-
-// withProbe takes readings from a probe; from the keyboard, where its lines are not
-// waited for.
-func (d *dropping) withProbe(c *cable, moving bool) error {
-	switch c.learn(d.talk) {
-	case stopped:
-		return nil
-	case byHand:
-		return d.typed()
-	}
-	if moving && c.depths {
-		return d.moving(c)
-	}
-	if moving {
-		d.say("A probe that is lowered without stopping must state its depth, and this one does not: hold it at one depth after the other instead.")
-	}
-	return d.probed(c)
-}
-
-// note takes a header into the drop.
-func (d *dropping) note(h notebook.Header) error {
-	now := d.take.Drop()
-	if err := notebook.Set(&now, h.Key, h.Value); err != nil {
 		return err
 	}
-	return d.take.Note(now)
-}
-
-// endDrop saves the drop as ended and gives the plan.
-func (p *program) endDrop(c *cli.Context, d *dropping) error {
-	if err := d.take.End(); err != nil {
-		return d.lost(err)
+	for _, n := range notes {
+		d.say(n)
 	}
-	drop := d.take.Drop()
-	if len(drop.Readings) == 0 {
-		return errors.New("no reading was taken, so there is no plan and nothing was saved")
+	o := session.Options{
+		Headers: d.set.Headers, Flags: d.flags, Now: p.now(), Cut: cut, New: d.shelf.store(), Elsewhere: d.shelf.elsewhere,
+		Fish: d.set.Fish, Waters: d.set.WaterNames(),
 	}
-	d.say("Saved: %s", plain.Line(d.take.Saved.Path))
+	if d.probe != nil {
+		defer d.probe.Close()
+		o.Probe = &session.Probe{
+			Name: d.probe.Name(), Known: d.probe.Known(), Depths: d.probe.Depths, Moving: c.Bool("moving"),
+			NowS: d.probe.NowS, Counted: d.probe.Counted, Lower: d.lower,
+		}
+		if d.probe.Known() {
+			o.Probe.Layout = d.probe.Layout.String()
+		}
+	}
+	s := session.New(o)
+	d.shelf.tell = s.Tell
+	d.loop(s)
+	switch err := s.Err(); {
+	case d.cut.Load() && s.Saved() == "":
+		return errors.New("interrupted before the first reading: nothing was saved")
+	case d.cut.Load():
+		return fmt.Errorf("interrupted: %s saved in %s; coldseam drop goes on with it", unit.Count(len(s.Drop().Readings), "reading"), s.Saved())
+	case errors.As(err, new(session.BadInput)):
+		return refused{err}
+	case err != nil:
+		return err
+	}
+	d.say("Saved: " + plain.Line(s.Saved()))
 	fmt.Fprintln(d.err)
-	j, err := makeJob(notebook.Sheet{Name: d.take.Saved.Path, Drop: drop}, d.set, d.take.Saved.Path)
+	j, err := makeJob(notebook.Sheet{Name: s.Saved(), Drop: s.Drop()}, d.set, s.Saved())
 	if err != nil {
 		return err
 	}
 	return p.answer(j, "", c.Bool("json"))
 }
 
-// counted is a number of things in words.
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
+// loop takes lines and what the probe says, one event after the other, until the drop has
+// ended or Ctrl-C cut it off.
+func (d *dropping) loop(s *session.Session) {
+	for {
+		v := s.View()
+		d.show(v)
+		if v.Ended {
+			return
+		}
+		var events <-chan device.Event
+		if d.probe != nil && v.Listening { // else its lines wait
+			events = d.probe.Events()
+		}
+		select {
+		case text, ok := <-d.lines:
+			d.answered(ok)
+			switch {
+			case d.cut.Load():
+				return
+			case ok:
+				s.Type(text)
+			default:
+				s.HangUp()
+			}
+		case e := <-events:
+			hear(s, d.probe, e)
+		}
 	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
-// bare gives a typed line in small letters, without the blanks around it.
-func bare(text string) string { return strings.ToLower(strings.TrimSpace(text)) }
+// hear hands on what an event of the port brought.
+func hear(s *session.Session, p *probe.Probe, e device.Event) {
+	said := p.Take(e)
+	switch e.Kind {
+	case device.Cut:
+		return
+	case device.Line:
+	default:
+		s.Port(probe.Told(e), e.Kind.String()+": "+e.Text, e.Kind == device.Lost, e.Kind == device.Back)
+		return
+	}
+	h := session.Heard{AtS: said.AtS, Raw: e.Line}
+	switch {
+	case said.Noise:
+		h.Noise = said.Err.Error()
+	case said.Err == nil:
+		h.TempC, h.DepthM, h.BottomM, h.SurfaceC = said.Sample.TempC, said.Sample.DepthM, said.Sample.BottomM, said.Sample.SurfaceC
+	}
+	s.Hear(h)
+	switch {
+	case said.Learnt:
+		s.Learnt(p.Layout.String(), p.Depths, said.Told)
+	case said.Lost:
+		s.NotUnderstood()
+	case said.Open != nil:
+		var texts []string
+		for _, l := range said.Open.Choices {
+			texts = append(texts, l.String())
+		}
+		s.AskLayout(said.Open.Example, said.Open.Why, texts, func(n int) {
+			p.Choose(n)
+			s.Learnt(p.Layout.String(), p.Depths, true)
+		})
+	}
+}

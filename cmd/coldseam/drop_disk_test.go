@@ -19,6 +19,7 @@ import (
 
 	"coldseam/profile/book"
 	"coldseam/profile/notebook"
+	"coldseam/profile/unit"
 )
 
 // order records what is done to the disk and what is printed, in one list.
@@ -202,7 +203,7 @@ func killed(t *testing.T, program string, random *rand.Rand) (taken int, ok bool
 	}
 	if strings.Contains(page, "not ended") {
 		_, _, errOut := dropWith(t, dir, "1\nstop\n")
-		if want := counted(len(got), "reading"); !strings.Contains(errOut, want) || strings.Contains(pageIn(t, dir), "not ended") {
+		if want := unit.Count(len(got), "reading"); !strings.Contains(errOut, want) || strings.Contains(pageIn(t, dir), "not ended") {
 			t.Fatalf("not offered with %s: %s", want, errOut)
 		}
 	}

@@ -145,6 +145,9 @@ func cause(err error) string {
 	return err.Error()
 }
 
+// errNotAnswered reports that the input ended before a question was answered.
+var errNotAnswered = errors.New("not answered")
+
 // ask puts a question on standard error and reads the number of the choice. At the
 // end of input the page is refused.
 func (p *program) ask(q notebook.Question) (int, error) {
@@ -163,13 +166,10 @@ func (p *program) ask(q notebook.Question) (int, error) {
 			}
 		}
 		if err != nil {
-			return 0, errHungUp
+			return 0, errNotAnswered
 		}
 	}
 }
-
-// usualFish is the fish when none is named.
-const usualFish = "rainbow"
 
 // job is a drop with all that a plan of it needs.
 type job struct {
@@ -218,7 +218,7 @@ func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, err
 	j := job{sheet: sheet}
 	wanted := sheet.Drop.For
 	if wanted == "" {
-		wanted = usualFish
+		wanted = fish.Usual
 		j.notes = append(j.notes, "No fish named: rainbow trout assumed; name yours with --for, or \"for:\" on the page.")
 	}
 	f, err := fish.FindIn(set.Fish, wanted)

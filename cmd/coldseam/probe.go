@@ -3,16 +3,13 @@ package main
 import (
 	"bufio"
 	"fmt"
-	"io"
 	"os"
 	"os/signal"
 
 	"github.com/urfave/cli/v2"
 
 	"coldseam/device"
-	"coldseam/device/format"
-	"coldseam/device/line"
-	"coldseam/profile"
+	"coldseam/device/probe"
 	"coldseam/profile/plain"
 	"coldseam/profile/settings"
 )
@@ -82,7 +79,7 @@ func (p *program) probeListen(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	k, err := plugIn(config, l, o)
+	k, err := probe.Open(probe.Options{Port: config, Layout: l, Format: o})
 	if err != nil {
 		return err
 	}
@@ -92,117 +89,27 @@ func (p *program) probeListen(c *cli.Context) error {
 	defer signal.Stop(interrupted)
 	fmt.Fprintf(p.err, "Listening to %s; Ctrl-C ends.\n", plain.Line(config.Name))
 	out := bufio.NewWriter(p.stdout) // which keeps its first error
-	e := &explainer{out: out, err: p.err, k: &k.decoder}
+	e := &explainer{out: out, err: p.err, k: k.Decoder}
 	for {
 		select {
 		case <-interrupted:
 			e.end()
 			err := out.Flush()
-			fmt.Fprintf(p.err, "%s.\n", k.counted())
+			fmt.Fprintf(p.err, "%s.\n", k.Counted())
 			return err
 		case event := <-k.Events():
 			switch event.Kind {
 			case device.Line:
 				e.line(event.Line)
 			case device.Cut:
-				k.cut = event.Line
+				k.Cut(event.Line)
 				fmt.Fprintf(out, "%-32s  - the port was opened within this line\n", plain.Cut(string(event.Line), longestRaw))
 			default:
-				fmt.Fprintln(p.err, k.told(event))
+				fmt.Fprintln(p.err, probe.Told(event))
 			}
 			if err := out.Flush(); err != nil {
 				return err
 			}
 		}
 	}
-}
-
-// longestRaw is how much of a raw line is shown.
-const longestRaw = 60
-
-// explainer shows lines and how they are read. Lines that come before it is known what
-// they hold wait for it.
-type explainer struct {
-	out, err io.Writer
-	k        *decoder
-	first    [][]byte
-}
-
-func (e *explainer) line(b []byte) {
-	if e.k.layout != nil {
-		e.show(b)
-		return
-	}
-	e.first = append(e.first, append([]byte(nil), b...))
-	f := e.k.find(e.first)
-	if !f.Known && len(e.first) < askAfter {
-		return
-	}
-	e.settle(f)
-}
-
-// settle goes on with what was found in the first lines, or with the first of what
-// they may hold.
-func (e *explainer) settle(f format.Found) {
-	switch {
-	case f.Known:
-		fmt.Fprintf(e.err, "Lines are read as: %s.\n", f.Layout)
-	case len(f.Choices) > 0:
-		f.Layout = f.Choices[0]
-		fmt.Fprintf(e.err, "What the lines hold is open: %s. Shown here as: %s. Others:\n", plain.Line(f.Why), f.Layout)
-		for _, l := range f.Choices[1:] {
-			fmt.Fprintf(e.err, "   --layout \"%s\"\n", l)
-		}
-	default:
-		fmt.Fprintf(e.err, "What the lines hold is not known: %s. Say it with --layout, e.g. --layout \"depth m, temp C\".\n", plain.Line(f.Why))
-	}
-	e.k.use(f.Layout)
-	first := e.first
-	e.first = nil
-	for _, b := range first {
-		e.show(b)
-	}
-}
-
-func (e *explainer) show(b []byte) {
-	s, err := e.k.decode(b)
-	if e.out == nil { // only counted
-		return
-	}
-	fmt.Fprintf(e.out, "%-32s  %s\n", plain.Cut(string(b), longestRaw), e.meaning(s, err))
-}
-
-// end settles what is still waiting.
-func (e *explainer) end() {
-	if len(e.first) > 0 {
-		e.settle(e.k.find(e.first))
-	}
-}
-
-// meaning says how a line was read, or why not.
-func (e *explainer) meaning(s format.Sample, err error) string {
-	switch code := line.CodeOf(err); {
-	case code == line.Fine:
-	case aside(code):
-		return "- " + err.Error()
-	default:
-		return "refused, " + code.String() + ": " + err.Error()
-	}
-	text := ""
-	add := func(o profile.Optional, format string) {
-		if o.Known {
-			if text != "" {
-				text += ", "
-			}
-			text += fmt.Sprintf(format, o.Value)
-		}
-	}
-	add(s.DepthM, "depth %.3f m")
-	add(s.TempC, "%.3f C")
-	add(s.BottomM, "bottom under the boat %.2f m (a sounder's)")
-	add(s.SurfaceC, "surface %.2f C (the boat's)")
-	if s.WrongChecksum {
-		text += ", though its checksum is wrong"
-	}
-	return text
 }

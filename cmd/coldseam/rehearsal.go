@@ -2,11 +2,15 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"strings"
+	"time"
 
 	"github.com/urfave/cli/v2"
 
+	"coldseam/device"
+	"coldseam/device/probe"
 	"coldseam/device/rehearse"
 	"coldseam/profile/notebook"
 	"coldseam/profile/settings"
@@ -69,22 +73,37 @@ func (p *program) rehearse(c *cli.Context) error {
 		}
 		flags = append(flags, notebook.Header{Key: "for", Value: c.String("for"), From: "--for"})
 	}
-	shelf, unlock, err := p.openBook(c, set)
+	d, stop, err := p.dropping(c, set, flags)
 	if err != nil {
 		return err
 	}
-	t, stop := p.talk()
 	defer stop()
-	d := p.dropping(t, set, shelf, unlock)
-	defer d.unlock()
-	d.say("A rehearsal: %s and the probe are made up, and their clock runs %g times as fast.", o.Lake.Name(), c.Float64("speed"))
-	k, err := plugInRehearsal(o)
-	if err != nil {
+	d.say(fmt.Sprintf("A rehearsal: %s and the probe are made up, and their clock runs %g times as fast.", o.Lake.Name(), c.Float64("speed")))
+	sim := rehearse.New(o)
+	d.lower = func(toM float64) string {
+		sim.Lower(toM)
+		if c.Bool("moving") {
+			return "(Rehearsal: the line runs out by itself, and in again.)"
+		}
+		return "(Rehearsal: the line runs out by itself.)"
+	}
+	if d.probe, err = probe.Open(probe.Options{
+		Port: device.Config{Name: "the rehearsal's probe"},
+		Listen: device.Options{
+			Now:        sim.Heard,
+			QuietAfter: time.Duration(float64(quietAfter) / o.Speed),
+			Open:       func(device.Config) (io.ReadCloser, error) { return sim.Open() },
+			Ports:      func() ([]device.Info, error) { return nil, nil },
+		},
+		Now: sim.Now,
+	}); err != nil {
 		return err
 	}
-	defer k.Close()
-	return p.takeDrop(c, d, shelf, flags, k)
+	return p.takeDrop(c, d)
 }
+
+// quietAfter is how long a silence is, on the lake's clock, before it is told.
+const quietAfter = 5 * time.Second
 
 // rehearsalOf reads the flags that set the rehearsal up.
 func rehearsalOf(c *cli.Context) (o rehearse.Options, err error) {
@@ -98,6 +117,6 @@ func rehearsalOf(c *cli.Context) (o rehearse.Options, err error) {
 	if !(o.Speed >= 1 && o.Speed <= 100) {
 		return o, refuse("--speed: %v is not from 1 to 100", o.Speed)
 	}
-	o.StatesDepth, o.Seed = c.Bool("depth") || c.Bool("moving"), 1
+	o.StatesDepth, o.HaulIn, o.Seed = c.Bool("depth") || c.Bool("moving"), c.Bool("moving"), 1
 	return o, nil
 }

@@ -8,9 +8,12 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"coldseam/device/line"
-	"coldseam/profile/book"
+	"coldseam/device/probe"
+	"coldseam/profile"
+	"coldseam/profile/notebook"
+	"coldseam/profile/session"
 	"coldseam/profile/settings"
+	"coldseam/profile/unit"
 )
 
 func (p *program) replayCommand() *cli.Command {
@@ -44,7 +47,7 @@ func (p *program) replay(c *cli.Context) error {
 		return err
 	}
 	o.Vouched = true // somebody recorded it
-	k := newDecoder(l, o)
+	k := probe.NewDecoder(l, o)
 	in, name := p.in, "standard input"
 	if n := c.Args().First(); n != "" && n != "-" {
 		f, err := open(n)
@@ -55,71 +58,75 @@ func (p *program) replay(c *cli.Context) error {
 		in, name = f, n
 	}
 	if c.Bool("page") {
-		return p.replayPage(c, set, &k, in, name)
+		return p.replayPage(c, set, k, in, name)
 	}
 	out := bufio.NewWriterSize(p.stdout, 1<<16)
-	e := &explainer{out: out, err: p.err, k: &k}
+	e := &explainer{out: out, err: p.err, k: k}
 	if c.Bool("count") {
 		e.out = nil
 	}
-	if err := eachLine(in, func(_ float64, b []byte) error { e.line(b); return nil }); err != nil {
+	if err := probe.Lines(in, func(_ float64, b []byte) error { e.line(b); return nil }); err != nil {
 		return refuse("%s: cannot be read: %s", name, cause(err))
 	}
 	e.end()
 	if err := out.Flush(); err != nil {
 		return err
 	}
-	fmt.Fprintf(p.err, "%s.\n", k.counted())
+	fmt.Fprintf(p.err, "%s.\n", k.Counted())
 	return nil
 }
 
-// eachLine gives the lines of a recording one by one, those of a probe's log as the
-// probe wrote them, with their time in seconds or -1. A line is cut at what a line of a
-// probe may have; the bytes are valid during the call only.
-func eachLine(in io.Reader, each func(atS float64, b []byte) error) error {
-	r := bufio.NewReaderSize(in, 1<<16)
-	buf := make([]byte, 0, 8*line.MaxBytes)
-	for {
-		part, err := r.ReadSlice('\n')
-		buf = append(buf[:0], part...)
-		for errors.Is(err, bufio.ErrBufferFull) {
-			part, err = r.ReadSlice('\n')
-			if len(buf) < 4*line.MaxBytes {
-				buf = append(buf, part[:min(len(part), 4*line.MaxBytes)]...)
-			}
-		}
-		if len(buf) > 0 {
-			b := buf
-			for len(b) > 0 && (b[len(b)-1] == '\n' || b[len(b)-1] == '\r') {
-				b = b[:len(b)-1]
-			}
-			atS := -1.0
-			if since, raw, ok := book.Logged(b); ok {
-				atS, b = since, raw
-			}
-			if err := each(atS, b); err != nil {
-				return err
-			}
-		}
-		if err == io.EOF {
-			return nil
-		}
-		if err != nil {
-			return err
-		}
+// replayPage makes a page of a recording.
+func (p *program) replayPage(c *cli.Context, set settings.Settings, k *probe.Decoder, in io.Reader, name string) error {
+	u, tauS, err := pageOptions(c, set)
+	if err != nil {
+		return err
 	}
+	record, clocked, err := k.Cast(in)
+	switch {
+	case errors.Is(err, probe.ErrEmpty), errors.Is(err, probe.ErrNoDepth), errors.As(err, new(probe.OpenError)):
+		return refuse("%s: %w", name, err)
+	case err != nil:
+		return refuse("%s: cannot be read: %s", name, cause(err))
+	}
+	if !clocked { // no lag can be told without the time
+		tauS = 0
+	}
+	readings, trip, err := record.Readings(u, tauS)
+	if err != nil {
+		return refuse("%s: %w", name, err)
+	}
+	drop := profile.Drop{Units: u, Marks: profile.MarksAtWater, LineAngle: profile.Some(0), Readings: readings, Notes: []string{"read from a probe's record: " + session.CastTold(record, trip)}}
+	p.out.WriteString(notebook.Write(drop))
+	fmt.Fprintf(p.err, "%s.\n", k.Counted())
+	return nil
 }
 
-// findLayout reads the first lines of a recording and says what they hold.
-func (k *decoder) findLayout(first [][]byte, name string) error {
-	f := k.find(first)
-	if !f.Known {
-		hint := ""
-		if len(f.Choices) > 0 {
-			hint = fmt.Sprintf(", e.g. --layout %q", f.Choices[0].String())
+// pageOptions are the units of a page and the probe's time constant, s.
+func pageOptions(c *cli.Context, set settings.Settings) (u unit.System, tauS float64, err error) {
+	u = unit.System{Depth: unit.Metre, Temp: unit.Celsius}
+	for _, h := range set.Headers {
+		if h.Key == "units" {
+			if u, err = unit.ParseSystem(h.Value); err != nil {
+				return u, 0, refused{err}
+			}
 		}
-		return refuse("%s: what the lines hold is open (%s): say it with --layout%s", name, f.Why, hint)
 	}
-	k.use(f.Layout)
-	return nil
+	if c.IsSet("units") {
+		if u, err = unit.ParseSystem(c.String("units")); err != nil {
+			return u, 0, refuse("--units: %w", err)
+		}
+	}
+	if u.Depth == unit.NoLength || u.Temp == unit.NoTemperature {
+		return u, 0, refuse("--units names both units, \"ft F\" or \"m C\"")
+	}
+	if text := c.String("time-constant"); text != "" {
+		if tauS, err = unit.ParseDuration(text); err != nil {
+			return u, 0, refuse("--time-constant: %w", err)
+		}
+		if !(tauS > 0 && tauS <= 600) {
+			return u, 0, refuse("--time-constant: %q is not a likely value", text)
+		}
+	}
+	return u, tauS, nil
 }

@@ -172,7 +172,7 @@ func TestLogOnDisk(t *testing.T) {
 		if i == 0 {
 			steps = [][2]string{{"openat", ".probe\""}, {"write", ".probe>"}, {"fsync", ".probe>"}, {"fsync", "<" + book + ">"}}
 		}
-		if s := then(calls, shown.end, asked.start, steps...); s != "" {
+		if s := then(calls, from, asked.start, steps...); s != "" {
 			t.Errorf("reading %d: before the next prompt there is no %s", i+1, s)
 		}
 		from = asked.end

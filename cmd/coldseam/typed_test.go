@@ -1,18 +1,10 @@
 package main
 
 import (
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
-
-	"coldseam/profile"
-	"coldseam/profile/book"
-	"coldseam/profile/sampling"
-	"coldseam/profile/settings"
-	"coldseam/profile/taking"
-	"coldseam/profile/unit"
 )
 
 // saved gives the text of the one page of a book.
@@ -98,22 +90,6 @@ func TestTypedWords(t *testing.T) {
 	}
 	if !strings.Contains(out, "walleye") || strings.Contains(page, "12 ft") {
 		t.Errorf("plan:\n%s\npage:\n%s", out, page)
-	}
-}
-
-// TestFishServesTheAdvice: the next depth is asked for by the fish that was typed.
-func TestFishServesTheAdvice(t *testing.T) {
-	shelf, err := book.Open(t.TempDir(), book.System{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	d := &dropping{talk: &talk{err: io.Discard}, set: settings.Default(),
-		take: taking.Begin(shelf, profile.Drop{Units: unit.System{Depth: unit.Foot, Temp: unit.Fahrenheit}})}
-	for _, tc := range [][2]string{{"for: walleye", "walleye"}, {"Rainbows", "rainbow"}, {"for: walley", "rainbow"}} {
-		typed, want := tc[0], tc[1]
-		if _, err := d.taken(typed, sampling.Advice{}, false); err != nil || d.fish.Key != want {
-			t.Errorf("%s: %q, %v", typed, d.fish.Key, err)
-		}
 	}
 }
 

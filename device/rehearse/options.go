@@ -14,6 +14,7 @@ type Options struct {
 	DepthNoiseM float64 // standard deviation of the stated depth, m, up to 2; below 0 is none [0.03]
 	PeriodS     float64 // from one line to the next, s, 0.05 to 600 [0.5]
 	StatesDepth bool    // lines are "depth_m,temp_c" under a row of names, else the temperature alone
+	HaulIn      bool    // once it is at the bottom, the probe is hauled in by itself
 	SpeedMps    float64 // of lowering and of hauling in, m/s, 0.01 to 10 [0.5]
 	Seed        uint64  // of noise and faults
 	Speed       float64 // the lake's clock against the wall's, 0.01 to 100 [1]

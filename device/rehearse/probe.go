@@ -119,12 +119,18 @@ func (p *Probe) advance() time.Duration {
 	now := p.elapsed()
 	for due := p.due(); due <= now; due = p.due() {
 		p.sensor.move((due - p.at).Seconds())
+		if p.o.HaulIn && p.sensor.depthM > p.o.Lake.bottomM-atBottomM {
+			p.sensor.targetM = 0
+		}
 		p.at = due
 		p.say()
 		p.line++
 	}
 	return now
 }
+
+// atBottomM is how near to the bottom counts as touching it, m.
+const atBottomM = 0.1
 
 func (p *Probe) due() time.Duration { return time.Duration(p.line) * p.period }
 

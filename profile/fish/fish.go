@@ -20,6 +20,9 @@ import (
 	"strconv"
 )
 
+// Usual is the fish that is meant where none is named.
+const Usual = "rainbow"
+
 // Kind is the group of a fish by the water it seeks.
 //
 // For a Coldwater fish ComfortLowC is only information: colder water does not keep

@@ -2,17 +2,14 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"strings"
-	"time"
 
 	"github.com/urfave/cli/v2"
 
 	"coldseam/device"
 	"coldseam/device/format"
 	"coldseam/device/line"
-	"coldseam/device/rehearse"
-	"coldseam/profile/book"
+	"coldseam/device/probe"
 	"coldseam/profile/settings"
 	"coldseam/profile/unit"
 	"coldseam/profile/water"
@@ -101,65 +98,24 @@ func portOf(c *cli.Context, set settings.Settings) (device.Config, error) {
 	return config, nil
 }
 
-// cable is a probe on its port, with what its lines are known to hold.
-type cable struct {
-	*device.Listener
-	decoder
-	name  string
-	log   book.Log
-	now   func() time.Time // the clock of its lines: a rehearsal's is the lake's
-	begun time.Time        // on it
-	sim   *rehearse.Probe  // nil for a real one
-	lakeM float64          // depth of its lake
-}
-
-// plugIn opens the port and begins to listen.
-func plugIn(config device.Config, l *format.Layout, o format.Options) (*cable, error) {
-	c := &cable{decoder: newDecoder(l, o), name: config.Name, now: time.Now, begun: time.Now()}
-	listener, err := device.Listen(config, device.Options{Cut: true})
+// plugInIfWanted opens the probe's port where a flag or the settings name one; nil is
+// the keyboard.
+func plugInIfWanted(c *cli.Context, set settings.Settings) (*probe.Probe, error) {
+	l, o, err := decoding(c, set)
 	if err != nil {
 		return nil, err
 	}
-	c.Listener = listener
-	return c, nil
-}
-
-// plugInRehearsal does the same with a simulated probe, whose clock may run faster.
-func plugInRehearsal(o rehearse.Options) (*cable, error) {
-	sim := rehearse.New(o)
-	c := &cable{decoder: newDecoder(nil, format.Options{}), name: "the rehearsal's probe", now: sim.Now, begun: sim.Now(), sim: sim, lakeM: o.Lake.BottomM()}
-	listener, err := device.Listen(device.Config{Name: c.name}, device.Options{
-		Cut:        true,
-		Now:        sim.Heard,
-		QuietAfter: time.Duration(float64(quietAfter) / o.Speed),
-		Open:       func(device.Config) (io.ReadCloser, error) { return sim.Open() },
-		Ports:      func() ([]device.Info, error) { return nil, nil },
-	})
-	if err != nil {
-		return nil, err
-	}
-	c.Listener = listener
-	return c, nil
-}
-
-const quietAfter = 5 * time.Second
-
-// sinceS is a moment in seconds from the beginning.
-func (c *cable) sinceS(at time.Time) float64 { return at.Sub(c.begun).Seconds() }
-
-// counted says how many lines were read and how many were not, and why.
-func (c *cable) counted() string {
-	n := c.Counts()
-	text := c.decoder.counted()
-	add := func(n int, what string) {
-		if n > 0 {
-			text += fmt.Sprintf(", %d %s", n, what)
+	if c.String("port") == "" && set.Probe.Port == "" {
+		for _, name := range []string{"baud", "data-bits", "parity", "layout", "air", "thermistor", "moving"} {
+			if c.IsSet(name) {
+				return nil, refuse("--%s is about a probe: name its port with --port", name)
+			}
 		}
+		return nil, nil
 	}
-	add(n.Torn, "torn")
-	add(n.TooLong, "without an end")
-	if n.Lost > 0 {
-		text += "; the cable was lost " + counted(n.Lost, "time")
+	config, err := portOf(c, set)
+	if err != nil {
+		return nil, err
 	}
-	return text
+	return probe.Open(probe.Options{Port: config, Layout: l, Format: o})
 }

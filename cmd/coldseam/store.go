@@ -1,0 +1,170 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"coldseam/profile"
+	"coldseam/profile/book"
+	"coldseam/profile/plain"
+	"coldseam/profile/session"
+	"coldseam/profile/settings"
+)
+
+// shelf is the book in which a drop is saved, and those to which it moved on.
+type shelf struct {
+	disk    book.Disk
+	book    *book.Book
+	log     *book.Log // what the probe says, wherever the drop is
+	unlocks []func()
+	tell    func(text string)
+}
+
+// openShelf opens and locks the folder of saved drops.
+func (p *program) openShelf(c *cli.Context, set settings.Settings) (s *shelf, err error) {
+	dir := c.String("book")
+	if dir == "" {
+		dir = set.Book
+	}
+	if dir == "" {
+		if dir, err = book.DefaultDir(); err != nil {
+			return nil, refused{err}
+		}
+	}
+	s = &shelf{disk: p.disk, log: new(book.Log)}
+	if err := s.open(dir); err != nil {
+		return nil, fmt.Errorf("%w; use another folder with --book", err)
+	}
+	return s, nil
+}
+
+// open opens and locks a folder, in which the drop is saved from now on.
+func (s *shelf) open(dir string) error {
+	b, err := book.Open(dir, s.disk)
+	var unlock func()
+	if err == nil {
+		unlock, err = b.Lock()
+	}
+	if errors.Is(err, book.ErrInUse) {
+		return fmt.Errorf("%s: %w: end that one first", dir, err)
+	}
+	if err != nil {
+		return fmt.Errorf("%s: drops cannot be saved there: %s", dir, cause(err))
+	}
+	b.Touched = s.touched
+	s.book, s.unlocks = b, append(s.unlocks, unlock)
+	return nil
+}
+
+func (s *shelf) close() {
+	s.log.Close()
+	for _, unlock := range s.unlocks {
+		unlock()
+	}
+}
+
+// touched tells what became of a page in which somebody else had a hand.
+func (s *shelf) touched(what book.Touch, path, now string) {
+	path, now = plain.Line(path), plain.Line(now)
+	switch {
+	case what == book.Gone:
+		s.tell("The page was gone and is written again: " + path)
+	case what == book.Kept:
+		s.tell("The page had been changed by hand; as it was, it is kept in " + now)
+	case now == "":
+		s.tell("The page was changed by hand meanwhile, and stays as it is: " + path)
+	default:
+		s.tell("The page was changed by hand meanwhile, and stays as it is: " + path + ". This drop goes on in " + now)
+	}
+}
+
+// cut gives the drops that were cut off and can be gone on with, and what is to be told of
+// the others.
+func (s *shelf) cut() (cut []session.Cut, notes []string, err error) {
+	pages, err := s.book.Unended()
+	if err != nil {
+		return nil, nil, err
+	}
+	for _, u := range pages {
+		if u.Err != nil {
+			notes = append(notes, fmt.Sprintf("Not offered, though it may have been cut off: %s: %s.", plain.Line(u.Path), plain.Line(oneLine(u.Err))))
+			continue
+		}
+		c := session.Cut{Drop: u.Drop, Store: &store{s, s.book, u.Page}}
+		if log := u.Beside(book.LogEnding); exists(log) {
+			c.Log = log
+		}
+		cut = append(cut, c)
+	}
+	return cut, notes, nil
+}
+
+// store is for a new drop.
+func (s *shelf) store() session.Store { return &store{s, s.book, nil} }
+
+// elsewhere has the drop go on in another folder, as it was typed.
+func (s *shelf) elsewhere(dir string) (session.Store, error) {
+	if rest, ok := strings.CutPrefix(dir, "~/"); ok { // as a shell would have it
+		if home, err := os.UserHomeDir(); err == nil {
+			dir = filepath.Join(home, rest)
+		}
+	}
+	if err := s.open(dir); err != nil {
+		return nil, errors.New(oneLine(err))
+	}
+	s.tell("The drop goes on in " + plain.Line(s.book.Dir))
+	return s.store(), nil
+}
+
+// store keeps one drop as a page of a book, and beside it what its probe said.
+type store struct {
+	shelf *shelf
+	book  *book.Book
+	page  *book.Page // nil before it has its name
+}
+
+// told is an error as it is told: the system's, without the paths.
+type told struct{ error }
+
+func (t told) Error() string { return cause(t.error) }
+func (t told) Unwrap() error { return t.error }
+
+func tellable(err error) error {
+	if err == nil {
+		return nil
+	}
+	return told{err}
+}
+
+func (s *store) Save(d profile.Drop, ended bool) error {
+	if s.page != nil {
+		return tellable(s.page.Save(d, ended))
+	}
+	p, err := s.book.Begin(d)
+	if p.Path != "" { // it has its name, even where that is not durable yet
+		s.page = p
+	}
+	if err == nil && ended {
+		err = p.Save(d, true)
+	}
+	return tellable(err)
+}
+
+func (s *store) Remove() error { return tellable(s.page.Remove()) }
+
+func (s *store) Name() string {
+	if s.page == nil {
+		return ""
+	}
+	return s.page.Path
+}
+
+func (s *store) Line(atS float64, raw []byte) error { return tellable(s.shelf.log.Line(atS, raw)) }
+func (s *store) Remark(text string) error           { return tellable(s.shelf.log.Remark(text)) }
+func (s *store) Sync() error                        { return tellable(s.shelf.log.Sync(s.page)) }
+func (s *store) Log() string                        { return s.page.Beside(book.LogEnding) }

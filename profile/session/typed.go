@@ -1,0 +1,243 @@
+package session
+
+import (
+	"errors"
+	"fmt"
+	"reflect"
+	"strings"
+
+	"coldseam/profile"
+	"coldseam/profile/fish"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
+	"coldseam/profile/report"
+	"coldseam/profile/unit"
+)
+
+// startTyping has readings typed from now on.
+func (s *Session) startTyping() {
+	s.mode = typing
+	s.tell(typeHint)
+	s.askTyped()
+}
+
+// askTyped asks for the next reading. What Enter would mean stands in the prompt.
+func (s *Session) askTyped() {
+	if s.stopping {
+		s.finish()
+		return
+	}
+	u := s.drop.Units
+	s.advice = s.next(s.fish.LimitsC())
+	if !s.doubted {
+		s.tell("")
+		s.tell(report.Next(s.advice, u.Shown()))
+	}
+	switch {
+	case s.doubted:
+		s.prompt = "Enter keeps it; else type it again, or undo:"
+	case s.advice.Enough:
+		s.prompt = "Enter ends with the plan; or depth and temperature:"
+	default:
+		s.prompt = fmt.Sprintf("Temperature at %s, %s:", report.Mark(s.advice.DepthM, u.Shown()), u.Temp)
+	}
+}
+
+// typed does what a typed line says.
+func (s *Session) typed(text string) {
+	text = strings.TrimSpace(text)
+	w, isWord := Word(text)
+	if text == "" && !s.doubted && s.advice.Enough || w == "stop" {
+		s.finish()
+		return
+	}
+	s.todo = append(s.todo, s.askTyped)
+	switch {
+	case text == "" && s.doubted, w == "skip" && s.doubted:
+		s.doubted = false
+	case text == "":
+		s.tell("Nothing was typed. " + helpTyping)
+	case w == "help":
+		s.tell(helpTyping)
+	case w == "skip":
+		s.skipDepth()
+	case w == "undo":
+		s.doubted = false
+		s.undoLast()
+	case !isWord:
+		s.line(text)
+	}
+}
+
+// skipDepth passes the depth over that is asked for; false where there is none.
+func (s *Session) skipDepth() bool {
+	if s.advice.Enough {
+		s.tell("No depth is asked for: Enter ends the drop.")
+		return false
+	}
+	s.skip(s.advice.DepthM)
+	return true
+}
+
+// undoLast takes the last reading of this sitting back.
+func (s *Session) undoLast() {
+	r, ok := s.undo()
+	if !ok {
+		s.tell("Nothing of this sitting to take back. To put a reading right, type its depth and the right temperature.")
+		return
+	}
+	s.do(func() { s.save(false) }, func() {
+		s.tell(fmt.Sprintf("Taken back: %s %s at %s %s.", unit.Exact(r.Temp), r.TempUnit, unit.Exact(r.Depth), r.DepthUnit))
+		s.showColumn()
+	})
+}
+
+// showColumn tells the drop so far.
+func (s *Session) showColumn() {
+	d := s.Drop()
+	s.told = append(s.told, Told{Column: &d})
+}
+
+// line takes in a typed line that is none of the words.
+func (s *Session) line(text string) {
+	if key, _, ok := strings.Cut(text, ":"); ok && strings.EqualFold(strings.TrimSpace(key), "units") {
+		s.tell("The units stay as they were begun with; write the unit behind a number instead: 4 m 18 C.")
+		return
+	}
+	at := ""
+	switch {
+	case !notebook.TemperatureAlone(text):
+	case s.doubted:
+		last := s.drop.Readings[len(s.drop.Readings)-1]
+		at = unit.Exact(last.Depth) + " " + last.DepthUnit.String()
+	case s.advice.Enough:
+		s.tell("At which depth? Type depth and temperature.")
+		return
+	default:
+		at = report.Mark(s.advice.DepthM, s.drop.Units.Shown())
+	}
+	s.read(text, at, nil)
+}
+
+var errOpen = errors.New("not answered")
+
+// read reads a typed line as the notebook would, in the drop's units; a temperature alone
+// is at the depth at. answers are those to what is open in the line, so far.
+func (s *Session) read(text, at string, answers []int) {
+	var open *notebook.Question
+	given := 0
+	ask := func(q notebook.Question) (int, error) {
+		if given < len(answers) {
+			given++
+			return answers[given-1], nil
+		}
+		open = &q
+		return 0, errOpen
+	}
+	sheet, err := notebook.ReadLine(text, at, s.Drop(), notebook.Options{Name: "typed", Ask: ask, Fish: s.o.Fish, Waters: s.o.Waters})
+	if open != nil {
+		notTaken := func() { s.tell("Not taken.") }
+		s.open(Question{
+			What: strings.ToUpper(open.What[:1]) + open.What[1:] + ":", Choices: open.Choices, Meaning: true,
+			choose: func(n int) { s.do(func() { s.read(text, at, append(answers, n)) }) },
+			leave:  notTaken, undo: notTaken,
+			hangUp: func() { s.refuse(err) },
+		})
+		return
+	}
+	for _, n := range sheet.Notes {
+		if n.Line == 1 && len(sheet.Drop.Readings) == 0 {
+			s.tell(plain.Line(n.Text) + ".")
+		}
+	}
+	if err == nil {
+		err = s.findFish(sheet.Drop)
+	}
+	if err != nil {
+		s.refuse(err)
+		return
+	}
+	s.takeIn(text, sheet.Drop)
+}
+
+// refuse says why a line was not taken.
+func (s *Session) refuse(err error) {
+	var page *notebook.Error
+	if errors.As(err, &page) {
+		err = errors.New(page.Msg)
+	}
+	s.tell("Not taken: " + plain.Line(err.Error()) + ". Type it again.")
+}
+
+// findFish has a fish that was typed serve the next advice too.
+func (s *Session) findFish(read profile.Drop) error {
+	if read.For == s.drop.For || read.For == "" {
+		return nil
+	}
+	f, err := fish.FindIn(s.o.Fish, read.For)
+	if err == nil {
+		s.fish = f
+	}
+	return err
+}
+
+// takeIn takes in what a typed line says: of the drop, and its readings.
+func (s *Session) takeIn(text string, read profile.Drop) {
+	readings, was := read.Readings, s.Drop()
+	was.Readings, read.Readings = nil, nil
+	noted := !reflect.DeepEqual(was, read)
+	var steps []func()
+	if s.doubted && len(readings) > 0 { // what is typed now stands in the place of what was doubted
+		s.doubted = false
+		steps = append(steps, func() { s.undo(); s.save(false) })
+	}
+	if noted {
+		steps = append(steps, func() { s.note(read); s.keep() }, func() { s.tell("Noted: " + plain.Line(text) + ".") })
+	}
+	if len(readings) == 0 && !noted {
+		s.tell("No reading was taken.")
+	}
+	for _, r := range readings {
+		steps = append(steps, func() { s.addOne(r) })
+	}
+	s.do(steps...)
+}
+
+// addOne takes a reading into the drop, shows the column, and challenges what is odd.
+func (s *Session) addOne(r profile.Reading) {
+	before := s.at(r)
+	odd := s.add(r)
+	s.do(func() { s.save(false) }, func() {
+		s.tell("")
+		s.showColumn()
+		if len(before) > 0 {
+			s.askTwice(r, before)
+			return
+		}
+		for i, o := range odd {
+			s.tell(report.Flagged(o))
+			s.doubted = s.doubted || i == 0 && o.Depth == r.Depth && o.Temp == r.Temp
+		}
+	})
+}
+
+// askTwice asks what a second reading of a depth is. Both are kept by then.
+func (s *Session) askTwice(r profile.Reading, before []profile.Reading) {
+	var was []string
+	for _, b := range before {
+		was = append(was, unit.Exact(b.Temp)+" "+b.TempUnit.String())
+	}
+	s.open(Question{
+		What:    fmt.Sprintf("At %s %s it was %s before.", unit.Exact(r.Depth), r.DepthUnit, strings.Join(was, " and ")),
+		Choices: []string{"this puts it right: only the new one counts", "it is a second reading: both count"},
+		help:    helpTwice,
+		choose: func(n int) {
+			if n == 0 {
+				s.correct(r)
+				s.do(func() { s.save(false) })
+			}
+		},
+		leave: func() {},
+		undo:  s.undoLast,
+	})
+}
