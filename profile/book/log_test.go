@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"errors"
 	"math"
 	"os"
 	"strings"
@@ -73,5 +74,57 @@ func TestLog(t *testing.T) {
 	got := strings.ReplaceAll(string(data), string(long), "long")
 	if want := "# begun\n+0.500 18.31\n+1.000 long\n# 2 lines before the first reading were not kept\n+4.000 18.30\n"; got != want {
 		t.Errorf("kept %q", got)
+	}
+}
+
+// noLog is a disk on which no file can grow, from some write on.
+type noLog struct {
+	System
+	writes int
+}
+
+type noLogFile struct {
+	File
+	left *int
+}
+
+var errNoSpace = errors.New("no space left on device")
+
+func (d *noLog) Append(path string) (File, error) {
+	if d.writes == 0 {
+		return nil, errNoSpace
+	}
+	f, err := d.System.Append(path)
+	return noLogFile{f, &d.writes}, err
+}
+
+func (f noLogFile) Write(b []byte) (int, error) {
+	if *f.left--; *f.left < 1 {
+		return 0, errNoSpace
+	}
+	return f.File.Write(b)
+}
+
+// A log that cannot be kept says so once.
+func TestNoLog(t *testing.T) {
+	for _, writes := range []int{0, 1, 5} {
+		b := open(t, &noLog{writes: writes})
+		p, err := b.Begin(drop("Alder Kettle", 74))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var l Log
+		failed := 0
+		for i := range 20 {
+			if l.Line(float64(i), []byte("18.31")) != nil {
+				failed++
+			}
+			if l.Sync(p) != nil {
+				failed++
+			}
+		}
+		if l.Close(); failed != 1 {
+			t.Errorf("%d writes: %d errors", writes, failed)
+		}
 	}
 }
