@@ -7,6 +7,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"coldseam/chart"
+	"coldseam/profile"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/report"
@@ -77,19 +78,19 @@ func (p *program) answer(j job, check string, asJSON bool) error {
 var errNoCheck = refuse("--check takes one reading, e.g. --check \"14ft 63\"")
 
 // checkReading reads the one reading of --check in the units of the drop.
-func checkReading(text string, made plan.Plan) (notebook.Sheet, error) {
+func checkReading(text string, made plan.Plan) (profile.Reading, error) {
 	sheets, err := notebook.Read([]byte(text), notebook.Options{Name: "--check", Flags: []notebook.Header{{Key: "units", Value: made.Drop.Units.String(), From: "page"}}})
 	if err != nil {
-		return notebook.Sheet{}, refused{err}
+		return profile.Reading{}, refused{err}
 	}
 	if len(sheets) != 1 || len(sheets[0].Drop.Readings) != 1 {
-		return notebook.Sheet{}, errNoCheck
+		return profile.Reading{}, errNoCheck
 	}
 	// the same thermometer and line as on the page
 	d := made.Drop
 	d.Readings = sheets[0].Drop.Readings
 	d.Correct()
-	return notebook.Sheet{Drop: d}, nil
+	return d.Readings[0], nil
 }
 
 // print prints a plan for people: the answer first.

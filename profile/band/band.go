@@ -47,11 +47,21 @@ type Input struct {
 	AnchorBlack bool
 }
 
-// Interval is a run of depths that suits, with the reason it is not the band.
+// Interval is a run of depths that suits but for one thing.
 type Interval struct {
 	TopM, BottomM float64
-	Why           string
+	Why           Flaw
 }
+
+// Flaw is the code of why an interval is not the band.
+type Flaw string
+
+// The flaws.
+const (
+	Thinner      Flaw = "thinner"       // than the band
+	LittleOxygen Flaw = "little oxygen" // its temperature suits
+	Surer        Flaw = "surer"         // warmer than a coldwater fish likes, but surer of oxygen, which was not measured
+)
 
 // Band is the answer. Depths are metres below the surface.
 type Band struct {
@@ -80,6 +90,8 @@ type Band struct {
 	Shift light.Advice
 	Shelf light.Shelf       // where the food shelf ends
 	Weeds *profile.Estimate // depth of the deepest weeds, where the Secchi depth was given
+	// PlantsM is how deep light enough for plants reaches, m, where the Secchi depth was given.
+	PlantsM float64
 
 	// Where no band was found: the coolest water that was read, or, where OxygenToM is
 	// known, the coolest of that which has the oxygen.
@@ -102,6 +114,12 @@ func (b Band) Safe(deepestM float64) (topM, bottomM float64) {
 	return topM, bottomM
 }
 
+// Doubtful reports whether some of the band lies below the depth from where on oxygen may
+// be short.
+func (b Band) Doubtful() bool {
+	return b.DoubtfulBelow != nil && b.DoubtfulBelow.Best < b.Bottom.Best
+}
+
 // Find finds the band.
 func Find(in Input) Band {
 	f := &finder{Input: in, k: in.Layers.Curve}
@@ -113,7 +131,7 @@ func Find(in Input) Band {
 	f.extent()
 	runs := f.runs(f.suits)
 	if len(f.oxygenZ) > 0 { // squeezed to less than is worth a word, it is no water to fish
-		runs = slices.DeleteFunc(runs, func(r run) bool { return r.thick() < wordM })
+		runs = slices.DeleteFunc(runs, func(r run) bool { return r.thick() < WordM })
 	}
 	if len(runs) == 0 {
 		return f.noBand(b)

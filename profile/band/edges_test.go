@@ -48,7 +48,7 @@ func TestOxygenAtTheEnds(t *testing.T) {
 	}
 	near(t, "where it has 5 mg/L", low.Top.Best, 1.95, 1e-6)
 	above := func(b Band) bool { // water over the first oxygen reading is named as good
-		return len(b.Others) > 0 && b.Others[0].TopM == 0 && b.Others[0].Why == "thinner than the band"
+		return len(b.Others) > 0 && b.Others[0].TopM == 0 && b.Others[0].Why == Thinner
 	}
 	over := Find(input(column(t, z, temp, at(2, 2)), trout()))
 	if above(low) || !above(over) {

@@ -56,7 +56,7 @@ func (f *finder) fill(b *Band, runs []run) {
 	}
 	r := runs[best]
 	for i, other := range runs {
-		if i != best && other.thick() >= wordM {
+		if i != best && other.thick() >= WordM {
 			b.Others = append(b.Others, Interval{other.top.depthM, other.bottom.depthM, Thinner})
 		}
 	}
@@ -80,6 +80,7 @@ func (f *finder) fill(b *Band, runs []run) {
 	b.Shelf = light.ShelfOf(f.Secchi)
 	if f.Secchi.Known && f.Secchi.Value >= light.MinSecchiM && f.Secchi.Value <= light.MaxSecchiM {
 		weeds := light.Weeds(f.Secchi.Value)
+		b.PlantsM = light.OnePercentM(f.Secchi.Value)
 		b.Weeds = &weeds
 	}
 	f.start(b)
@@ -105,13 +106,9 @@ func (f *finder) starved() []Interval {
 		return nil
 	}
 	var out []Interval
-	why := "cool enough, too little oxygen"
-	if f.Fish.Kind != fish.Coldwater {
-		why = "neither too warm nor too cold, but too little oxygen"
-	}
 	for _, r := range f.runs(func(z float64) bool { return f.cool(z) && f.warm(z) && !f.oxygenOK(z) }) {
-		if r.thick() >= wordM {
-			out = append(out, Interval{r.top.depthM, r.bottom.depthM, why})
+		if r.thick() >= WordM {
+			out = append(out, Interval{r.top.depthM, r.bottom.depthM, LittleOxygen})
 		}
 	}
 	return out
@@ -183,19 +180,13 @@ func (f *finder) surer(b *Band) {
 		}
 		from = z
 	}
-	if to-from >= wordM {
+	if to-from >= WordM {
 		b.Others = append(b.Others, Interval{from, to, Surer})
 	}
 }
 
-// Surer is why an interval above the band is named where oxygen was not measured.
-const Surer = "warmer than they like, but surer of oxygen"
-
-// Thinner is why another run that suits is not the band.
-const Thinner = "thinner than the band"
-
-// wordM is how thick such water, or any beside the band, must be to be worth a word.
-const wordM = 0.3
+// WordM is how thick such water, or any beside the band, must be to be worth a word.
+const WordM = 0.3
 
 // start sets where to put the fly first.
 func (f *finder) start(b *Band) {

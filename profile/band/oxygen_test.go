@@ -136,7 +136,7 @@ func TestTwoRuns(t *testing.T) {
 		t.Fatalf("top %v m, want the run below 6 m", b.Top.Best)
 	}
 	near(t, "top, halfway up from 2 to 8 mg/L", b.Top.Best, 6.5, 1e-9)
-	if len(b.Others) != 2 || b.Others[0].Why != "thinner than the band" || b.Others[1].Why != "cool enough, too little oxygen" {
+	if len(b.Others) != 2 || b.Others[0].Why != Thinner || b.Others[1].Why != LittleOxygen {
 		t.Fatalf("others %v", b.Others)
 	}
 	near(t, "the thinner ends halfway down", b.Others[0].BottomM, 5.5, 1e-9)

@@ -103,7 +103,7 @@ func TestSqueeze(t *testing.T) {
 			below := b.Others[len(b.Others)-1]
 			near(t, "starved water begins under the band", below.TopM, c.bottom, 1e-3)
 			for _, o := range b.Others {
-				if o.Why != "cool enough, too little oxygen" {
+				if o.Why != LittleOxygen {
 					t.Errorf("%v to %v m: %q", o.TopM, o.BottomM, o.Why)
 				}
 			}

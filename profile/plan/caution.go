@@ -35,24 +35,24 @@ const (
 	Rules    Caution = "rules"
 )
 
-// Thresholds. The handling temperatures are 65, 68 and 70 F: state agencies advise
+// Thresholds, which package report prints. The handling temperatures are 65, 68 and 70 F: state agencies advise
 // against catch and release of trout above 70 F (New York DEC 2019); 68 F is common
 // advice; 65 F a note of care. Barotrauma from 25 ft: agencies' advice to anglers.
 // Cold shock is possible in water under 70 F (US Coast Guard's advice to boaters).
 const (
 	note65C   = 18.3
 	caution68 = 20.0
-	stop70C   = 21.1
-	pressureM = 25 * 0.3048
-	windMps   = 15 * 0.44704
-	coldC     = 21.1
+	StopC     = 21.1         // of the top layer: no catch and release
+	PressureM = 25 * 0.3048  // fish from deeper suffer
+	WindMps   = 15 * 0.44704 // too much at anchor
+	ShockC    = 21.1         // a fall into colder water can take the breath
 	iceC      = 4.0
 	iceRiseC  = 0.5 // how much warmer the lower of two readings must be
 )
 
 // Gate reports whether the mixed layer is so warm that coldwater fish brought up
 // through it are likely to die if released.
-func (p *Plan) Gate() bool { return p.Fish.Salmonid && p.Layers.MixedTempC >= stop70C-0.05 }
+func (p *Plan) Gate() bool { return p.Fish.Salmonid && p.Layers.MixedTempC >= StopC-0.05 }
 
 // UnderIce reports whether the column is one found under ice: colder above, and
 // near freezing at the top. Two readings are enough to say so.
@@ -66,41 +66,38 @@ func (p *Plan) UnderIce() bool {
 // gravest first.
 func (p *Plan) cautions() []Caution {
 	var out []Caution
-	warm, sky := p.Layers.MixedTempC, remark.Sky(p.Drop.Sky)
-	switch {
-	case !p.Fish.Salmonid || p.Column.Len() == 0:
-	case p.Gate():
-		out = append(out, Warm70)
-	case warm >= caution68-0.02:
-		out = append(out, Warm68)
-	case warm >= note65C-0.02:
-		out = append(out, Warm65)
+	add := func(when bool, c Caution) {
+		if when {
+			out = append(out, c)
+		}
 	}
-	coldest := p.Column.At(0).TempC
-	for _, q := range p.Column.Points() {
-		coldest = min(coldest, q.TempC)
-	}
-	if sky.Has(remark.Thunder) {
-		out = append(out, Thunder)
-	}
-	if p.Drop.Wind.Known && p.Drop.Wind.Value >= windMps-0.01 || sky.Has(remark.Whitecaps) {
-		out = append(out, Wind)
-	}
-	if p.Band.Found && p.Band.Start.Best > pressureM {
-		out = append(out, Pressure)
-	}
-	iced := p.UnderIce()
-	if iced {
-		out = append(out, Ice)
-	}
-	if coldest < coldC && !iced {
-		out = append(out, Cold)
-	}
-	if p.Band.Found && !iced {
-		out = append(out, Anchors)
-	}
+	sky, wind, iced := remark.Sky(p.Drop.Sky), p.Drop.Wind, p.UnderIce()
+	warm := p.warm()
+	add(warm != "", warm)
+	add(sky.Has(remark.Thunder), Thunder)
+	add(wind.Known && wind.Value >= WindMps-0.01 || sky.Has(remark.Whitecaps), Wind)
+	add(p.Band.Found && p.Band.Start.Best > PressureM, Pressure)
+	add(iced, Ice)
+	add(!iced && p.ColdestC() < ShockC, Cold)
+	add(!iced && p.Band.Found, Anchors)
 	if p.Rules.Water != "" { // noted rules come before all advice
 		return append([]Caution{Rules}, out...)
 	}
 	return append(out, Rules)
+}
+
+// warm is the caution for a mixed layer too warm for fish of the salmon family, "" where
+// it is none.
+func (p *Plan) warm() Caution {
+	switch warm := p.Layers.MixedTempC; {
+	case !p.Fish.Salmonid:
+		return ""
+	case p.Gate():
+		return Warm70
+	case warm >= caution68-0.02:
+		return Warm68
+	case warm >= note65C-0.02:
+		return Warm65
+	}
+	return ""
 }

@@ -60,55 +60,60 @@ const (
 	narrowM, wideM       = 1.4, 2.7
 )
 
+// add puts a doubt to the others; a poor one settles the level, a fair one lowers a good.
+func (c *Confidence) add(to Level, d Doubt) {
+	c.Why = append(c.Why, d)
+	if to == Poor || c.Level == Good {
+		c.Level = to
+	}
+}
+
 // sureOfDepth weighs what is doubtful of the thermocline and the band's edges: anything
 // that could move the fly by several feet makes it poor, by a foot or two fair.
 func (p *Plan) sureOfDepth() Confidence {
-	var doubts []Doubt
-	level := Good
-	add := func(to Level, d Doubt) {
-		doubts = append(doubts, d)
-		if to == Poor || level == Good {
-			level = to
-		}
-	}
-	l := p.Layers
+	c := Confidence{Level: Good}
 	switch n := p.Column.Len(); {
 	case n < 3:
-		add(Poor, TooFewReadings)
+		c.add(Poor, TooFewReadings)
 	case n < 5:
-		add(Fair, TooFewReadings)
+		c.add(Fair, TooFewReadings)
 	}
-	if l.Thermocline != nil {
-		width(*l.Thermocline, WideBreak, add)
-	}
-	if p.maybeSkin() {
-		add(Fair, MaybeSkin)
-	}
-	if z, ok := stepApart(l); ok {
-		p.StepM = z
-		add(Fair, MethodsApart)
-	}
-	if p.Band.Found && !p.Band.ToSurface {
-		width(p.Band.Top, WideEdge, add)
-	}
-	if l.BottomReached && p.Band.Verdict != band.NotReached {
-		add(Fair, BreakCutOff)
-	}
+	p.sureOfBreak(&c)
 	if flagged, unused := p.Flagged(); unused > 0 {
-		add(Fair, LeftOut)
+		c.add(Fair, LeftOut)
 	} else if flagged > 0 {
-		add(Fair, Disagreeing)
+		c.add(Fair, Disagreeing)
 	}
-	if l.WideTop && l.Structure != layers.TooFew {
-		doubts = append(doubts, NoNearSurface)
+	if p.Layers.WideTop && p.Layers.Structure != layers.TooFew {
+		c.Why = append(c.Why, NoNearSurface)
 	}
 	if p.Band.Found && p.Band.ToDeepest {
-		doubts = append(doubts, DeepWaterUnread)
+		c.Why = append(c.Why, DeepWaterUnread)
 	}
-	if level == Good {
-		doubts = append(doubts, CloseReadings)
+	if c.Level == Good {
+		c.Why = append(c.Why, CloseReadings)
 	}
-	return Confidence{level, doubts}
+	return c
+}
+
+// sureOfBreak weighs the thermocline and the band's upper edge.
+func (p *Plan) sureOfBreak(c *Confidence) {
+	if l := p.Layers; l.Thermocline != nil {
+		width(*l.Thermocline, WideBreak, c.add)
+	}
+	if p.maybeSkin() {
+		c.add(Fair, MaybeSkin)
+	}
+	if z, ok := stepApart(p.Layers); ok {
+		p.StepM = z
+		c.add(Fair, MethodsApart)
+	}
+	if p.Band.Found && !p.Band.ToSurface {
+		width(p.Band.Top, WideEdge, c.add)
+	}
+	if p.Layers.BottomReached && p.Band.Verdict != band.NotReached {
+		c.add(Fair, BreakCutOff)
+	}
 }
 
 // sureOfOxygen weighs what is known of the oxygen where the fly starts.
@@ -143,6 +148,9 @@ func width(e profile.Estimate, d Doubt, add func(Level, Doubt)) {
 		add(Fair, d)
 	}
 }
+
+// SkinReadM is where to read for a warm skin that a wide first interval may hide, m.
+const SkinReadM = 0.6096
 
 // stepApart gives where the centre of a smooth step fitted to the readings under the
 // skin lies, m. ok is whether that speaks against the thermocline: the column is

@@ -92,6 +92,15 @@ func (p *Plan) lakeM() float64 {
 	return max(p.Column.Last().DepthM, p.Drop.Bottom.Or(0), p.Drop.Deepest.Or(0))
 }
 
+// Richness is what clarity and colour say of the water's richness, and so of the oxygen
+// below the break; Unknown where there is no break.
+func (p *Plan) Richness() light.Richness {
+	if p.Layers.Thermocline == nil {
+		return light.Unknown
+	}
+	return light.Noted(p.Drop.Secchi, p.Drop.Colour)
+}
+
 // wholeMarks rounds the depth of water to begin in to a mark on the line, so that
 // the leader is worked out for the depth that is printed; within what may be cast
 // over where that leaves room for a mark.

@@ -50,25 +50,8 @@ func Answer(p plan.Plan) []string {
 	if !p.Band.Found {
 		return []string{s.noBand(), s.column()}
 	}
-	out := append([]string{s.where()}, s.leader()...)
+	out := append([]string{s.where()}, s.rig(*s.p.Rig)...)
 	return append(out, s.column())
-}
-
-// Warnings gives what stands before the answer: wind too strong for the boat, and
-// water so warm that fish would not survive release.
-func Warnings(p plan.Plan) []string {
-	var out []string
-	for _, c := range p.Cautions {
-		if first(c) {
-			out = append(out, CautionText(p, c))
-		}
-	}
-	return out
-}
-
-func (s speaker) gate() string {
-	return fmt.Sprintf("WARM WATER: the top layer is %s. Fish brought up through it are likely to die if released: no catch and release. "+
-		"Where keeping is legal stop at the limit, or fish for perch or bass instead.", s.u.Degrees(s.p.Layers.MixedTempC))
 }
 
 // edges gives the printed edges of the band: the inner ones, and the outer in
@@ -93,52 +76,52 @@ func (s speaker) deepEdges() string {
 	return edges
 }
 
+// where says where the fish should be, what is known of the oxygen there, and over what
+// water to cast.
 func (s speaker) where() string {
 	b, p := s.p.Band, s.p
-	var t string
-	edges := s.deepEdges()
-	switch {
-	case b.Verdict == band.Warmest:
-		t = fmt.Sprintf("All of this water is colder than %s like (%s): the warmest is %s, where they should hold.", p.Fish.Name, s.comfort(), edges)
-	case b.Cold && p.UnderIce() && b.ToSurface:
-		t = fmt.Sprintf("Under the ice all of it is colder than %s like best, and they hold wherever there is oxygen: top to %s.", p.Fish.Name, s.u.Length(b.Bottom.Low))
-	case b.Cold && b.ToSurface:
-		t = fmt.Sprintf("No water here is too warm for %s, top to %s: it is colder than they like best (%s), so fish the warmest you find, here %s at %s.",
-			p.Fish.Name, s.u.Length(b.Bottom.Low), s.comfort(), s.u.Degrees(p.Layers.Curve.At(b.Start.Best)), s.u.Length(b.Start.Best))
-	case b.ToSurface && b.ToDeepest:
-		t = fmt.Sprintf("All the water that was read suits %s: top to %s.", p.Fish.Name, s.u.Length(p.Column.Last().DepthM))
-	case b.ToSurface:
-		t = fmt.Sprintf("Fish should hold anywhere down to %s.", s.u.Length(math.Max(b.Bottom.Low, 0)))
-	default:
-		t = fmt.Sprintf("Fish should hold %s.", edges)
-	}
+	t := s.holding()
 	if b.ToDeepest && !b.ToSurface {
 		t += " They may be deeper too: nothing was read below " + s.u.Length(p.Column.Last().DepthM) + "."
 	}
 	if !b.Oxygen {
 		t += " " + s.oxygenRead()
 	}
-	shallow, deep := s.u.Mark(b.CastShallowM), s.u.Mark(b.CastDeepM)
-	water := s.u.Span(b.CastShallowM, b.CastDeepM)
-	switch {
-	case b.Suspended:
-		t += fmt.Sprintf(" They keep to open water: hang the fly %s down, over water of any depth from %s.", s.u.Length(b.Start.Best), s.u.Length(b.CastShallowM))
-	case shallow == deep:
-		t += fmt.Sprintf(" Cast where the water under the fly is %s deep.", water)
-	default:
-		t += fmt.Sprintf(" Cast where the water under the fly is %s deep, first over %s.", water, s.u.Length(b.WaterM))
+	if b.Suspended {
+		return t + fmt.Sprintf(" They keep to open water: hang the fly %s down, over water of any depth from %s.", s.u.Length(b.Start.Best), s.u.Length(b.CastShallowM))
 	}
-	if b.OverDeep && !b.Suspended {
+	t += fmt.Sprintf(" Cast where the water under the fly is %s deep", s.u.Span(b.CastShallowM, b.CastDeepM))
+	if s.u.Mark(b.CastShallowM) != s.u.Mark(b.CastDeepM) {
+		t += ", first over " + s.u.Length(b.WaterM)
+	}
+	t += "."
+	if b.OverDeep {
 		t += fmt.Sprintf(" That is deeper than common practice (%s).", s.u.Length(band.PracticeM))
 	}
-	if p.Rig != nil && !b.Suspended {
+	if p.Rig != nil {
 		t += fmt.Sprintf(" Fly about %s down.", s.u.Length(p.Rig.FlyM))
 	}
 	return t
 }
 
-// leader says the rig: what to cut, how long to wait, how to draw.
-func (s speaker) leader() []string { return s.rig(*s.p.Rig) }
+// holding says where the fish should be.
+func (s speaker) holding() string {
+	b, p := s.p.Band, s.p
+	switch {
+	case b.Verdict == band.Warmest:
+		return fmt.Sprintf("All of this water is colder than %s like (%s): the warmest is %s, where they should hold.", p.Fish.Name, s.comfort(), s.deepEdges())
+	case b.Cold && p.UnderIce() && b.ToSurface:
+		return fmt.Sprintf("Under the ice all of it is colder than %s like best, and they hold wherever there is oxygen: top to %s.", p.Fish.Name, s.u.Length(b.Bottom.Low))
+	case b.Cold && b.ToSurface:
+		return fmt.Sprintf("No water here is too warm for %s, top to %s: it is colder than they like best (%s), so fish the warmest you find, here %s at %s.",
+			p.Fish.Name, s.u.Length(b.Bottom.Low), s.comfort(), s.u.Degrees(p.Layers.Curve.At(b.Start.Best)), s.u.Length(b.Start.Best))
+	case b.ToSurface && b.ToDeepest:
+		return fmt.Sprintf("All the water that was read suits %s: top to %s.", p.Fish.Name, s.u.Length(p.Column.Last().DepthM))
+	case b.ToSurface:
+		return fmt.Sprintf("Fish should hold anywhere down to %s.", s.u.Length(math.Max(b.Bottom.Low, 0)))
+	}
+	return fmt.Sprintf("Fish should hold %s.", s.deepEdges())
+}
 
 func (s speaker) parts(r rig.Rig) string {
 	var words []string
@@ -161,7 +144,7 @@ func (s speaker) column() string {
 	case layers.Mixed:
 		return fmt.Sprintf("One layer, top to bottom: no break (thermocline) in %s of water.", s.u.Length(last))
 	case layers.Inverse:
-		return "Colder above, below 39 F (4 C): a winter column, with no break (thermocline). The warmest water is the deepest, but late in winter oxygen fails there first."
+		return "Colder above, below " + temps(4) + ": a winter column, with no break (thermocline). The warmest water is the deepest, but late in winter oxygen fails there first."
 	case layers.SkinOnly:
 		return fmt.Sprintf("A warm skin in the top %s, no break (thermocline) below it in %s of water.", s.u.Length(l.SkinM), s.u.Length(last))
 	}
@@ -171,7 +154,7 @@ func (s speaker) column() string {
 	} else {
 		t = fmt.Sprintf("The break (thermocline) is at about %s.", s.u.Length(l.Thermocline.Best))
 	}
-	if l.MixedLayer != nil && l.MixedLayer.Best >= 0.3 {
+	if l.MixedLayer != nil && l.MixedLayer.Best >= band.WordM {
 		t += fmt.Sprintf(" Above it one layer reaches down to about %s.", s.u.Length(l.MixedLayer.Best))
 	}
 	if l.BottomReached {
@@ -194,8 +177,8 @@ func RigAlone(r rig.Rig, in rig.Input, u unit.System) []string {
 	s := speaker{plan.Plan{Rules: in.Rules, ClearanceM: in.WaterM - in.FlyM}, u.Shown()}
 	out := []string{fmt.Sprintf("Water under the fly %s, fly about %s down.", s.u.Length(in.WaterM), s.u.Length(in.FlyM))}
 	out = append(out, s.rig(r)...)
-	for _, w := range r.Why {
-		out = append(out, sentence(fmt.Sprintf("%s rig: %s", r.Kind, s.rigReason(w))))
+	for _, w := range s.rigReasons(r) {
+		out = append(out, sentence(w))
 	}
-	return append(out, sentence("next best rig: "+string(r.RunnerUp)), s.rules())
+	return append(out, s.rules())
 }

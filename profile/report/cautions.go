@@ -6,85 +6,101 @@ import (
 	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
+	"coldseam/profile/unit"
 )
 
-// first reports whether a caution stands before the answer.
-func first(c plan.Caution) bool { return c == plan.Warm70 || c == plan.Wind || c == plan.Thunder }
+// caution is the words for a code: the text for a plan, and where it comes from.
+type caution struct {
+	text   func(speaker) string
+	source string
+	first  bool // it stands before the answer
+}
 
-// Cautions gives the texts of the cautions that apply, in order; those that stand
-// before the answer are not repeated.
-func Cautions(p plan.Plan) []string {
-	var out []string
-	for _, c := range p.Cautions {
-		if !first(c) {
-			out = append(out, CautionText(p, c))
-		}
+const boatSafety = "common practice of boating safety"
+
+// cautionOf is what is said of a code.
+func cautionOf(c plan.Caution) caution {
+	always := func(text string) func(speaker) string { return func(speaker) string { return text } }
+	switch c {
+	case plan.Warm70:
+		return caution{speaker.gate, "New York DEC 2019: no catch and release above 70 F", true}
+	case plan.Warm68:
+		return caution{speaker.warm68, "common practice; no deaths of released fish under 20 C in Boyd et al. 2010, NAJFM 30:898", false}
+	case plan.Warm65:
+		return caution{speaker.warm65, "common practice", false}
+	case plan.Pressure:
+		return caution{speaker.pressure, "agencies' advice to anglers: barotrauma from about 25 ft", false}
+	case plan.Cold:
+		return caution{speaker.cold, "US Coast Guard, advice to boaters: cold shock in water under 70 F", false}
+	case plan.Ice:
+		return caution{always("If there is ice: test it as you go, never alone, ice picks at hand; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."), boatSafety, false}
+	case plan.Wind:
+		return caution{speaker.wind, boatSafety, true}
+	case plan.Thunder:
+		return caution{always("THUNDER: off the water now, rods down, and wait 30 minutes after the last of it."), boatSafety, true}
+	case plan.Anchors:
+		return caution{always(AtAnchor), boatSafety, false}
+	case plan.Rules:
+		return caution{speaker.rules, "your settings", false}
 	}
-	return out
+	return caution{always(string(c)), "", false}
 }
 
 // AtAnchor is the caution for whoever lies at anchor.
 const AtAnchor = "Two anchors: the bow's first, the stern's only after; let the stern's go first in a blow; a knife at hand. Thunder: off the water."
 
-// CautionText is the text of one caution.
-func CautionText(p plan.Plan, c plan.Caution) string {
-	s := speak(p)
-	switch c {
-	case plan.Warm70:
-		return s.gate()
-	case plan.Warm68:
-		return fmt.Sprintf("The top layer is %s, at which trout are stressed: strong tippet, land them fast, keep them in the water, and stop if one is slow to recover.", s.u.Degrees(p.Layers.MixedTempC))
-	case plan.Warm65:
-		return fmt.Sprintf("The top layer is %s: handle fish quickly, in the water; later in a hot day stop or keep within the limit.", s.u.Degrees(p.Layers.MixedTempC))
-	case plan.Pressure:
-		if p.Fish.CanVent {
-			return "Fish from deeper than 25 ft (8 m) suffer from the change of pressure. This fish can let the gas out by itself if brought up slowly: release at once, or keep within the limit and stop."
+// Warnings gives what stands before the answer: wind too strong for the boat, and
+// water so warm that fish would not survive release.
+func Warnings(p plan.Plan) []string { return cautions(p, true) }
+
+// Cautions gives the texts of the cautions that apply, in order; those that stand
+// before the answer are not repeated.
+func Cautions(p plan.Plan) []string { return cautions(p, false) }
+
+func cautions(p plan.Plan, first bool) []string {
+	var out []string
+	for _, c := range p.Cautions {
+		if said := cautionOf(c); said.first == first {
+			out = append(out, said.text(speak(p)))
 		}
-		return "Fish from deeper than 25 ft (8 m) suffer from the change of pressure, and this fish cannot let the gas out: keep within the limit and stop, rather than catch and release."
-	case plan.Cold:
-		return fmt.Sprintf("The water below is %s, and wind can bring it to the top: a fall into water under 70 F (21 C) can take your breath. Wear the life jacket.", s.u.Degrees(coldest(p)))
-	case plan.Ice:
-		return "If there is ice: test it as you go, never alone, ice picks at hand; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."
-	case plan.Wind:
-		return "WIND of 15 mph (7 m/s) or more, or whitecaps: too much for a small boat at anchor. Come in."
-	case plan.Thunder:
-		return "THUNDER: off the water now, rods down, and wait 30 minutes after the last of it."
-	case plan.Anchors:
-		return AtAnchor
-	case plan.Rules:
-		return s.rules()
 	}
-	return string(c)
+	return out
 }
 
-// CautionSource is where a caution comes from.
-func CautionSource(c plan.Caution) string {
-	switch c {
-	case plan.Warm70:
-		return "New York DEC 2019: no catch and release above 70 F"
-	case plan.Warm68:
-		return "common practice; no deaths of released fish under 20 C in Boyd et al. 2010, NAJFM 30:898"
-	case plan.Warm65:
-		return "common practice"
-	case plan.Pressure:
-		return "agencies' advice to anglers: barotrauma from about 25 ft"
-	case plan.Cold:
-		return "US Coast Guard, advice to boaters: cold shock in water under 70 F"
-	case plan.Ice, plan.Anchors, plan.Wind, plan.Thunder:
-		return "common practice of boating safety"
-	case plan.Rules:
-		return "your settings"
-	}
-	return ""
+func (s speaker) gate() string {
+	return fmt.Sprintf("WARM WATER: the top layer is %s. Fish brought up through it are likely to die if released: no catch and release. "+
+		"Where keeping is legal stop at the limit, or fish for perch or bass instead.", s.u.Degrees(s.p.Layers.MixedTempC))
 }
 
-func coldest(p plan.Plan) float64 {
-	t := p.Column.First().TempC
-	for _, q := range p.Column.Points() {
-		t = min(t, q.TempC)
-	}
-	return t
+func (s speaker) warm68() string {
+	return fmt.Sprintf("The top layer is %s, at which trout are stressed: strong tippet, land them fast, keep them in the water, and stop if one is slow to recover.", s.u.Degrees(s.p.Layers.MixedTempC))
 }
+
+func (s speaker) warm65() string {
+	return fmt.Sprintf("The top layer is %s: handle fish quickly, in the water; later in a hot day stop or keep within the limit.", s.u.Degrees(s.p.Layers.MixedTempC))
+}
+
+func (s speaker) pressure() string {
+	t := fmt.Sprintf("Fish from deeper than %s suffer from the change of pressure", depths(plan.PressureM))
+	if s.p.Fish.CanVent {
+		return t + ". This fish can let the gas out by itself if brought up slowly: release at once, or keep within the limit and stop."
+	}
+	return t + ", and this fish cannot let the gas out: keep within the limit and stop, rather than catch and release."
+}
+
+func (s speaker) cold() string {
+	return fmt.Sprintf("The water below is %s, and wind can bring it to the top: a fall into water under %s can take your breath. Wear the life jacket.", s.u.Degrees(s.p.ColdestC()), temps(plan.ShockC))
+}
+
+func (s speaker) wind() string {
+	return fmt.Sprintf("WIND of %.0f mph (%.0f m/s) or more, or whitecaps: too much for a small boat at anchor. Come in.", plan.WindMps/mphMps, plan.WindMps)
+}
+
+const mphMps = 0.44704 // a mile an hour, by the mile of 1959
+
+// depths and temps print a threshold in whole units of both systems.
+func depths(m float64) string { return fmt.Sprintf("%.0f ft (%.0f m)", unit.Foot.From(m), m) }
+func temps(c float64) string  { return fmt.Sprintf("%.0f F (%.0f C)", unit.Fahrenheit.FromC(c), c) }
 
 // rules states what is noted of the water's rules; they come before all advice.
 func (s speaker) rules() string {

@@ -12,6 +12,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/fish"
 	"coldseam/profile/plain"
+	"coldseam/profile/plan"
 	"coldseam/profile/unit"
 )
 
@@ -163,7 +164,7 @@ func habits(f fish.Fish, u unit.System) []string {
 		out = append(out, "Look for it where the bottom meets its water (common practice).")
 	}
 	if f.Salmonid {
-		out = append(out, "It is of the salmon family: in a top layer of "+onScales(21.1, u, published)+" or more it is likely to die if released.")
+		out = append(out, "It is of the salmon family: in a top layer of "+onScales(plan.StopC, u, published)+" or more it is likely to die if released.")
 	}
 	if f.CanVent {
 		return append(out, "It can let gas out of its swim bladder on the way up, if it is brought up slowly.")

@@ -1,12 +1,11 @@
 package report
 
 import (
-	"math"
-
 	"coldseam/profile"
 	"coldseam/profile/layers"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
+	"coldseam/profile/unit"
 )
 
 // The JSON forms: SI, keys named with their unit, an unknown value absent, 0 and
@@ -135,14 +134,15 @@ func JSON(p plan.Plan, notes []string) PlanJSON {
 		Confidence: ConfidenceJSON{SureJSON{p.Depths.Level, s.doubts(p.Depths)}, SureJSON{p.Oxygen.Level, s.doubts(p.Oxygen)}},
 	}
 	for _, r := range p.Drop.Readings {
-		out.Readings = append(out.Readings, ReadingJSON{milli(r.DepthM), milli(r.TempC), known(r.Oxygen), r.Flag})
+		out.Readings = append(out.Readings, ReadingJSON{unit.RoundTo(r.DepthM, 3), unit.RoundTo(r.TempC, 3), known(r.Oxygen), r.Flag})
 	}
 	if p.Rig != nil {
 		r := Rig(*p.Rig)
 		out.Rig = &r
 	}
 	for _, c := range p.Cautions {
-		out.Cautions = append(out.Cautions, CautionJSON{c, CautionText(p, c), CautionSource(c)})
+		said := cautionOf(c)
+		out.Cautions = append(out.Cautions, CautionJSON{c, said.text(s), said.source})
 	}
 	return out
 }
@@ -150,15 +150,15 @@ func JSON(p plan.Plan, notes []string) PlanJSON {
 // Layers makes the stable form of layers.
 func Layers(l layers.Layers) LayersJSON {
 	out := LayersJSON{
-		Structure: l.Structure, MixedLayer: rounded(l.MixedLayer), MetaTop: rounded(l.MetalimnionTop), MetaBottom: rounded(l.MetalimnionBottom),
-		Thermocline: rounded(l.Thermocline), OtherBreaks: []layers.Break{}, BottomReached: l.BottomReached,
+		Structure: l.Structure, MixedLayer: rounded(l.MixedLayer, 3), MetaTop: rounded(l.MetalimnionTop, 3), MetaBottom: rounded(l.MetalimnionBottom, 3),
+		Thermocline: rounded(l.Thermocline, 3), OtherBreaks: []layers.Break{}, BottomReached: l.BottomReached,
 	}
 	if l.Structure == layers.Layered {
-		v := milli(l.SteepestCPerM)
+		v := unit.RoundTo(l.SteepestCPerM, 3)
 		out.SteepestCPerM = &v
 	}
 	for _, b := range l.OtherBreaks {
-		out.OtherBreaks = append(out.OtherBreaks, layers.Break{DepthM: milli(b.DepthM), CPerM: milli(b.CPerM)})
+		out.OtherBreaks = append(out.OtherBreaks, layers.Break{DepthM: unit.RoundTo(b.DepthM, 3), CPerM: unit.RoundTo(b.CPerM, 3)})
 	}
 	return out
 }
@@ -170,38 +170,38 @@ func (s speaker) band() BandJSON {
 		out.Oxygen = "measured"
 	}
 	for _, o := range b.Others {
-		out.Others = append(out.Others, IntervalJSON{milli(o.TopM), milli(o.BottomM), o.Why})
+		out.Others = append(out.Others, IntervalJSON{unit.RoundTo(o.TopM, 3), unit.RoundTo(o.BottomM, 3), s.flaw(o.Why)})
 	}
 	if !b.Found {
 		return out
 	}
-	shallow, deep := milli(b.CastShallowM), milli(b.CastDeepM)
-	out.Top, out.Bottom, out.Start = rounded(&b.Top), rounded(&b.Bottom), rounded(&b.Start)
+	shallow, deep := unit.RoundTo(b.CastShallowM, 3), unit.RoundTo(b.CastDeepM, 3)
+	out.Top, out.Bottom, out.Start = rounded(&b.Top, 3), rounded(&b.Bottom, 3), rounded(&b.Start, 3)
 	out.CastShallowM, out.CastDeepM = &shallow, &deep
-	out.DoubtfulBelow = rounded(b.DoubtfulBelow)
+	out.DoubtfulBelow = rounded(b.DoubtfulBelow, 3)
 	return out
 }
 
 // Rig makes the stable form of a rig.
 func Rig(r rig.Rig) RigJSON {
 	out := RigJSON{
-		Kind: r.Kind, Leader: *rounded(&r.Leader), RuleM: milli(r.RuleLeaderM),
-		FlyDepthM: milli(r.FlyM), Flies: []FlyJSON{}, Reachable: r.Reachable, Parts: []PartJSON{}, RunnerUp: r.RunnerUp,
-		Wait: tenths(r.SinkTime), RuleWait: tenths(r.RuleSinkTime),
+		Kind: r.Kind, Leader: *rounded(&r.Leader, 3), RuleM: unit.RoundTo(r.RuleLeaderM, 3),
+		FlyDepthM: unit.RoundTo(r.FlyM, 3), Flies: []FlyJSON{}, Reachable: r.Reachable, Parts: []PartJSON{}, RunnerUp: r.RunnerUp,
+		Wait: rounded(r.SinkTime, 1), RuleWait: rounded(r.RuleSinkTime, 1),
 	}
 	for _, z := range r.FlyDepths {
-		out.Flies = append(out.Flies, FlyJSON{milli(z)})
+		out.Flies = append(out.Flies, FlyJSON{unit.RoundTo(z, 3)})
 	}
 	if r.Window.Known {
-		slowest, fastest := milli4(r.Window.Slowest), milli4(r.Window.Fastest)
+		slowest, fastest := unit.RoundTo(r.Window.Slowest, 4), unit.RoundTo(r.Window.Fastest, 4)
 		out.Slowest, out.Fastest = &slowest, &fastest
 	}
 	if r.RuleWindow.Known {
-		holds := milli4(r.RuleWindow.Fastest)
+		holds := unit.RoundTo(r.RuleWindow.Fastest, 4)
 		out.RuleHolds = &holds
 	}
 	for _, p := range r.Parts {
-		part := PartJSON{Name: p.Name, LengthM: milli4(p.LengthM)}
+		part := PartJSON{Name: p.Name, LengthM: unit.RoundTo(p.LengthM, 4)}
 		if p.DiameterMM > 0 {
 			part.DiameterMM = known(profile.Some(p.DiameterMM))
 		}
@@ -210,31 +210,17 @@ func Rig(r rig.Rig) RigJSON {
 	return out
 }
 
-func tenths(e *profile.Estimate) *profile.Estimate {
-	if e == nil {
-		return nil
-	}
-	tenth := func(v float64) float64 { return math.Round(v*10) / 10 }
-	return &profile.Estimate{Best: tenth(e.Best), Low: tenth(e.Low), High: tenth(e.High)}
-}
-
-func milli(v float64) float64 { return math.Round(v*1e3)/1e3 + 0 }
-
-// milli4 keeps the tenth of a millimetre, so that parts in inches still sum exactly
-// to the leader.
-func milli4(v float64) float64 { return math.Round(v*1e4)/1e4 + 0 }
-
 func known(o profile.Optional) *float64 {
 	if !o.Known {
 		return nil
 	}
-	v := milli(o.Value)
+	v := unit.RoundTo(o.Value, 3)
 	return &v
 }
 
-func rounded(e *profile.Estimate) *profile.Estimate {
+func rounded(e *profile.Estimate, decimals int) *profile.Estimate {
 	if e == nil {
 		return nil
 	}
-	return &profile.Estimate{Best: milli(e.Best), Low: milli(e.Low), High: milli(e.High)}
+	return &profile.Estimate{Best: unit.RoundTo(e.Best, decimals), Low: unit.RoundTo(e.Low, decimals), High: unit.RoundTo(e.High, decimals)}
 }

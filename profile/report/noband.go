@@ -21,7 +21,7 @@ func (s speaker) noBand() string {
 		return fmt.Sprintf("No depth of this lake is cool enough for %s: the coolest, at %s, is %s.%s Rest these fish.", p.Fish.Name, s.u.Length(b.CoolestM), s.u.Degrees(b.CoolestC), limit)
 	}
 	move := "move to deeper water and read there"
-	if p.Drop.Bottom.Known && p.Drop.Bottom.Value > p.Column.Last().DepthM+1 {
+	if p.DeeperHere() {
 		move = "read deeper, the bottom here is at " + s.u.Length(p.Drop.Bottom.Value)
 	}
 	return fmt.Sprintf("Not reached here: the deepest reading, %s, is still %s, too warm for %s; %s. If no deeper water is cooler, rest these fish.%s",
@@ -41,7 +41,7 @@ func (s speaker) starved() string {
 	switch cool := b.CoolFromM; {
 	case p.Fish.Kind != fish.Coldwater && cool.Known:
 		return fmt.Sprintf("No water here suits %s: where it is neither too warm nor too cold for them (%s) it has too little oxygen (they need %s mg/L). Leave these fish alone.", p.Fish.Name, s.comfort(), number(p.Fish.OxygenMgL.Value))
-	case cool.Known && cool.Value < 0.3: // nothing is too warm
+	case cool.Known && cool.Value < band.WordM: // nothing is too warm
 		return fmt.Sprintf("No water here is both cool and safe for %s: %s. Leave these fish alone.", p.Fish.Name, short)
 	case cool.Known:
 		warm = fmt.Sprintf("It is over %s down to about %s", warm, s.u.Length(cool.Value))

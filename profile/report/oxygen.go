@@ -2,19 +2,12 @@ package report
 
 import (
 	"fmt"
-	"math"
 
 	"coldseam/profile/light"
 	"coldseam/profile/oxygen"
 	"coldseam/profile/plan"
+	"coldseam/profile/unit"
 )
-
-// doubtful reports whether some of the band lies below the depth from where on oxygen may
-// be short.
-func (s speaker) doubtful() bool {
-	d := s.p.Band.DoubtfulBelow
-	return d != nil && d.Best < s.p.Band.Bottom.Best
-}
 
 // oxygenRead says what is known of the oxygen where it was not measured over the
 // band.
@@ -22,14 +15,14 @@ func (s speaker) oxygenRead() string {
 	var at []string
 	for _, q := range s.p.Column.Points() {
 		if q.Oxygen.Known {
-			at = append(at, fmt.Sprintf("%s mg/L at %s", number(math.Round(q.Oxygen.Value*10)/10), s.u.Length(q.DepthM)))
+			at = append(at, fmt.Sprintf("%s mg/L at %s", unit.Digits(q.Oxygen.Value, 1), s.u.Length(q.DepthM)))
 		}
 	}
 	t := "Oxygen not measured"
 	if len(at) > 0 {
 		t += " over the band: only " + list(at)
 	}
-	if s.doubtful() {
+	if s.p.Band.Doubtful() {
 		t += fmt.Sprintf("; below about %s it is unproven%s", s.u.Length(s.p.Band.DoubtfulBelow.Best), s.hope())
 	}
 	if s.p.Drop.AnchorBlack() {
@@ -54,7 +47,7 @@ func (s speaker) hope() string {
 func (s speaker) oxygenDoubt() string {
 	b := s.p.Band
 	switch {
-	case !s.doubtful():
+	case !s.p.Band.Doubtful():
 		return "oxygen was not measured"
 	case b.DoubtfulBelow.Best <= b.Top.High:
 		return "oxygen is unproven in all of the band" + s.hope()
@@ -70,7 +63,7 @@ func (s speaker) oxygenAssumed(a plan.Assumption) string {
 	if a == plan.OxygenPartly {
 		t = "oxygen was not read over the whole band: it is by temperature alone where it was not"
 	}
-	if !s.doubtful() {
+	if !s.p.Band.Doubtful() {
 		return t
 	}
 	t += fmt.Sprintf("; it may run out anywhere from %s down", s.u.Length(p.Band.DoubtfulBelow.Best))
@@ -93,12 +86,10 @@ func (s speaker) oxygenAssumed(a plan.Assumption) string {
 // richness says what clarity and colour let one expect of the oxygen below the break,
 // which no lake at hand could test.
 func (s speaker) richness() string {
-	switch r := light.Noted(s.p.Drop.Secchi, s.p.Drop.Colour); {
-	case s.p.Layers.Thermocline == nil:
-		return ""
-	case r == light.Fertile || r == light.VeryFertile:
+	switch s.p.Richness() {
+	case light.Fertile, light.VeryFertile:
 		return "green or cloudy water is fertile: below the break oxygen often runs out by the middle of July (common practice, untested)"
-	case r == light.Clear:
+	case light.Clear:
 		return "in clear, deep lakes oxygen often holds below the break (common practice, untested)"
 	}
 	return ""

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 
+	"coldseam/profile/band"
 	"coldseam/profile/fish"
 	"coldseam/profile/light"
 	"coldseam/profile/plan"
@@ -23,77 +24,107 @@ func Reasons(p plan.Plan) (why, changes []string) {
 }
 
 func (s speaker) why() []string {
-	p, b, f := s.p, s.p.Band, s.p.Fish
-	out := []string{}
-	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
-	comfort := fmt.Sprintf("%s like water of %s or less", f.Name, s.u.Degrees(f.ComfortHighC.Value))
-	if f.Kind != fish.Coldwater || b.Cold {
-		comfort = fmt.Sprintf("%s like water of %s", f.Name, s.comfort())
-	}
-	add("%s (%s)", comfort, f.ComfortHighC.Source)
-	switch {
-	case b.Oxygen:
-		add("they need %s mg/L of oxygen (%s)", number(f.OxygenMgL.Value), f.OxygenMgL.Source)
-	case b.Found:
-		add("oxygen was not measured and takes no water away")
-	}
-	if !b.Found {
-		return out
-	}
-	switch {
-	case b.Cold && p.UnderIce() && !b.Oxygen:
-		add("the warmest water is the deepest, but late in winter oxygen fails there first: start no deeper than over the shelf (common practice)")
-	case b.Cold:
-		add("it is colder than they like best, so warmer water is the way to go: start where it is warmest")
-	case b.ToSurface && f.Kind == fish.Coldwater:
-		add("the top is cool enough, so the band has no upper edge: start over the shelf (common practice)")
-	}
-	if b.ToDeepest {
-		add("it may go deeper: nothing was read below %s", s.u.Length(p.Column.Last().DepthM))
-	}
-	if b.Thin {
-		add("the band is thin: its middle edges are given, not the safe ones")
-	}
-	if w := s.lightReason(); w != "" {
-		add("%s", w)
-	}
-	if w := b.Weeds; w != nil {
-		add("by the Secchi depth the deepest weeds grow to about %s (%s to %s, Caffrey et al. 2007), and light enough for plants reaches %s (Poole & Atkins 1929): over weeds keep the fly a foot or two above their tops",
-			s.u.Length(w.Best), s.u.Mark(w.Low), s.u.Length(w.High), s.u.Length(light.OnePercentM(p.Drop.Secchi.Value)))
-	}
-	if w := s.richness(); w != "" && !b.Oxygen {
-		add("%s", w)
-	}
-	for _, o := range b.Others {
-		add("also %s: %s", s.u.Span(o.TopM, o.BottomM), o.Why)
-	}
-	if p.Rig != nil {
-		for _, w := range p.Rig.Why {
-			add("%s rig: %s", p.Rig.Kind, s.rigReason(w))
+	out := s.needs()
+	if b := s.p.Band; b.Found {
+		out = append(out, s.bandReasons()...)
+		for _, o := range b.Others {
+			out = append(out, fmt.Sprintf("also %s: %s", s.u.Span(o.TopM, o.BottomM), s.flaw(o.Why)))
 		}
-		add("next best rig: %s", p.Rig.RunnerUp)
+	}
+	if r := s.p.Rig; r != nil {
+		out = append(out, s.rigReasons(*r)...)
 	}
 	return out
 }
 
+// needs says what the fish needs, with the sources.
+func (s speaker) needs() []string {
+	b, f := s.p.Band, s.p.Fish
+	likes := s.u.Degrees(f.ComfortHighC.Value) + " or less"
+	if f.Kind != fish.Coldwater || b.Cold {
+		likes = s.comfort()
+	}
+	out := []string{fmt.Sprintf("%s like water of %s (%s)", f.Name, likes, f.ComfortHighC.Source)}
+	switch {
+	case b.Oxygen:
+		out = append(out, fmt.Sprintf("they need %s mg/L of oxygen (%s)", number(f.OxygenMgL.Value), f.OxygenMgL.Source))
+	case b.Found:
+		out = append(out, "oxygen was not measured and takes no water away")
+	}
+	return out
+}
+
+// bandReasons says why the band and the start lie where they do.
+func (s speaker) bandReasons() []string {
+	p, b := s.p, s.p.Band
+	var out []string
+	add := func(when bool, format string, args ...any) {
+		if when {
+			out = append(out, fmt.Sprintf(format, args...))
+		}
+	}
+	winter := b.Cold && p.UnderIce() && !b.Oxygen
+	add(winter, "the warmest water is the deepest, but late in winter oxygen fails there first: start no deeper than over the shelf (common practice)")
+	add(b.Cold && !winter, "it is colder than they like best, so warmer water is the way to go: start where it is warmest")
+	add(!b.Cold && b.ToSurface && p.Fish.Kind == fish.Coldwater, "the top is cool enough, so the band has no upper edge: start over the shelf (common practice)")
+	add(b.ToDeepest, "it may go deeper: nothing was read below %s", s.u.Length(p.Column.Last().DepthM))
+	add(b.Thin, "the band is thin: its middle edges are given, not the safe ones")
+	light := s.lightReason()
+	add(light != "", "%s", light)
+	if w := b.Weeds; w != nil {
+		add(true, "by the Secchi depth the deepest weeds grow to about %s (%s to %s, Caffrey et al. 2007), and light enough for plants reaches %s (Poole & Atkins 1929): over weeds keep the fly a foot or two above their tops",
+			s.u.Length(w.Best), s.u.Mark(w.Low), s.u.Length(w.High), s.u.Length(b.PlantsM))
+	}
+	rich := s.richness()
+	add(rich != "" && !b.Oxygen, "%s", rich)
+	return out
+}
+
+// flaw says why an interval is not the band.
+func (s speaker) flaw(f band.Flaw) string {
+	switch f {
+	case band.Thinner:
+		return "thinner than the band"
+	case band.Surer:
+		return "warmer than they like, but surer of oxygen"
+	case band.LittleOxygen:
+		if s.p.Fish.Kind != fish.Coldwater {
+			return "neither too warm nor too cold, but too little oxygen"
+		}
+		return "cool enough, too little oxygen"
+	}
+	return string(f)
+}
+
 // lightReason says what sky and hour did to the start.
 func (s speaker) lightReason() string {
-	shift := s.p.Band.Shift
+	why := ""
+	switch s.p.Band.Shift.Why {
+	case light.LowSun:
+		why = "low sun brings fish up"
+	case light.Overcast:
+		why = "a dull sky brings fish up"
+	case light.Chop:
+		why = "a broken surface brings fish up"
+	case light.BrightCalm:
+		why = "bright sun on calm water sends fish down"
+	default:
+		return ""
+	}
 	where := "start shallower"
-	if shift.Shift == light.Deeper {
+	if s.p.Band.Shift.Shift == light.Deeper {
 		where = "start deeper"
 	}
-	switch shift.Why {
-	case light.LowSun:
-		return "low sun brings fish up: " + where + " (common practice, untested)"
-	case light.Overcast:
-		return "a dull sky brings fish up: " + where + " (common practice, untested)"
-	case light.Chop:
-		return "a broken surface brings fish up: " + where + " (common practice, untested)"
-	case light.BrightCalm:
-		return "bright sun on calm water sends fish down: " + where + " (common practice, untested)"
+	return why + ": " + where + " (common practice, untested)"
+}
+
+// rigReasons says why a rig was chosen, and which would be next.
+func (s speaker) rigReasons(r rig.Rig) []string {
+	var out []string
+	for _, w := range r.Why {
+		out = append(out, fmt.Sprintf("%s rig: %s", r.Kind, s.rigReason(w)))
 	}
-	return ""
+	return append(out, "next best rig: "+string(r.RunnerUp))
 }
 
 // rigReason says why a rig was chosen or what limits it.

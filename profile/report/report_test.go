@@ -171,7 +171,7 @@ func TestCheckReading(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := CheckReading(p, sheets[0])
+		got := CheckReading(p, sheets[0].Drop.Readings[0])
 		if got.ShiftM == nil || math.Abs(*got.ShiftM-c.shift) > 0.01 || !strings.Contains(got.Text, c.want) {
 			t.Errorf("%q: %+v", c.text, got)
 		}
@@ -203,7 +203,7 @@ func TestCheckTurnsRound(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := CheckReading(demo.PlanFor(t, page, c.fish), sheets[0]).Text
+		got := CheckReading(demo.PlanFor(t, page, c.fish), sheets[0].Drop.Readings[0]).Text
 		if !strings.Contains(got, c.has) || strings.Contains(got, c.not) {
 			t.Errorf("%s: want %q and not %q in %s", c.name, c.has, c.not, got)
 		}

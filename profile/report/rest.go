@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"coldseam/profile"
+	"coldseam/profile/band"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 	"coldseam/profile/plan"
@@ -59,7 +60,7 @@ func (s speaker) doubt(d plan.Doubt) string {
 		return "the break runs past the deepest reading"
 	case plan.NoNearSurface:
 		k := l.Curve
-		return fmt.Sprintf("no reading between %s and %s: read %s", s.u.Mark(k.Depths[0]), s.u.Length(k.Depths[1]), s.u.Length(0.6096))
+		return fmt.Sprintf("no reading between %s and %s: read %s", s.u.Mark(k.Depths[0]), s.u.Length(k.Depths[1]), s.u.Length(plan.SkinReadM))
 	case plan.DeepWaterUnread:
 		return fmt.Sprintf("nothing was read below %s", s.u.Length(s.p.Column.Last().DepthM))
 	case plan.CloseReadings:
@@ -87,13 +88,12 @@ func Confirm(p plan.Plan) []string {
 		out = append(out, fmt.Sprintf("The depth of water under the fly, not under the boat: %s.", s.u.Length(b.WaterM)))
 	}
 	out = append(out, s.expect())
-	if d := p.Drop.Bottom; d.Known && !b.Suspended {
-		switch {
-		case d.Value > b.CastDeepM+0.61:
-			out = append(out, fmt.Sprintf("Under the boat it is %s: go shallower, or hang the fly %s down over the deep water.", s.u.Length(d.Value), s.u.Length(b.Start.Best)))
-		case d.Value < b.CastShallowM-0.3:
-			out = append(out, fmt.Sprintf("Under the boat it is only %s: go deeper.", s.u.Length(d.Value)))
-		}
+	under := s.u.Length(p.Drop.Bottom.Value)
+	switch p.UnderBoat() {
+	case plan.BottomTooDeep:
+		out = append(out, fmt.Sprintf("Under the boat it is %s: go shallower, or hang the fly %s down over the deep water.", under, s.u.Length(b.Start.Best)))
+	case plan.BottomTooShallow:
+		out = append(out, fmt.Sprintf("Under the boat it is only %s: go deeper.", under))
 	}
 	out = append(out, s.noTake())
 	if p.UnderIce() {
@@ -116,14 +116,6 @@ func (s speaker) degrees(low, high float64) string {
 		return a
 	}
 	return a[:strings.IndexByte(a, ' ')] + " to " + b
-}
-
-// Expected is the temperature range to expect at a depth: in 80 % of the columns that
-// the readings allow, and with the error of the reading that is to come.
-func Expected(p plan.Plan, z float64) (low, high float64) {
-	e := p.Layers.Curve.TempInterval(z)
-	err := 0.8 * p.Drop.PrecisionC() // of the reading that is to come
-	return e.Best - math.Hypot(e.Best-e.Low, err), e.Best + math.Hypot(e.High-e.Best, err)
 }
 
 // Assumed lists what was assumed or not measured.
@@ -149,11 +141,11 @@ func (s speaker) assumption(a plan.Assumption) string {
 		return "the line is taken as hanging straight down"
 	case plan.PrecisionAssumed:
 		d := s.u.Temp.DiffFromC(p.Drop.PrecisionC())
-		return fmt.Sprintf("the thermometer is taken as good to %s %s", number(math.Round(d*100)/100), s.u.Temp)
+		return fmt.Sprintf("the thermometer is taken as good to %s %s", unit.Digits(d, 2), s.u.Temp)
 	case plan.IcePointUnknown:
 		return "the thermometer's reading in ice water was not given"
 	case plan.BelowAssumed:
-		return fmt.Sprintf("the deepest reading (%s) is taken to hold for 2 ft more; the band may go deeper", s.u.Length(p.Column.Last().DepthM))
+		return fmt.Sprintf("the deepest reading (%s) is taken to hold for %.0f ft more; the band may go deeper", s.u.Length(p.Column.Last().DepthM), unit.Foot.From(band.AssumedM))
 	case plan.WindUnknown:
 		return "wind not noted: if there are whitecaps, a sinking line instead, or come in"
 	case plan.RulesUnknown:
@@ -188,7 +180,7 @@ func (s speaker) readings() string {
 	for _, r := range s.p.Drop.Readings {
 		w := unit.Exact(r.Depth) + " " + r.DepthUnit.String() + " " + unit.Exact(r.Temp) + " " + r.TempUnit.String()
 		if r.Oxygen.Known {
-			w += " (oxygen " + number(math.Round(r.Oxygen.Value*10)/10) + " mg/L)"
+			w += " (oxygen " + unit.Digits(r.Oxygen.Value, 1) + " mg/L)"
 		}
 		if r.Flag != "" {
 			w += " [" + string(r.Flag) + "]"

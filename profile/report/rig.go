@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
 	"coldseam/profile/rig"
+	"coldseam/profile/unit"
 )
 
 // rig says what to cut, how long to wait and how to draw.
@@ -133,35 +133,40 @@ func (s speaker) wait(r rig.Rig) string {
 }
 
 func (s speaker) draw(r rig.Rig) string {
-	w := r.Window
 	switch {
 	case r.Kind == rig.Hung && r.LiftM > 0.15:
 		return fmt.Sprintf("Let it hang still; the drift lifts the fly about %s.", s.u.Length(r.LiftM))
 	case r.Kind == rig.Hung:
 		return "Let it hang still; a slow pull now and then."
+	case r.Kind == rig.Sinking && r.Window.Known:
+		return fmt.Sprintf("%s With %s of line out, drawn faster than %s a second the fly rises.", sinkingDraw, s.u.Piece(rig.OutM), s.speed(r.Window.Fastest))
 	case r.Kind == rig.Sinking:
-		t := "Two strips to straighten the line, then slowly (common practice)."
-		if w.Known {
-			t += fmt.Sprintf(" With %s of line out, drawn faster than %s a second the fly rises.", s.u.Piece(rig.OutM), s.speed(w.Fastest))
-		}
-		return t
-	case !w.Known:
+		return sinkingDraw
+	case !r.Window.Known:
 		return "Let it lie still: any draw lifts this fly off the depth."
 	}
-	t := fmt.Sprintf("Draw in %s a second, pauses counted", s.speeds(w.Slowest, w.Fastest))
-	held := s.speeds(w.Slowest, w.Fastest) + " a second"
-	if w.Slowest < stillMps {
-		held = "up to " + s.speed(w.Fastest) + " a second"
-		t = fmt.Sprintf("Draw in no more than %s a second, pauses counted", s.speed(w.Fastest))
-	}
-	if r.Solved && r.Reachable && r.RetrieveMps < stillMps {
-		return fmt.Sprintf("Let it hang still; this leader does for %s.", held)
+	return s.drawLong(r)
+}
+
+const sinkingDraw = "Two strips to straighten the line, then slowly (common practice)."
+
+// drawLong says how to draw on a long leader that some draw keeps at its depth.
+func (s speaker) drawLong(r rig.Rig) string {
+	slowest, fastest := r.Window.Slowest, r.Window.Fastest
+	held := s.speeds(slowest, fastest) + " a second"
+	t := fmt.Sprintf("Draw in %s, pauses counted", held)
+	if slowest < stillMps {
+		held = "up to " + s.speed(fastest) + " a second"
+		t = fmt.Sprintf("Draw in no more than %s a second, pauses counted", s.speed(fastest))
 	}
 	if r.Solved && r.Reachable {
+		if r.RetrieveMps < stillMps {
+			return fmt.Sprintf("Let it hang still; this leader does for %s.", held)
+		}
 		t = fmt.Sprintf("Draw at your %s a second, pauses counted; this leader does for %s", s.speed(r.RetrieveMps), held)
 	}
 	t += ": faster lifts the fly"
-	if w.Slowest >= stillMps && !s.p.Band.Suspended {
+	if slowest >= stillMps && !s.p.Band.Suspended {
 		t += ", slower lays it on the bottom"
 	}
 	t += "."
@@ -184,26 +189,26 @@ func (s speaker) assumedFly(r rig.Rig) string {
 
 // speed and speeds print draws as hands make them: inches or centimetres a second.
 func (s speaker) speed(mps float64) string {
-	v, unit := s.draws(mps)
-	return v + " " + unit
+	v, in := s.draws(mps)
+	return v + " " + in
 }
 
 func (s speaker) speeds(low, high float64) string {
 	a, _ := s.draws(low)
-	b, unit := s.draws(high)
+	b, in := s.draws(high)
 	if a == b {
-		return b + " " + unit
+		return b + " " + in
 	}
-	return a + " to " + b + " " + unit
+	return a + " to " + b + " " + in
 }
 
-func (s speaker) draws(mps float64) (value, unit string) {
+func (s speaker) draws(mps float64) (value, name string) {
 	if s.u.Feet() {
-		value = strconv.FormatFloat(math.Round(mps/0.0254*10)/10, 'f', -1, 64)
+		value = unit.Digits(mps/0.0254, 1)
 		if value == "1" {
 			return value, "inch"
 		}
 		return value, "inches"
 	}
-	return strconv.FormatFloat(math.Round(mps*1000)/10, 'f', -1, 64), "cm"
+	return unit.Digits(mps*100, 1), "cm"
 }

@@ -27,7 +27,7 @@ func Next(a sampling.Advice, u unit.System) string {
 func NextAsJSON(a sampling.Advice, u unit.System) NextJSON {
 	out := NextJSON{Enough: a.Enough, Reason: nextReason(a, u)}
 	if !a.Enough {
-		d := milli(a.DepthM)
+		d := unit.RoundTo(a.DepthM, 3)
 		out.DepthM = &d
 	}
 	return out

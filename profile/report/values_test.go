@@ -107,7 +107,7 @@ func TestNextKey(t *testing.T) {
 func TestNotedRules(t *testing.T) {
 	p := demo.PlanFor(t, summer, "rainbow")
 	p.Rules = rig.Rules{Water: "Alder Kettle", MaxLeaderM: 18 * 0.3048, MaxFlies: 2, NoAddedWeight: true, NoIndicator: true, Checked: "2026-05-01"}
-	text := CautionText(p, plan.Rules)
+	text := cautionOf(plan.Rules).text(speak(p))
 	for _, want := range []string{"Rules of Alder Kettle", "checked 2026-05-01", "2 flies at most", "leader no longer than 18 ft", "no added weight", "no indicator", "before this advice"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in %q", want, text)

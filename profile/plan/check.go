@@ -1,0 +1,70 @@
+package plan
+
+import (
+	"math"
+
+	"coldseam/profile"
+	"coldseam/profile/band"
+)
+
+// CheckedAt compares one reading, taken at the anchor, with the column of a plan.
+type CheckedAt struct {
+	ExpectedC   float64 // of the middle curve
+	LowC, HighC float64 // as Expected gives them
+	Finding     Finding
+	ShiftM      float64 // the layers lie this much deeper; of LayersMoved, else 0
+	Better      bool    // of LayersMoved: it is warmer, and the fish like it warmer
+	Moved       *Moved  // of LayersMoved: the answer where they lie now, nil where nothing is left
+}
+
+// Finding is the code of what a reading at the anchor says.
+type Finding string
+
+// The findings.
+const (
+	NotReadSoDeep Finding = "not read so deep" // nothing to compare with
+	AsExpected    Finding = "as expected"
+	LayersMoved   Finding = "layers moved"
+	NowTooWarm    Finding = "now too warm"  // no depth of the page was so warm, and no fish likes it
+	NowWarmer     Finding = "now warmer"    // no depth of the page was so warm, and the fish like it
+	NowTooCold    Finding = "now too cold"  // no depth of the page was so cold, and they like it warmer
+	NowOtherwise  Finding = "now otherwise" // no depth of the page had this temperature
+)
+
+// Check compares one reading with the column. Where it is not as expected, the depth at
+// which the column had that temperature tells how far the layers have moved, to the
+// millimetre, and the band is found again where they lie now.
+func (p *Plan) Check(r profile.Reading) CheckedAt {
+	k := p.Layers.Curve
+	c := CheckedAt{ExpectedC: k.At(r.DepthM)}
+	const slackM = 0.01 // for feet turned into metres
+	if r.DepthM > k.Bottom()+band.AssumedM+slackM {
+		c.Finding = NotReadSoDeep
+		return c
+	}
+	c.LowC, c.HighC = p.Expected(r.DepthM)
+	const printedC = 0.01
+	if r.TempC >= c.LowC-printedC && r.TempC <= c.HighC+printedC {
+		c.Finding = AsExpected
+		return c
+	}
+	warmer := r.TempC > c.HighC
+	was, ok := k.Crossing(r.TempC, k.Top(), k.Bottom())
+	switch {
+	case ok:
+		c.Finding, c.ShiftM = LayersMoved, math.Round((r.DepthM-was)*1e3)/1e3+0
+		c.Better = p.Band.Found && p.Band.Cold && warmer
+		if m, ok := p.Moved(c.ShiftM); ok {
+			c.Moved = &m
+		}
+	case warmer && r.TempC > p.Fish.ComfortHighC.Value:
+		c.Finding = NowTooWarm
+	case warmer:
+		c.Finding = NowWarmer
+	case p.Band.Cold:
+		c.Finding = NowTooCold
+	default:
+		c.Finding = NowOtherwise
+	}
+	return c
+}
