@@ -124,20 +124,21 @@ func (s *Summary) count(c *chunk) {
 
 // find finds the layers of the chunk's columns and makes their lines.
 func (c *chunk) find(o Options) {
+	var how []layers.Option
+	if !o.Intervals {
+		how = append(how, layers.WithoutIntervals)
+	}
 	for i := range c.columns {
 		col := &c.columns[i]
 		c.out = append(c.out, `{"profile":`...)
 		c.out = appendText(c.out, col.profile)
 		readings, err := c.column(col)
-		switch {
-		case err != nil:
+		if err == nil {
+			c.out = appendLayers(c.out, layers.Find(readings, how...), o.Intervals)
+		} else {
 			col.problem = err.Error()
 			c.out = append(c.out, `,"problem":`...)
 			c.out = appendText(c.out, col.problem)
-		case o.Intervals:
-			c.out = appendLayers(c.out, layers.Find(readings), true)
-		default:
-			c.out = appendLayers(c.out, layers.Best(readings), false)
 		}
 		c.out = append(c.out, '}', '\n')
 	}

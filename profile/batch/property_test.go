@@ -26,7 +26,7 @@ func alone(t rapid.TB, name string, points []profile.Point, intervals bool) stri
 	if err != nil {
 		t.Fatal(err)
 	}
-	found := layers.Best(column)
+	found := layers.Find(column, layers.WithoutIntervals)
 	if intervals {
 		found = layers.Find(column)
 	}

@@ -29,8 +29,8 @@ type Curve struct {
 // maxCubicGapM is the widest gap that a cubic alone is let to bridge: readings 4 ft apart.
 const maxCubicGapM = 1.25
 
-// NewCurve makes the curve of a column.
-func NewCurve(c profile.Column) *Curve {
+// newCurve makes the curve of a column.
+func newCurve(c profile.Column) *Curve {
 	points := c.Points()
 	n := len(points)
 	k := &Curve{Depths: make([]float64, n), Temps: make([]float64, n), ErrC: make([]float64, n), ErrM: make([]float64, n)}
@@ -115,9 +115,9 @@ func (k *Curve) Crossing(tempC, from, to float64) (depthM float64, ok bool) {
 	return (from + to) / 2, true
 }
 
-// Doubt gives the 80 % interval of a crossing of tempC found at depthM, over all
-// columns that the readings allow. A curve of [Best] has none: its interval is the
-// depth itself.
+// CrossingInterval gives the 80 % interval of a crossing of tempC found at depthM, over all
+// columns that the readings allow. A curve without intervals
+// gives the depth itself.
 func (k *Curve) CrossingInterval(depthM, tempC float64) profile.Estimate {
 	if k.ensemble == nil {
 		return profile.Exactly(depthM)

@@ -199,7 +199,7 @@ func columns(most int, low, high float64) *rapid.Generator[profile.Column] {
 func TestCurveIsStable(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := columns(12, 0, 30).Draw(t, "column")
-		k := NewCurve(c)
+		k := newCurve(c)
 		sumIn, sumOut := 0.0, 0.0
 		for i, p := range c.Points() {
 			sumIn += p.TempC

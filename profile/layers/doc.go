@@ -37,15 +37,15 @@
 // columns is drawn, each reading off by its error and each wide gap filled in one of
 // the ways in which measured lakes fill theirs, and are asked the same questions.
 // TestCoverage in package sampling counts how often the intervals hold what the dense
-// column says. Best leaves them out.
+// column says. WithoutIntervals leaves them out.
 //
 // # Beside the published methods
 //
 // The thermocline in dense columns thinned to 5, 7, 8 and 10 even readings, and to 5 with 3
 // more half way down the steepest interval (5+3), with an error of 0.1 C: 611 columns of
 // Michigan lakes (Carpenter et al., Cascade Project at NTL-LTER, EDI knb-lter-ntl.352) and
-// 190 of Virginia reservoirs (Carey et al., EDI edi.198). The methods are those of package
-// method. The truth is the middle of the steepest metre of the dense column. Mean error in
+// 190 of Virginia reservoirs (Carey et al., EDI edi.198). The methods are those of
+// published_test.go. The truth is the middle of the steepest metre of the dense column. Mean error in
 // m, without sign, and the share within 0.5 and 1 m:
 //
 //	readings            Cascade   5    7    8   10  5+3   Virginia   5    7    8   10  5+3

@@ -143,10 +143,7 @@ func (s *edge) survival(i int) float64 {
 	return math.Exp(-s.hazard[i])
 }
 
-// chance is the chance of place i.
-func (s *edge) probability(i int) float64 { return s.survival(i) - s.survival(i+1) }
-
-// depth is where the chances add up to a share, half of a place's own being counted
+// quantile is where the chances add up to a share, half of a place's own being counted
 // above it and half below, and linear between places. (With all of it counted above,
 // the half would lie 0.6 m above the crews' marks in the lakes named at edgeModel.)
 func (s *edge) quantile(share float64) float64 {
@@ -169,17 +166,6 @@ func (s *edge) quantile(share float64) float64 {
 	}
 	below := 1 - (after+s.survival(i+2))/2
 	return s.z[i] + (s.z[i+1]-s.z[i])*(share-here)/(below-here)
-}
-
-// stops are the depths by which half the crews have marked the top and the bottom.
-func (c *edgeModel) medians() (topM, bottomM float64) {
-	return c.top.quantile(0.5), c.bottom.quantile(0.5)
-}
-
-// range80 gives the depths by which 10 % and 90 % of the crews have marked the top,
-// and the bottom.
-func (c *edgeModel) middle80() (top, bottom [2]float64) {
-	return [2]float64{c.top.quantile(0.1), c.top.quantile(0.9)}, [2]float64{c.bottom.quantile(0.1), c.bottom.quantile(0.9)}
 }
 
 // Chances are pooled before a choice where there are many, so that it costs no more in

@@ -24,14 +24,8 @@ type Ensemble struct {
 	perturbations []perturbation // one a member
 }
 
-// NewEnsemble makes n columns that the readings of c allow, nil for fewer than two.
-func NewEnsemble(c profile.Column, n int) *Ensemble {
-	if c.Len() < 2 {
-		return nil
-	}
-	return newEnsemble(NewCurve(c), c, n)
-}
-
+// newEnsemble makes n columns that the readings of c allow, at least two. The first of them
+// are the same whatever n is.
 func newEnsemble(k *Curve, c profile.Column, n int) *Ensemble {
 	f := newInfill(k.Depths, fineM)
 	p := &Ensemble{Depths: f.z, Temps: make([][]float64, n), reading: f.reading, perturbations: make([]perturbation, n)}
@@ -141,9 +135,12 @@ func (k *Curve) shifted(m int, depthM float64) float64 {
 	return depthM + k.ErrM[k.indexAt(depthM)]*k.ensemble.perturbations[m].shift
 }
 
-// Ensemble gives the columns that the readings allow, nil for a curve of [Best] and
-// for a single reading.
-func (k *Curve) Ensemble() *Ensemble { return k.ensemble }
+// head is the ensemble of the first n members.
+func (p *Ensemble) head(n int) *Ensemble {
+	out := *p
+	out.Temps, out.perturbations = p.Temps[:n], p.perturbations[:n]
+	return &out
+}
 
 // At gives every member's temperature at a depth, in out.
 func (p *Ensemble) At(depthM float64, out []float64) []float64 {
@@ -160,7 +157,7 @@ func (p *Ensemble) At(depthM float64, out []float64) []float64 {
 	return out
 }
 
-// Temp is the temperature at a depth with its 80 % interval, C.
+// TempInterval is the temperature at a depth with its 80 % interval, C.
 func (k *Curve) TempInterval(depthM float64) profile.Estimate {
 	e := profile.Exactly(k.At(depthM))
 	if k.ensemble == nil {

@@ -19,9 +19,9 @@ func TestQuantile(t *testing.T) {
 // The same readings give the same columns, other readings others.
 func TestEnsembleIsRepeatable(t *testing.T) {
 	z := []float64{0, 3, 6, 9}
-	a := Find(metres(t, z, []float64{22, 21, 11, 8})).Curve.Ensemble()
-	b := Find(metres(t, z, []float64{22, 21, 11, 8})).Curve.Ensemble()
-	c := Find(metres(t, z, []float64{22, 21, 11.1, 8})).Curve.Ensemble()
+	a := Find(metres(t, z, []float64{22, 21, 11, 8})).Ensemble
+	b := Find(metres(t, z, []float64{22, 21, 11, 8})).Ensemble
+	c := Find(metres(t, z, []float64{22, 21, 11.1, 8})).Ensemble
 	for m := range a.Temps {
 		if !slices.Equal(a.Temps[m], b.Temps[m]) {
 			t.Fatalf("member %d: %v, then %v", m, a.Temps[m], b.Temps[m])
@@ -65,8 +65,8 @@ func TestCloseReadings(t *testing.T) {
 // Where a temperature is reached by no member the answer is the end of the column on
 // that side.
 func TestCrossingBeyondTheColumn(t *testing.T) {
-	p := Find(metres(t, []float64{0, 2, 4, 6}, []float64{20, 19, 15, 10})).Curve.Ensemble()
-	ice := Find(metres(t, []float64{0, 2, 4, 6}, []float64{0.5, 2, 3, 3.9})).Curve.Ensemble()
+	p := Find(metres(t, []float64{0, 2, 4, 6}, []float64{20, 19, 15, 10})).Ensemble
+	ice := Find(metres(t, []float64{0, 2, 4, 6}, []float64{0.5, 2, 3, 3.9})).Ensemble
 	near(t, "colder than all", p.Crossing(0, 4, 3), 6, 1e-12)
 	near(t, "warmer than all", p.Crossing(0, 30, 3), 0, 1e-12)
 	near(t, "under ice, warmer than all", ice.Crossing(0, 5, 3), 6, 1e-12)
@@ -88,7 +88,7 @@ func TestDoubtOfCloseReadings(t *testing.T) {
 	}
 	e := k.CrossingInterval(at, 17.5)
 	near(t, "half of the interval", (e.High-e.Low)/2, 1.28*0.25/2/math.Sqrt2*1.15, 0.06) // between two readings, half of each
-	if k := Best(metres(t, z, temps)).Curve; k.CrossingInterval(3, 10) != profile.Exactly(3) {
+	if k := Find(metres(t, z, temps), WithoutIntervals).Curve; k.CrossingInterval(3, 10) != profile.Exactly(3) {
 		t.Error("best answers without doubt have an interval")
 	}
 }

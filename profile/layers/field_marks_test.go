@@ -86,7 +86,7 @@ func unbroken(c profile.Column) (top, bottom float64, ok bool) {
 
 // asked is our answer for a column, where it is layered, with the edge model's chances.
 func asked(c *edgeModel, col profile.Column) (top, bottom float64, ok bool) {
-	l := Best(col)
+	l := Find(col, WithoutIntervals)
 	if l.Structure != Layered {
 		return 0, 0, false
 	}

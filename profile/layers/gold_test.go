@@ -84,7 +84,7 @@ func TestGoldPlain(t *testing.T) {
 	for _, g := range golds {
 		c := goldCast(t, g.name)
 		z, temps := c.Depths, c.Temps
-		k := NewCurve(c.Column(t))
+		k := newCurve(c.Column(t))
 		f := newGradients(k.Depths, k.Temps)
 		start := slices.Index(f.z, g.skin)
 		plane := f.greatestRise(start)
@@ -177,7 +177,7 @@ func TestGoldMixedLayer(t *testing.T) {
 	}
 	// Under P6's skin the first reading is 21.0 C at 0.5 m; 20.5 C begins at 3 m. From
 	// 1 m, 20.8 C, a fall of 0.2 C is complete at 2.5 m.
-	p6 := NewCurve(goldCast(t, "P6").Column(t))
+	p6 := newCurve(goldCast(t, "P6").Column(t))
 	z, _ := Linear(p6.Depths[1:], p6.Temps[1:], 20.5)
 	near(t, "P6: 0.5 C below the reading under the skin", z, 3, 1e-9)
 	z, _ = Linear(p6.Depths[2:], p6.Temps[2:], 20.6)

@@ -89,22 +89,20 @@ func (f *gradients) skin() (edge int, maybe bool) {
 		return 0, false
 	}
 	fall := f.t[0] - f.t[edge]
-	if f.steepest(edge) >= 0 && fall <= skinMostC+equal || fall <= skinC+equal {
+	if f.anySteep(edge) && fall <= skinMostC+equal || fall <= skinC+equal {
 		return edge, false
 	}
 	return 0, fall <= skinMostC+equal
 }
 
-// steepest gives the steep interval with the fastest rise of density at or below
-// reading start, -1 when no interval there is steep.
-func (f *gradients) steepest(start int) int {
-	best := -1
+// anySteep reports whether an interval at or below reading start is steep.
+func (f *gradients) anySteep(start int) bool {
 	for i := start; i < len(f.rise); i++ {
-		if f.steep(i) && (best < 0 || f.rise[i] > f.rise[best]+equal) {
-			best = i
+		if f.steep(i) {
+			return true
 		}
 	}
-	return best
+	return false
 }
 
 // greatestRise gives the interval with the fastest rise of density at or below reading

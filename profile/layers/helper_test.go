@@ -1,6 +1,7 @@
 package layers
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"testing"
@@ -55,8 +56,31 @@ func stable(temps []float64) []float64 {
 
 // cubicOnly is a column's curve without places between readings: the cubic alone.
 func cubicOnly(c profile.Column) *Curve {
-	k := NewCurve(c)
+	k := newCurve(c)
 	k.z, k.t, k.cubic = k.Depths, k.Temps, nil
 	k.join()
 	return k
+}
+
+// probability is the chance of place i.
+func (s *edge) probability(i int) float64 { return s.survival(i) - s.survival(i+1) }
+
+// medians are the depths by which half the crews have marked the top and the bottom.
+func (c *edgeModel) medians() (topM, bottomM float64) {
+	return c.top.quantile(0.5), c.bottom.quantile(0.5)
+}
+
+// middle80 gives the depths by which 10 % and 90 % of the crews have marked the top,
+// and the bottom.
+func (c *edgeModel) middle80() (top, bottom [2]float64) {
+	return [2]float64{c.top.quantile(0.1), c.top.quantile(0.9)}, [2]float64{c.bottom.quantile(0.1), c.bottom.quantile(0.9)}
+}
+
+// String is a short form for messages.
+func (l Layers) String() string {
+	s := string(l.Structure)
+	if l.Thermocline != nil {
+		s += fmt.Sprintf(", thermocline %.2f m", l.Thermocline.Best)
+	}
+	return s
 }

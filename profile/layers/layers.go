@@ -1,7 +1,6 @@
 package layers
 
 import (
-	"fmt"
 	"math"
 
 	"coldseam/profile"
@@ -56,29 +55,46 @@ type Layers struct {
 	MaybeSkin  bool    // the break may be no more than a skin, if there is one deeper than was read
 	MixedTempC float64 // temperature of the mixed layer, under any skin
 	Curve      *Curve
-	Warnings   []string // what a reader should know, without units
-	WideTop    bool     // the surface was read, and nothing in the next 4 ft
+	Ensemble   *Ensemble // the columns that the readings allow; nil without intervals or under two readings
+	Warnings   []string  // what a reader should know, without units
+	WideTop    bool      // the surface was read, and nothing in the next 4 ft
 
 	start int // the first reading under the skin
 }
 
+// An Option changes what Find works out.
+type Option func(*options)
+
+type options struct{ members int } // of the ensemble
+
+// WithoutIntervals leaves the intervals out: Low and High of every estimate equal Best, and
+// there is no Ensemble. It is for archives of many columns, where speed counts.
+func WithoutIntervals(o *options) { o.members = 0 }
+
+// Members gives the Ensemble n members in place of 64. The intervals stay those of its
+// first 64, and so the same.
+func Members(n int) Option {
+	return func(o *options) { o.members = max(n, ensembleSize) }
+}
+
 // Find finds the layers of a column.
-func Find(c profile.Column) Layers {
-	l := Best(c)
-	k := l.Curve
-	if len(k.Depths) < 2 {
-		return l
+func Find(c profile.Column, opts ...Option) Layers {
+	o := options{ensembleSize}
+	for _, set := range opts {
+		set(&o)
 	}
-	k.ensemble = newEnsemble(k, c, ensembleSize)
-	l.intervals()
+	l := best(c)
+	if k := l.Curve; o.members > 0 && len(k.Depths) > 1 {
+		l.Ensemble = newEnsemble(k, c, o.members)
+		k.ensemble = l.Ensemble.head(ensembleSize)
+		l.intervals()
+	}
 	return l
 }
 
-// Best finds the layers of a column as Find does, but without their intervals: Low
-// and High of every estimate equal Best. It is for archives of many columns, where
-// speed counts.
-func Best(c profile.Column) Layers {
-	k := NewCurve(c)
+// best finds the layers of a column without their intervals.
+func best(c profile.Column) Layers {
+	k := newCurve(c)
 	l := Layers{Structure: TooFew, Curve: k}
 	n := len(k.Depths)
 	if n == 0 {
@@ -99,7 +115,7 @@ func Best(c profile.Column) Layers {
 		l.SkinM, l.SkinC = k.Depths[l.start], k.Temps[0]-k.Temps[l.start]
 	}
 	l.MixedTempC = k.Temps[l.start]
-	if f.steepest(l.start) < 0 || k.Temps[l.start]-k.Temps[n-1] < layeredC-equal {
+	if !f.anySteep(l.start) || k.Temps[l.start]-k.Temps[n-1] < layeredC-equal {
 		l.Structure = Mixed
 		if l.start > 0 {
 			l.Structure = SkinOnly
@@ -170,13 +186,4 @@ func (l *Layers) edges() {
 		l.BottomReached = true
 		l.Warnings = append(l.Warnings, "the break runs past the deepest reading")
 	}
-}
-
-// String is a short form for messages in tests.
-func (l Layers) String() string {
-	s := string(l.Structure)
-	if l.Thermocline != nil {
-		s += fmt.Sprintf(", thermocline %.2f m", l.Thermocline.Best)
-	}
-	return s
 }

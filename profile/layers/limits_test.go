@@ -89,7 +89,7 @@ func TestMixedLayerOfALine(t *testing.T) {
 
 // A pooled reading is doubtful by what it was pooled away.
 func TestPooledReadingsAreDoubtful(t *testing.T) {
-	k := NewCurve(metres(t, []float64{0, 1, 2, 3}, []float64{20, 18, 21, 15}))
+	k := newCurve(metres(t, []float64{0, 1, 2, 3}, []float64{20, 18, 21, 15}))
 	for i, want := range []float64{0.25, 1.5, 1.5, 0.25} {
 		near(t, "half-width of a pooled reading's error", k.ErrC[i], want, 1e-9)
 	}

@@ -6,8 +6,6 @@ import (
 	"math"
 	"slices"
 	"testing"
-
-	"coldseam/profile/layers/method"
 )
 
 // TestMethods with each lake counted once, so that the lakes read most often do not speak
@@ -21,7 +19,7 @@ func TestMethodsEachLake(t *testing.T) {
 	}
 	table := "\nall thinnings, mean error without sign, m; within 0.5 and 1 m, %; worst lake within 1 m, %"
 	mean := map[string]float64{}
-	for _, name := range []string{method.FallMiddle, method.RiseMiddle, method.Parabola, method.Cubic, method.StepCentre, method.RiseCentre, plainMetre, thisPackage} {
+	for _, name := range []string{FallMiddle, RiseMiddle, Parabola, Cubic, StepCentre, RiseCentre, plainMetre, thisPackage} {
 		errs := map[string][]float64{}
 		for _, tr := range all {
 			errs[tr.lake] = append(errs[tr.lake], depthOf(t, tr.answers, name)-tr.shared)

@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
-	"coldseam/profile/layers/method"
 )
 
 // The thermocline by every method and by this package, in thinned columns, against
@@ -21,7 +19,7 @@ func TestMethods(t *testing.T) {
 		"Cascade":  {[5]float64{.29, .21, .19, .17, .125}, [5]float64{.98, .985, .985, .985, .985}},
 		"Virginia": {[5]float64{.50, .405, .33, .315, .25}, [5]float64{.865, .935, .965, .955, .945}},
 	}
-	names := []string{method.FallMiddle, method.RiseMiddle, method.Parabola, method.Cubic, method.StepCentre, method.RiseCentre, plainMetre, thisPackage}
+	names := []string{FallMiddle, RiseMiddle, Parabola, Cubic, StepCentre, RiseCentre, plainMetre, thisPackage}
 	for _, w := range waters {
 		all := trials(t, w.file)
 		var b strings.Builder
@@ -124,7 +122,7 @@ func TestMethodsMixedLayer(t *testing.T) {
 
 // Does a smooth step fitted to the readings say how good our thermocline is? With 7
 // readings or more it is a warning where the step's centre is further off than
-// method.ApartM: that distance was chosen on Cascade, for the greatest correlation of
+// stepApartM: that distance was chosen on Cascade, for the greatest correlation of
 // the warning with errors over 1 m, and looked at again in Virginia. With 5 readings
 // it says nothing reliable. The limits are what was reached, rounded outwards.
 func TestMethodsApart(t *testing.T) {
@@ -144,7 +142,7 @@ func TestMethodsApart(t *testing.T) {
 			e := Find(tr.column).Thermocline
 			samples = append(samples, sample{
 				n:     tr.n,
-				apart: math.Abs(depthOf(t, tr.answers, method.StepCentre) - e.Best),
+				apart: math.Abs(depthOf(t, tr.answers, StepCentre) - e.Best),
 				err:   e.Best - tr.shared, width: e.High - e.Low,
 				inside: e.Low <= tr.shared && tr.shared <= e.High,
 			})
@@ -175,16 +173,16 @@ func TestMethodsApart(t *testing.T) {
 			return near, apart, phi
 		}
 		for _, n := range thinnings {
-			row(thinningName(n), method.ApartM, func(s sample) bool { return s.n == n })
+			row(thinningName(n), stepApartM, func(s sample) bool { return s.n == n })
 		}
-		row("7+, narrow", method.ApartM, func(s sample) bool { return s.n != 5 && s.width < 1.7 })
+		row("7+, narrow", stepApartM, func(s sample) bool { return s.n != 5 && s.width < 1.7 })
 		best, bestM := 0.0, 0.0
 		for _, apartM := range []float64{.3, .4, .5, .6, .7, .8, .9, 1, 1.2, 1.5} {
 			near, apart, phi := row("7 and more", apartM, func(s sample) bool { return s.n != 5 })
 			if phi > best {
 				best, bestM = phi, apartM
 			}
-			if apartM != method.ApartM {
+			if apartM != stepApartM {
 				continue
 			}
 			if near.withinOneM < limits[w.name].near {
@@ -194,8 +192,8 @@ func TestMethodsApart(t *testing.T) {
 				t.Errorf("%s: %.3f within 1 m where the step is apart: a weaker warning than the %.3f reached before", w.name, apart.withinOneM, limits[w.name].apart)
 			}
 		}
-		if w.name == "Cascade" && bestM != method.ApartM {
-			t.Errorf("%s: correlation is greatest at %g m, not at %g m", w.name, bestM, method.ApartM)
+		if w.name == "Cascade" && bestM != stepApartM {
+			t.Errorf("%s: correlation is greatest at %g m, not at %g m", w.name, bestM, stepApartM)
 		}
 		t.Logf("\n%s: step near | step apart: number; median, mean error, m; within 0.5 and 1 m, %%; share held by the 80 %% interval%s", w.name, b.String())
 	}

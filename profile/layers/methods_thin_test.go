@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 	"testing"
 
 	"gonum.org/v1/gonum/stat"
 
 	"coldseam/profile"
 	"coldseam/profile/internal/measured"
-	"coldseam/profile/layers/method"
 )
 
 // waters are the dense columns that methods are measured on. Many of them are of one
@@ -45,7 +45,7 @@ func thin(tb testing.TB, c *measured.Cast, n int) profile.Column {
 	}
 	depths := c.Even(5)
 	for range 3 {
-		k := NewCurve(c.Read(tb, depths, 0.1, 0))
+		k := newCurve(c.Read(tb, depths, 0.1, 0))
 		i := newGradients(k.Depths, k.Temps).greatestRise(0)
 		if i < 0 {
 			break
@@ -58,27 +58,43 @@ func thin(tb testing.TB, c *measured.Cast, n int) profile.Column {
 // trial is one column, thinned, and what is made of it.
 type trial struct {
 	lake    string
-	n       int             // which thinning
-	shared  float64         // the thermocline of the dense column, m
-	plain   float64         // and where it is if no neighbours share it
-	column  profile.Column  // thinned
-	layers  Layers          // of that, without intervals
-	answers []method.Answer // of every method on its readings, and ours
-	mixed   [2][]method.Answer
+	n       int            // which thinning
+	shared  float64        // the thermocline of the dense column, m
+	plain   float64        // and where it is if no neighbours share it
+	column  profile.Column // thinned
+	layers  Layers         // of that, without intervals
+	answers []Answer       // of every method on its readings, and ours
+	mixed   [2][]Answer
 }
 
-// Names of the rows that are no methods of package method.
+// Names of the rows that are no published methods.
 const (
 	thisPackage = "this package"
 	plainMetre  = "steepest metre of the readings' cubic"
 )
 
-// trials thins those columns of a file that are layered, have at least 8 readings and
-// none more than 1 m apart at the break. It fails where a thinned column is not
-// called layered, so that no method is spared one.
+// trialsOf are the trials of each file, once they were made.
+var (
+	trialsOf = map[string][]trial{}
+	trialsMu sync.Mutex
+)
+
+// trials gives the trials of a file, which are made once and not to be changed.
 func trials(tb testing.TB, file string) []trial {
 	tb.Helper()
-	var all []trial
+	trialsMu.Lock()
+	defer trialsMu.Unlock()
+	if trialsOf[file] == nil {
+		trialsOf[file] = makeTrials(tb, file)
+	}
+	return slices.Clone(trialsOf[file])
+}
+
+// makeTrials thins those columns of a file that are layered, have at least 8 readings and
+// none more than 1 m apart at the break. It fails where a thinned column is not
+// called layered, so that no method is spared one.
+func makeTrials(tb testing.TB, file string) (all []trial) {
+	tb.Helper()
 	casts := measured.Casts(tb, file)
 	for i := range casts {
 		c := &casts[i]
@@ -91,17 +107,17 @@ func trials(tb testing.TB, file string) []trial {
 		if plane := newGradients(z, temps).greatestRise(0); z[plane+1]-z[plane] > 1+equal {
 			continue
 		}
-		plain := depthOf(tb, method.Thermoclines(z, temps), method.Cubic)
-		dense := mixedLayers(Best(c.Column(tb)))
+		plain := depthOf(tb, Thermoclines(z, temps), Cubic)
+		dense := mixedLayers(Find(c.Column(tb), WithoutIntervals))
 		for _, n := range thinnings {
 			tr := trial{lake: c.Lake(), n: n, shared: truth.Thermocline, plain: plain, column: thin(tb, c, n)}
-			tr.layers = Best(tr.column)
+			tr.layers = Find(tr.column, WithoutIntervals)
 			if tr.layers.Structure != Layered {
 				tb.Errorf("%s: %v at %s readings", c.Name, tr.layers, thinningName(n))
 				continue
 			}
 			tr.answers = thermoclines(tr.layers)
-			tr.mixed = [2][]method.Answer{mixedLayers(tr.layers), dense}
+			tr.mixed = [2][]Answer{mixedLayers(tr.layers), dense}
 			all = append(all, tr)
 		}
 	}
@@ -113,25 +129,25 @@ func trials(tb testing.TB, file string) []trial {
 
 // thermoclines are the methods' answers from the readings under the skin, that of a plain
 // cubic and ours.
-func thermoclines(l Layers) []method.Answer {
+func thermoclines(l Layers) []Answer {
 	z, t := l.Curve.Depths, l.Curve.Temps
 	first := measured.Cast{Depths: z, Temps: t}
 	truth := first.Truth()
-	return append(method.Thermoclines(z[l.start:], t[l.start:]),
-		method.Answer{Name: plainMetre, DepthM: truth.Thermocline, OK: truth.Layered},
-		method.Answer{Name: thisPackage, DepthM: l.Thermocline.Best, OK: true})
+	return append(Thermoclines(z[l.start:], t[l.start:]),
+		Answer{Name: plainMetre, DepthM: truth.Thermocline, OK: truth.Layered},
+		Answer{Name: thisPackage, DepthM: l.Thermocline.Best, OK: true})
 }
 
 // mixedLayers are the same of the mixed layer.
-func mixedLayers(l Layers) []method.Answer {
-	return append(method.MixedLayers(l.Curve.Depths[l.start:], l.Curve.Temps[l.start:]),
-		method.Answer{Name: thisPackage, DepthM: l.MixedLayer.Best, OK: true})
+func mixedLayers(l Layers) []Answer {
+	return append(MixedLayers(l.Curve.Depths[l.start:], l.Curve.Temps[l.start:]),
+		Answer{Name: thisPackage, DepthM: l.MixedLayer.Best, OK: true})
 }
 
 // depthOf is the depth of a named answer, or the end of the test.
-func depthOf(tb testing.TB, answers []method.Answer, name string) float64 {
+func depthOf(tb testing.TB, answers []Answer, name string) float64 {
 	tb.Helper()
-	a := method.Named(answers, name)
+	a := Named(answers, name)
 	if !a.OK {
 		tb.Fatalf("no answer by %q", name)
 	}

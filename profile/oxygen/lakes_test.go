@@ -145,7 +145,7 @@ func (l *lake) cut(tb testing.TB, depthM float64) Input {
 }
 
 func inputOf(c profile.Column, needMgL float64) Input {
-	return Input{Column: c, Layers: layers.Best(c), NeedMgL: needMgL}
+	return Input{Column: c, Layers: layers.Find(c, layers.WithoutIntervals), NeedMgL: needMgL}
 }
 
 func median(v []float64) float64 {

@@ -11,7 +11,7 @@ import (
 // for colour, see the package comment.
 type Input struct {
 	Column  profile.Column   // its oxygen readings, if any, are kept to
-	Layers  layers.Layers    // of that column; by layers.Best or layers.Find, they give the same
+	Layers  layers.Layers    // of that column, with or without intervals: they give the same
 	NeedMgL float64          // oxygen that the fish needs; fitted for 3 to 7, beyond that as for 3 or 7
 	Bottom  profile.Optional // depth of water under the boat, m
 

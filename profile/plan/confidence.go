@@ -1,13 +1,9 @@
 package plan
 
 import (
-	"math"
-	"sort"
-
 	"coldseam/profile"
 	"coldseam/profile/band"
 	"coldseam/profile/layers"
-	"coldseam/profile/layers/method"
 )
 
 // Confidence is how sure one part of the plan is, and why.
@@ -104,7 +100,7 @@ func (p *Plan) sureOfBreak(c *Confidence) {
 	if p.maybeSkin() {
 		c.add(Fair, MaybeSkin)
 	}
-	if z, ok := stepApart(p.Layers); ok {
+	if z, ok := p.Layers.StepApart(); ok {
 		p.StepM = z
 		c.add(Fair, MethodsApart)
 	}

@@ -1,7 +1,6 @@
 package sampling
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"sort"
@@ -11,46 +10,54 @@ import (
 )
 
 // evaluator weighs every mark by how little would be left to know after a reading there.
-// Each of the columns that the readings allow may be the true one; a reading at a
-// mark keeps those whose temperature there is near to its own. What is left is the
-// mean difference between the answers of two columns that a reading there could not
-// tell apart, in metres, summed over the answers.
+// Each member of the ensemble may be the true column; a reading at a mark keeps those
+// whose temperature there is near to its own. What is left is the mean difference between
+// the targets' depths in two members that a reading there could not tell apart, in
+// metres, summed over the targets.
 type evaluator struct {
 	ensemble *layers.Ensemble
-	n        int
 	layered  bool
 	gapM     float64 // between the two readings around the break
 	targets  []target
-	loss     []float64 // n by n: how far apart two columns' answers are, all added up
-	order    []int
-	temps    []float64
+	loss     []float64 // members by members: how far apart two of them are, all targets added up
+
+	order  []int // the members by their temperature at the depth last looked at
+	temps  []float64
+	sorted []float64 // those temperatures in that order
 }
 
-// answer is one depth that is sought: its interval so far.
+// target is one depth that is sought: its interval so far.
 type target struct {
 	why       Why
 	levelC    float64
 	low, high float64
 	enoughM   float64
-	spread    float64 // mean difference of two columns
+	spread    float64 // mean difference of two members
 	loss      []float64
 }
 
 // Limits of the weighing.
 const (
-	members = 128 // columns weighed
+	members = 128 // of the ensemble that is weighed
 
-	capM     = 2.0  // answers further apart than this are no worse
+	capM     = 2.0  // depths further apart than this are no worse
 	sameC    = 0.1  // readings no further apart than this are not told apart, nor
 	sameErrs = 3.0  // than so many standard errors,
-	fewest   = 6    // unless fewer columns than this are left:
+	fewest   = 6    // unless fewer members than this are left:
 	stray    = 0.05 // further ones are then given this weight
 )
 
-// newLook prepares the answers sought: the break first, then the temperatures.
+// newEvaluator prepares the targets: the break first, then the temperatures. The column
+// has at least two depths.
 func newEvaluator(c profile.Column, levelsC []float64) *evaluator {
-	l, p, n := layers.Find(c), layers.NewEnsemble(c, members), members
-	k := &evaluator{ensemble: p, n: n, layered: l.Structure == layers.Layered, order: make([]int, n), loss: make([]float64, n*n)}
+	l := layers.Find(c, layers.Members(members))
+	k := &evaluator{
+		ensemble: l.Ensemble, layered: l.Structure == layers.Layered,
+		loss: make([]float64, members*members), order: make([]int, members), sorted: make([]float64, members),
+	}
+	for i := range k.order {
+		k.order[i] = i
+	}
 	b := target{why: Thermocline, enoughM: thermoclineM}
 	if l.Thermocline != nil {
 		b.low, b.high = l.Thermocline.Low, l.Thermocline.High
@@ -58,92 +65,91 @@ func newEvaluator(c profile.Column, levelsC []float64) *evaluator {
 		below := min(max(sort.SearchFloat64s(z, l.Thermocline.Best), 1), len(z)-1)
 		k.gapM = z[below] - z[below-1]
 	}
-	k.addTarget(b, p.Thermoclines(l.SkinM))
+	k.addTarget(b, l.Ensemble.Thermoclines(l.SkinM))
 	for _, level := range levelsC {
-		at := make([]float64, n)
+		at := make([]float64, members)
 		for m := range at {
-			at[m] = p.Crossing(m, level, 0)
+			at[m] = l.Ensemble.Crossing(m, level, 0)
 		}
 		sorted := slices.Sorted(slices.Values(at))
-		k.addTarget(target{why: Isotherm, levelC: level, low: sorted[n/10], high: sorted[n-1-n/10], enoughM: isothermM}, at)
+		k.addTarget(target{why: Isotherm, levelC: level, low: sorted[members/10], high: sorted[members-1-members/10], enoughM: isothermM}, at)
 	}
 	return k
 }
 
-// add adds the differences of one answer.
-func (k *evaluator) addTarget(a target, depths []float64) {
-	sum := 0.0
-	a.loss = make([]float64, len(k.loss))
+// addTarget adds a target and how far apart the members' depths of it are; NaN is a member
+// without it.
+func (k *evaluator) addTarget(t target, depths []float64) {
+	t.loss = make([]float64, len(k.loss))
 	for i, x := range depths {
-		for j, y := range depths {
+		for j, y := range depths[:i] {
 			d := math.Abs(x - y)
-			switch {
-			case math.IsNaN(x) && math.IsNaN(y):
-				d = 0
-			case math.IsNaN(d):
-				d = capM // a break or none
+			if math.IsNaN(d) { // a break or none
+				d = capM
+				if math.IsNaN(x) && math.IsNaN(y) {
+					d = 0
+				}
 			}
-			d = math.Min(d, capM)
-			a.loss[i*k.n+j] = d
-			k.loss[i*k.n+j] += d
-			sum += d
+			d = min(d, capM)
+			t.loss[i*members+j], t.loss[j*members+i] = d, d
 		}
 	}
-	a.spread = sum / float64(k.n*k.n)
-	k.targets = append(k.targets, a)
+	sum := 0.0
+	for i, d := range t.loss {
+		k.loss[i] += d
+		sum += d
+	}
+	t.spread = sum / float64(members*members)
+	k.targets = append(k.targets, t)
 }
 
-// now is what is left to know without a further reading.
+// lossNow is what is left to know without a further reading.
 func (k *evaluator) lossNow() float64 {
 	sum := 0.0
-	for _, a := range k.targets {
-		sum += a.spread
+	for _, t := range k.targets {
+		sum += t.spread
 	}
 	return sum
 }
 
-// settled reports whether every answer is known well enough. A thin break can hide
+// resolved reports whether every target is known well enough. A thin break can hide
 // anywhere between two readings far apart, whatever most lakes do there.
 func (k *evaluator) resolved() bool {
 	if k.gapM > thinM+1e-6 {
 		return false
 	}
-	for _, a := range k.targets {
-		if a.high-a.low > a.enoughM {
+	for _, t := range k.targets {
+		if t.high-t.low > t.enoughM {
 			return false
 		}
 	}
 	return true
 }
 
-// most gives the answer that a reading at a depth settles most of.
+// mainTarget gives the target of which a reading at a depth would settle most.
 func (k *evaluator) mainTarget(depthM, errC float64) target {
 	best, most := k.targets[0], math.Inf(-1)
-	for _, a := range k.targets {
-		if settles := a.spread - k.lossAfter(a.loss, depthM, errC); settles > most+1e-9 {
-			best, most = a, settles
+	for _, t := range k.targets {
+		if settles := t.spread - k.lossAfter(t.loss, depthM, errC); settles > most+1e-9 {
+			best, most = t, settles
 		}
 	}
 	return best
 }
 
-// after is what would be left of a loss after a reading at a depth, with the given
+// lossAfter is what would be left of a loss after a reading at a depth, with the given
 // standard error.
 func (k *evaluator) lossAfter(loss []float64, depthM, errC float64) float64 {
 	k.temps = k.ensemble.At(depthM, k.temps)
-	for i := range k.order {
-		k.order[i] = i
-	}
-	slices.SortFunc(k.order, func(a, b int) int {
-		return cmp.Or(cmp.Compare(k.temps[a], k.temps[b]), cmp.Compare(a, b))
-	})
+	k.sort()
 	reach := math.Max(sameC, sameErrs*errC)
 	sum := 0.0
 	for a, i := range k.order {
+		row, here := loss[i*members:(i+1)*members], k.sorted[a]
 		weight, left := 1.0, 0.0
 		for _, step := range [2]int{-1, 1} {
-			for b := a + step; b >= 0 && b < k.n; b += step {
-				w := 1 - math.Abs(k.temps[k.order[b]]-k.temps[i])/reach
+			for b := a + step; b >= 0 && b < members; b += step {
+				w := 1 - math.Abs(k.sorted[b]-here)/reach
 				if w <= 0 {
 					if weight > fewest {
 						break
@@ -151,16 +157,36 @@ func (k *evaluator) lossAfter(loss []float64, depthM, errC float64) float64 {
 					w = stray
 				}
 				weight += w
-				left += w * loss[i*k.n+k.order[b]]
+				left += w * row[k.order[b]]
 			}
 		}
 		sum += left / weight
 	}
-	return sum / float64(k.n)
+	return sum / members
 }
 
-// best gives the mark between two depths after which least is left to know, and how
-// much, and of which answer it settles most. ok is false when every mark was read or
+// sort puts the members in the order of their temperatures, those of one temperature in
+// their own. From one mark to the next the order changes little, so that each is inserted
+// near to where it was.
+func (k *evaluator) sort() {
+	for a := 1; a < len(k.order); a++ {
+		i, b := k.order[a], a
+		for ; b > 0; b-- {
+			above := k.order[b-1]
+			if d := k.temps[above] - k.temps[i]; d < 0 || d == 0 && above < i {
+				break
+			}
+			k.order[b] = above
+		}
+		k.order[b] = i
+	}
+	for a, i := range k.order {
+		k.sorted[a] = k.temps[i]
+	}
+}
+
+// bestMark gives the mark between two depths after which least is left to know, and how
+// much, and the target of which it settles most. ok is false when every mark was read or
 // skipped.
 func (k *evaluator) bestMark(in Input, fromM, toM float64) (depthM, left float64, of target, ok bool) {
 	points, markM := in.Column.Points(), in.MarkM

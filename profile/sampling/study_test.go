@@ -5,6 +5,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"sync"
 	"testing"
 
 	"coldseam/profile"
@@ -25,21 +26,34 @@ type lake struct {
 	falls  bool
 }
 
+// lakesOf are the lakes of each file, once they were worked out. No test changes them.
+var (
+	lakesOf = map[string][]*lake{}
+	lakesMu sync.Mutex
+)
+
 // lakes are the layered casts of a file; in a short run a few of them.
 func lakes(tb testing.TB, file string) []*lake {
 	tb.Helper()
+	lakesMu.Lock()
+	defer lakesMu.Unlock()
+	if out, ok := lakesOf[file]; ok {
+		return out
+	}
 	var out []*lake
 	for i, c := range measured.Casts(tb, file) {
 		if testing.Short() && i%20 != 0 {
 			continue
 		}
 		l := &lake{Cast: c, truth: c.Truth()}
+		l.At(0) // fits the cubic, before tests read the lake side by side
 		l.levelM, l.falls = l.Reaches(levelC)
-		l.dense = layers.Best(l.Column(tb))
+		l.dense = layers.Find(l.Column(tb), layers.WithoutIntervals)
 		if l.truth.Layered && len(c.Depths) > 5 && l.dense.Structure == layers.Layered {
 			out = append(out, l)
 		}
 	}
+	lakesOf[file] = out
 	return out
 }
 
@@ -51,19 +65,45 @@ func (l *lake) ends(markM float64) (first, last float64) {
 // A policy gives the next depth; ok is false when it has none.
 type policy func(tb testing.TB, l *lake, c profile.Column, markM float64) (depthM float64, ok bool)
 
-// ours follows the advice.
-func ours(_ testing.TB, l *lake, c profile.Column, markM float64) (float64, bool) {
-	a := Find(Input{Column: c, Bottom: profile.Some(l.Bottom()), LevelsC: []float64{levelC}, MarkM: markM})
-	return a.DepthM, !a.Enough
+// input is what the advice is asked with.
+func (l *lake) input(c profile.Column, markM float64) Input {
+	return Input{Column: c, Bottom: profile.Some(l.Bottom()), LevelsC: []float64{levelC}, MarkM: markM}
 }
 
 // onward follows the advice, and past its enough to the best mark that is left.
-func onward(tb testing.TB, l *lake, c profile.Column, markM float64) (float64, bool) {
-	if z, ok := ours(tb, l, c, markM); ok || c.Len() < endsN {
-		return z, ok
+func onward(_ testing.TB, l *lake, c profile.Column, markM float64) (float64, bool) {
+	in := l.input(c, markM)
+	a, ruled := in.byRule()
+	if ruled && (!a.Enough || c.Len() < endsN) {
+		return a.DepthM, !a.Enough
 	}
-	z, _, _, ok := newEvaluator(c, []float64{levelC}).bestMark(Input{Column: c, MarkM: markM}, atEndM, l.Bottom()-atEndM)
+	k := newEvaluator(c, in.LevelsC)
+	if !ruled {
+		if a = in.weigh(k); !a.Enough || c.Len() < endsN {
+			return a.DepthM, !a.Enough
+		}
+	}
+	z, _, _, ok := k.bestMark(Input{Column: c, MarkM: markM}, atEndM, l.Bottom()-atEndM)
 	return z, ok
+}
+
+// advised are the depths that the advice asks for until it is enough.
+func advised(tb testing.TB, l *lake) (depths []float64) {
+	tb.Helper()
+	for {
+		var c profile.Column
+		if len(depths) > 0 {
+			c = l.Read(tb, depths, 0.1, 0)
+		}
+		a := Find(l.input(c, footM))
+		if a.Enough {
+			return depths
+		}
+		if depths = append(depths, a.DepthM); len(depths) > manyN+1 {
+			tb.Errorf("%s: no end after %v", l.Name, depths)
+			return depths
+		}
+	}
 }
 
 // halving halves the greatest change of density.
@@ -96,7 +136,7 @@ type row struct {
 
 func (r *row) add(tb testing.TB, l *lake, c profile.Column, withinM float64) {
 	tb.Helper()
-	found := layers.Best(c)
+	found := layers.Find(c, layers.WithoutIntervals)
 	r.n++
 	if r.lakes == nil {
 		r.lakes = map[string]*[2]float64{}
@@ -139,11 +179,7 @@ func (r *row) eachLake() (mean, worst float64) {
 func TestNextOnMeasuredLakes(t *testing.T) {
 	t.Parallel()
 	counts := []int{5, 6, 7, 8}
-	for _, file := range []struct {
-		name    string
-		withinM float64
-		floor   [4][2]float64 // of the break and of the limit, by count
-	}{
+	for _, file := range []studied{
 		{"cascade_dense.csv", 0.5, [4][2]float64{{0.975, 0.995}, {0.980, 0.995}, {0.985, 0.995}, {0.990, 0.995}}},
 		{"virginia.csv", 0.5, [4][2]float64{{0.815, 0.985}, {0.890, 0.990}, {0.920, 0.995}, {0.935, 1}}},
 		{"nla_marked.csv", 1, [4][2]float64{{0.890, 0.940}, {0.915, 0.945}, {0.925, 0.950}, {0.940, 0.950}}},
@@ -153,79 +189,101 @@ func TestNextOnMeasuredLakes(t *testing.T) {
 		for _, n := range counts {
 			table += fmt.Sprintf("%30d", n)
 		}
+		ours := each(all, func(_ int, l *lake) []float64 { return advised(t, l) })
 		for _, p := range []struct {
 			name string
 			next policy
 		}{{"advice", onward}, {"halving", halving}, {"even", nil}} {
-			table += fmt.Sprintf("\n%-10s", p.name)
-			rows := make([]row, len(counts))
-			paths := each(all, func(l *lake) [][]float64 {
-				var depths []float64
-				var out [][]float64
-				for _, n := range counts {
-					if p.next == nil {
-						depths = l.Even(n)
-					}
-					for len(depths) < n && p.next != nil {
-						var c profile.Column
-						if len(depths) > 0 {
-							c = l.Read(t, depths, 0.1, 0)
-						}
-						z, ok := p.next(t, l, c, footM)
-						if !ok {
-							break
-						}
-						depths = append(depths, z)
-					}
-					out = append(out, slices.Clone(depths))
+			paths := each(all, func(i int, l *lake) [][]float64 {
+				if p.next == nil {
+					return evenly(l, counts)
 				}
-				return out
+				var begun []float64
+				if p.name == "advice" {
+					begun = ours[i]
+				}
+				return follow(t, l, p.next, begun, counts)
 			})
+			rows := make([]row, len(counts))
 			for k, l := range all {
 				for i := range counts {
 					rows[i].add(t, l, l.Read(t, paths[k][i], 0.1, 0), file.withinM)
 				}
 			}
+			table += fmt.Sprintf("\n%-10s", p.name)
 			for i, r := range rows {
 				mean, worst := r.eachLake()
 				table += fmt.Sprintf("%10.3f %.3f (%.3f %.3f)", r.brk/r.n, r.level/r.levels, mean, worst)
-				if p.name != "advice" || testing.Short() {
-					continue
-				}
-				if got := r.brk / r.n; got < file.floor[i][0] {
-					t.Errorf("%s, %d readings: break %.3f, below the %.3f reached before", file.name, counts[i], got, file.floor[i][0])
-				}
-				if got := r.level / r.levels; got < file.floor[i][1] {
-					t.Errorf("%s, %d readings: limit %.3f, below the %.3f reached before", file.name, counts[i], got, file.floor[i][1])
+				if p.name == "advice" && !testing.Short() {
+					file.check(t, i, counts[i], r)
 				}
 			}
 		}
-		t.Log(table + enough(t, all, file.withinM))
+		t.Log(table + enough(t, all, ours, file.withinM))
 	}
 }
 
-// enough says how many readings the advice takes, and the errors left.
-func enough(t *testing.T, all []*lake, withinM float64) string {
-	var counts []int
-	var brk, level []float64
-	var r row
-	for _, l := range all {
-		var depths []float64
-		var c profile.Column
-		for {
-			z, ok := ours(t, l, c, footM)
+// studied is a file and the floors of the break and of the limit, by count.
+type studied struct {
+	name    string
+	withinM float64
+	floor   [4][2]float64
+}
+
+func (f studied) check(t *testing.T, i, readings int, r row) {
+	t.Helper()
+	if got := r.brk / r.n; got < f.floor[i][0] {
+		t.Errorf("%s, %d readings: break %.3f, below the %.3f reached before", f.name, readings, got, f.floor[i][0])
+	}
+	if got := r.level / r.levels; got < f.floor[i][1] {
+		t.Errorf("%s, %d readings: limit %.3f, below the %.3f reached before", f.name, readings, got, f.floor[i][1])
+	}
+}
+
+// evenly gives the depths of so many even readings.
+func evenly(l *lake, counts []int) (out [][]float64) {
+	for _, n := range counts {
+		out = append(out, l.Even(n))
+	}
+	return out
+}
+
+// follow gives the depths of a policy after so many readings, the first of them as begun.
+func follow(tb testing.TB, l *lake, next policy, begun []float64, counts []int) (out [][]float64) {
+	tb.Helper()
+	var depths []float64
+	for _, n := range counts {
+		for len(depths) < n {
+			if len(depths) < len(begun) {
+				depths = append(depths, begun[len(depths)])
+				continue
+			}
+			var c profile.Column
+			if len(depths) > 0 {
+				c = l.Read(tb, depths, 0.1, 0)
+			}
+			z, ok := next(tb, l, c, footM)
 			if !ok {
 				break
 			}
 			depths = append(depths, z)
-			c = l.Read(t, depths, 0.1, 0)
-			if len(depths) > manyN+1 {
-				t.Fatalf("%s: no end after %v", l.Name, depths)
-			}
 		}
-		counts = append(counts, len(depths))
+		out = append(out, slices.Clone(depths))
+	}
+	return out
+}
+
+// enough says how many readings the advice takes, and the errors left.
+func enough(t *testing.T, all []*lake, ours [][]float64, withinM float64) string {
+	t.Helper()
+	var counts []int
+	var brk, level []float64
+	var r row
+	for i, l := range all {
+		c := l.Read(t, ours[i], 0.1, 0)
+		counts = append(counts, len(ours[i]))
 		r.add(t, l, c, withinM)
-		found := layers.Best(c)
+		found := layers.Find(c, layers.WithoutIntervals)
 		if found.Thermocline != nil {
 			brk = append(brk, math.Abs(found.Thermocline.Best-l.truth.Thermocline))
 		}

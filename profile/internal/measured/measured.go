@@ -18,6 +18,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"gonum.org/v1/gonum/interp"
@@ -50,15 +51,39 @@ func Missing(tb testing.TB, format string, args ...any) {
 	tb.Skipf(format, args...)
 }
 
-// Casts reads a file of profiles, in the file's order, each sorted by depth and with
-// one temperature a depth.
+// read are the casts of the files that were read before.
+var (
+	read   = map[string][]Cast{}
+	readMu sync.Mutex
+)
+
+// Casts gives the profiles of a file, in the file's order, each sorted by depth and with
+// one temperature a depth. A file is read once; its casts are shared, and not to be changed.
 func Casts(tb testing.TB, file string) []Cast {
 	tb.Helper()
+	readMu.Lock()
+	defer readMu.Unlock()
+	if read[file] == nil {
+		read[file] = casts(tb, file)
+	}
+	return slices.Clone(read[file]) // a clone has no cubic yet: see At
+}
+
+// Path is where a file of profiles lies, or ends the test.
+func Path(tb testing.TB, file string) string {
+	tb.Helper()
 	_, here, _, _ := runtime.Caller(0)
-	f, err := os.Open(filepath.Join(filepath.Dir(here), "..", "..", "..", "..", "shared", "data", file))
-	if errors.Is(err, fs.ErrNotExist) {
+	path := filepath.Join(filepath.Dir(here), "..", "..", "..", "..", "shared", "data", file)
+	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
 		Missing(tb, "the measured profiles %s are not beside this module", file)
 	}
+	return path
+}
+
+// casts reads a file: profile, date, depth_m, temp_c, oxygen_mgl, mark.
+func casts(tb testing.TB, file string) (out []Cast) {
+	tb.Helper()
+	f, err := os.Open(Path(tb, file))
 	if err != nil {
 		tb.Fatal(err)
 	}
@@ -67,37 +92,37 @@ func Casts(tb testing.TB, file string) []Cast {
 	if err != nil {
 		tb.Fatal(err)
 	}
-	var out []Cast
 	points, oxygen := map[string][]profile.Point{}, map[string][]Oxygen{}
 	for _, row := range rows[1:] {
-		if v, err := strconv.ParseFloat(row[4], 64); err == nil {
-			if z, err := strconv.ParseFloat(row[2], 64); err == nil {
-				oxygen[row[0]] = append(oxygen[row[0]], Oxygen{z, v})
-			}
-		}
+		name := row[0]
 		z, errZ := strconv.ParseFloat(row[2], 64)
 		t, errT := strconv.ParseFloat(row[3], 64)
+		mgL, errMgL := strconv.ParseFloat(row[4], 64)
+		if errZ == nil && errMgL == nil {
+			oxygen[name] = append(oxygen[name], Oxygen{z, mgL})
+		}
 		if errZ != nil || errT != nil {
 			continue // a depth with oxygen only
 		}
-		if points[row[0]] == nil {
-			out = append(out, Cast{Name: row[0], Mark: map[string]float64{}})
+		if points[name] == nil {
+			out = append(out, Cast{Name: name, Mark: map[string]float64{}})
 		}
-		points[row[0]] = append(points[row[0]], profile.Point{DepthM: z, TempC: t})
+		points[name] = append(points[name], profile.Point{DepthM: z, TempC: t})
 		if len(row) > 5 && row[5] != "" {
 			out[len(out)-1].Mark[row[5]] = z
 		}
 	}
 	for i := range out {
-		c, err := profile.NewColumn(points[out[i].Name])
+		c := &out[i]
+		column, err := profile.NewColumn(points[c.Name])
 		if err != nil {
-			tb.Fatalf("%s: %v", out[i].Name, err)
+			tb.Fatalf("%s: %v", c.Name, err)
 		}
-		for _, p := range c.Points() {
-			out[i].Depths, out[i].Temps = append(out[i].Depths, p.DepthM), append(out[i].Temps, p.TempC)
+		for _, p := range column.Points() {
+			c.Depths, c.Temps = append(c.Depths, p.DepthM), append(c.Temps, p.TempC)
 		}
-		out[i].Oxygen = oxygen[out[i].Name]
-		slices.SortStableFunc(out[i].Oxygen, func(a, b Oxygen) int { return cmp.Compare(a.DepthM, b.DepthM) })
+		c.Oxygen = oxygen[c.Name]
+		slices.SortStableFunc(c.Oxygen, func(a, b Oxygen) int { return cmp.Compare(a.DepthM, b.DepthM) })
 	}
 	return out
 }

@@ -1,4 +1,4 @@
-package method
+package layers
 
 import (
 	"fmt"
@@ -12,7 +12,7 @@ import (
 // The metalimnion by each method, against what field crews marked: U.S. EPA, National
 // Lakes Assessment 2007 and 2017. The number of a step's widths was chosen on 2007.
 // The floors are the mean overlap reached (intersection over union), rounded down.
-func TestEdgeModel(t *testing.T) {
+func TestPublishedEdges(t *testing.T) {
 	floors := map[string][2]float64{
 		FirstToLast:   {.66, .67},
 		Unbroken:      {.64, .68},

@@ -1,4 +1,4 @@
-package method
+package layers
 
 import (
 	"testing"
@@ -10,7 +10,7 @@ import (
 // 21.3 C at 3 m, and so on. The rises of density per metre are those of IAPWS SR6-08:
 // .02225, 0, .04420 from the surface, so .03 is reached .00775/.04420 below 2 m.
 func TestMixedLayersA(t *testing.T) {
-	got := MixedLayers(profileA.Depths, profileA.Temps)
+	got := MixedLayers(depthsA, tempsA)
 	for i, want := range []float64{2.5, 3.5, 4 + .1/2.7, 4 + .3/2.7, 2 + .00775/.0442} {
 		tol := 1e-9
 		if i == 4 {
@@ -29,7 +29,7 @@ func TestThermoclinesA(t *testing.T) {
 	up, most, down := .54433, .60053, .36093
 	parabola := 5.5 + .5*(up-down)/(up-2*most+down)
 	centre := (up*up*4.5 + most*most*5.5 + down*down*6.5) / (up*up + most*most + down*down)
-	got := Thermoclines(profileA.Depths, profileA.Temps)
+	got := Thermoclines(depthsA, tempsA)
 	for _, c := range []struct {
 		name      string
 		want, tol float64
@@ -78,16 +78,16 @@ func TestParabola(t *testing.T) {
 		{[]float64{0, 1, 2, 3}, []float64{2, 2, 2}, 1.5},    // flat
 		{[]float64{0, 8, 9, 20}, []float64{.01, 1, .99}, 9}, // the top of it lies outside
 	} {
-		i := most(c.rise)
+		i := fastest(c.rise)
 		if c.rise[0] == 2 {
 			i = 1
 		}
-		near(t, "parabola", column{z: c.z, rise: c.rise}.parabola(i), c.want, 1e-12)
+		near(t, "parabola", publishedColumn{z: c.z, rise: c.rise}.parabola(i), c.want, 1e-12)
 	}
 }
 
 func TestEdgesA(t *testing.T) {
-	for _, e := range Edges(profileA.Depths, profileA.Temps)[:3] {
+	for _, e := range Edges(depthsA, tempsA)[:3] {
 		// 4 to 8 m fall 2.7, 3.6, 2.8 and 1.7 C/m and rise .54 to .17 kg/m3 per metre.
 		if !e.OK || e.TopM != 4 || e.BottomM != 8 {
 			t.Errorf("%s: %v to %v m, want 4 to 8", e.Name, e.TopM, e.BottomM)
@@ -108,5 +108,47 @@ func TestNamed(t *testing.T) {
 		if got := Named(all, c.name); got != c.want {
 			t.Errorf("%q: %+v, want %+v", c.name, got, c.want)
 		}
+	}
+}
+
+// eight readings, as a column from a boat has
+var eightZ, eightT = []float64{0, 2, 4, 5, 6, 8, 10, 12}, []float64{21.6, 21.5, 20.9, 18.2, 14.6, 10.1, 8.7, 8.2}
+
+func BenchmarkThermoclines(b *testing.B) {
+	for b.Loop() {
+		Thermoclines(eightZ, eightT)
+	}
+}
+
+func BenchmarkMethods(b *testing.B) {
+	c, _ := newPublishedColumn(eightZ, eightT)
+	i := fastest(c.rise)
+	for _, m := range []struct {
+		name string
+		run  func()
+	}{
+		{"intervals", func() { fastest(c.fall); fastest(c.rise) }},
+		{"parabola", func() { c.parabola(i) }},
+		{"cubic", func() { c.cubic(i) }},
+		{"centre", func() { c.centre(i) }},
+		{"step", func() { fitStep(c.z, c.rho) }},
+	} {
+		b.Run(m.name, func(b *testing.B) {
+			for b.Loop() {
+				m.run()
+			}
+		})
+	}
+}
+
+func BenchmarkMixedLayers(b *testing.B) {
+	for b.Loop() {
+		MixedLayers(eightZ, eightT)
+	}
+}
+
+func BenchmarkEdges(b *testing.B) {
+	for b.Loop() {
+		Edges(eightZ, eightT)
 	}
 }

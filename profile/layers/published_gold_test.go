@@ -1,11 +1,11 @@
-package method
+package layers
 
 import "testing"
 
-// gold is what follows from the numbers of one published cast by the plain
+// publishedGold is what follows from the numbers of one published cast by the plain
 // definitions, as read, nothing left out. Casts: Carpenter et al., Cascade Project at
 // North Temperate Lakes LTER, Environmental Data Initiative knb-lter-ntl.352.
-type gold struct {
+type publishedGold struct {
 	name     string
 	fall     [2]float64 // interval of the fastest fall of temperature
 	rise     [2]float64 // of the fastest rise of density
@@ -15,7 +15,7 @@ type gold struct {
 	mixed    [4]float64 // 0.2, 0.5, 0.8 and 1 C below the first reading; 0 where not derived
 }
 
-var golds = []gold{
+var publishedGolds = []publishedGold{
 	{"P1", [2]float64{3, 4}, [2]float64{2, 3}, [2]float64{2, 4}, [2]float64{2, 4}, [2]float64{2, 4}, [4]float64{1.6667, 2.0625, 2.1562, 2.2188}},
 	// 6-7 m falls 1.1 C/m below 0.4 C/m
 	{"P2", [2]float64{2.5, 3}, [2]float64{2.5, 3}, [2]float64{2.5, 7}, [2]float64{2.5, 5}, [2]float64{}, [4]float64{2.5, 2.5417, 2.5833, 2.6111}},
@@ -29,8 +29,8 @@ var golds = []gold{
 	{"P10", [2]float64{4, 4.5}, [2]float64{4, 4.5}, [2]float64{3.5, 8}, [2]float64{3.5, 8}, [2]float64{}, [4]float64{}},
 }
 
-func TestGold(t *testing.T) {
-	for _, g := range golds {
+func TestPublishedGold(t *testing.T) {
+	for _, g := range publishedGolds {
 		c := goldCast(t, g.name)
 		lines := Thermoclines(c.Depths, c.Temps)
 		near(t, g.name+": "+FallMiddle, answer(t, lines, FallMiddle), (g.fall[0]+g.fall[1])/2, 1e-9)
@@ -60,7 +60,7 @@ func TestGold(t *testing.T) {
 
 // P8 is 5.0 C all through: there is nothing for any method to find. P9 is 4.2 over
 // 4.6 and 4.5 C, and never colder than its first reading.
-func TestGoldMixed(t *testing.T) {
+func TestPublishedGoldMixed(t *testing.T) {
 	for _, name := range []string{"P8", "P9"} {
 		c := goldCast(t, name)
 		answers := MixedLayers(c.Depths, c.Temps)
@@ -81,9 +81,24 @@ func TestGoldMixed(t *testing.T) {
 }
 
 // P11's steepest fall, 5.4 C/m, begins at 3.5 m.
-func TestGoldP11(t *testing.T) {
+func TestPublishedGoldP11(t *testing.T) {
 	c := goldCast(t, "P11")
 	lines := Thermoclines(c.Depths, c.Temps)
 	near(t, "P11: "+FallMiddle, answer(t, lines, FallMiddle), 3.75, 1e-9)
 	near(t, "P11: "+RiseCentre, answer(t, lines, RiseCentre), 3.75, .25)
+}
+
+// answer gives the depth of a method's answer, or ends the test.
+func answer(tb testing.TB, answers []Answer, name string) float64 {
+	tb.Helper()
+	for _, a := range answers {
+		if a.Name == name {
+			if !a.OK {
+				tb.Errorf("%s: found nothing", name)
+			}
+			return a.DepthM
+		}
+	}
+	tb.Fatalf("no method %q", name)
+	return 0
 }

@@ -1,4 +1,4 @@
-package method
+package layers
 
 import "math"
 
@@ -44,7 +44,7 @@ func Edges(depths, temps []float64) []Zone {
 		{Name: UnbrokenDense, Source: "common practice"},
 		{Name: StepEdges, Source: "Pujoni et al. 2019"},
 	}
-	c, ok := newColumn(depths, temps)
+	c, ok := newPublishedColumn(depths, temps)
 	if !ok {
 		return out
 	}
@@ -73,8 +73,8 @@ func Edges(depths, temps []float64) []Zone {
 
 // around gives the ends of the unbroken run of rates of at least limit that holds the
 // greatest.
-func (c column) around(rates []float64, limit float64) (topM, bottomM float64, ok bool) {
-	first := most(rates)
+func (c publishedColumn) around(rates []float64, limit float64) (topM, bottomM float64, ok bool) {
+	first := fastest(rates)
 	if first < 0 || rates[first] < limit-equal {
 		return 0, 0, false
 	}

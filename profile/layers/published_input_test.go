@@ -1,4 +1,4 @@
-package method
+package layers
 
 import (
 	"math"
@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-func TestBadInput(t *testing.T) {
+func TestPublishedBadInput(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, c := range []struct {
 		name string
@@ -44,7 +44,7 @@ func TestBadInput(t *testing.T) {
 // Whatever the readings: every depth lies in the column, the local methods in the
 // interval where density rises fastest, and the same input gives the same answers and
 // stays as it was.
-func TestAnyColumn(t *testing.T) {
+func TestPublishedAnyColumn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(3, 15).Draw(t, "n")
 		z, temps := []float64{rapid.Float64Range(0, 2).Draw(t, "first")}, []float64{}
@@ -70,8 +70,8 @@ func TestAnyColumn(t *testing.T) {
 				t.Fatalf("%s: %v to %v m, outside %v to %v", e.Name, e.TopM, e.BottomM, top, bottom)
 			}
 		}
-		c, _ := newColumn(z, temps)
-		if i := most(c.rise); i >= 0 {
+		c, _ := newPublishedColumn(z, temps)
+		if i := fastest(c.rise); i >= 0 {
 			for _, a := range lines {
 				local := a.Name != FallMiddle && a.Name != StepCentre
 				if local && !(a.DepthM >= z[i]-1e-9 && a.DepthM <= z[i+1]+1e-9) {
@@ -90,14 +90,14 @@ func TestAnyColumn(t *testing.T) {
 }
 
 // Depths from another zero give depths from that zero.
-func TestShifted(t *testing.T) {
+func TestPublishedShifted(t *testing.T) {
 	const by = 5.0
-	z := make([]float64, len(profileA.Depths))
+	z := make([]float64, len(depthsA))
 	for i := range z {
-		z[i] = profileA.Depths[i] + by
+		z[i] = depthsA[i] + by
 	}
-	shifted := Thermoclines(z, profileA.Temps)
-	for i, a := range Thermoclines(profileA.Depths, profileA.Temps) {
+	shifted := Thermoclines(z, tempsA)
+	for i, a := range Thermoclines(depthsA, tempsA) {
 		near(t, a.Name, shifted[i].DepthM, a.DepthM+by, 1e-3)
 	}
 }

@@ -1,4 +1,4 @@
-package method
+package layers
 
 import (
 	"math"
@@ -7,6 +7,79 @@ import (
 
 	"coldseam/profile/water"
 )
+
+// What published methods make of one column of temperatures, side by side with what this
+// package says: the thermocline here, the metalimnion in published_edges_test.go and the
+// mixed layer in published_mixed_test.go. They do not ask whether the column is layered,
+// take no skin off it, and give no intervals. Only the centre of a fitted step is used
+// by the program, as a warning: see StepApart.
+
+// Answer is what one method says of a column.
+type Answer struct {
+	Name   string  // what the method looks for
+	Source string  // who published it, "common practice", or "ours"
+	DepthM float64 // m below the surface; 0 where the method finds nothing
+	OK     bool    // whether it finds anything
+}
+
+// Named gives the answer of that name, and one that is not OK where there is none.
+func Named(answers []Answer, name string) Answer {
+	for _, a := range answers {
+		if a.Name == name {
+			return a
+		}
+	}
+	return Answer{Name: name}
+}
+
+// publishedColumn is the readings and the intervals between them: interval i lies between
+// readings i and i+1.
+type publishedColumn struct {
+	z, t, rho []float64 // m, C, kg/m3
+	fall      []float64 // C per metre, positive where it is colder below
+	rise      []float64 // kg/m3 per metre, positive where it is denser below
+}
+
+// newPublishedColumn refuses fewer than three readings, depths that do not rise, and what is
+// no number or no temperature of water.
+func newPublishedColumn(depths, temps []float64) (c publishedColumn, ok bool) {
+	n := len(depths)
+	if n < 3 || len(temps) != n {
+		return c, false
+	}
+	c = publishedColumn{z: depths, t: temps, rho: make([]float64, n), fall: make([]float64, n-1), rise: make([]float64, n-1)}
+	for i := range n {
+		c.rho[i] = water.Density(temps[i])
+		if math.IsNaN(c.rho[i]) || math.IsNaN(depths[i]) || math.IsInf(depths[i], 0) {
+			return c, false
+		}
+		if i == 0 {
+			continue
+		}
+		dz := depths[i] - depths[i-1]
+		if !(dz > equal) {
+			return c, false
+		}
+		c.fall[i-1] = (temps[i-1] - temps[i]) / dz
+		c.rise[i-1] = (c.rho[i] - c.rho[i-1]) / dz
+	}
+	return c, true
+}
+
+// middle of interval i, m.
+func (c publishedColumn) middle(i int) float64 { return (c.z[i] + c.z[i+1]) / 2 }
+
+// fastest gives the index of the greatest rate, the shallowest where several are equal;
+// -1 where none is positive.
+func fastest(rates []float64) int {
+	best := -1
+	for i, r := range rates {
+		if r > equal && (best < 0 || r > rates[best]+equal) {
+			best = i
+		}
+	}
+	return best
+}
 
 // Names of the thermocline's methods.
 const (
@@ -50,29 +123,29 @@ func Thermoclines(depths, temps []float64) []Answer {
 		{Name: StepCentre, Source: "Pujoni et al. 2019"},
 		{Name: RiseCentre, Source: "ours"},
 	}
-	c, ok := newColumn(depths, temps)
+	c, ok := newPublishedColumn(depths, temps)
 	if !ok {
 		return out
 	}
-	if i := most(c.fall); i >= 0 {
+	if i := fastest(c.fall); i >= 0 {
 		out[0].DepthM, out[0].OK = c.middle(i), true
 	}
-	i := most(c.rise)
+	i := fastest(c.rise)
 	if i < 0 {
 		return out
 	}
 	for j, depthM := range []float64{c.middle(i), c.parabola(i), c.cubic(i)} {
 		out[j+1].DepthM, out[j+1].OK = depthM, true
 	}
-	if s, ok := fitStep(c.z, c.rho); ok && s.lower > s.upper {
-		out[4].DepthM, out[4].OK = s.centreM, true
+	if z, ok := stepCentre(depths, temps); ok {
+		out[4].DepthM, out[4].OK = z, true
 	}
 	out[5].DepthM, out[5].OK = c.centre(i), true
 	return out
 }
 
 // centre of the rise around interval i, which rises fastest: it lies within it.
-func (c column) centre(i int) float64 {
+func (c publishedColumn) centre(i int) float64 {
 	width := c.z[i+1] - c.z[i]
 	from, to := c.z[i]-width, c.z[i+1]+width
 	sum, weight := 0.0, 0.0
@@ -91,7 +164,7 @@ func (c column) centre(i int) float64 {
 
 // parabola gives where the parabola through the rises of interval i, the fastest, and
 // its two neighbours is highest.
-func (c column) parabola(i int) float64 {
+func (c publishedColumn) parabola(i int) float64 {
 	if i == 0 || i == len(c.rise)-1 {
 		return c.middle(i)
 	}
@@ -111,7 +184,7 @@ const cubicSteps = 32
 
 // cubic gives where in interval i the density of the monotone cubic rises fastest.
 // The cubic's slopes depend on the nearest readings only, so no others are fitted.
-func (c column) cubic(i int) float64 {
+func (c publishedColumn) cubic(i int) float64 {
 	from, to := max(i-1, 0), min(i+3, len(c.z))
 	var f interp.FritschButland
 	if err := f.Fit(c.z[from:to], c.t[from:to]); err != nil {

@@ -1,10 +1,48 @@
-package method
+package layers
 
 import (
 	"math"
 
 	"gonum.org/v1/gonum/optimize"
+
+	"coldseam/profile/water"
 )
+
+// How far, m, the centre of a fitted step may lie from the thermocline before that is in
+// doubt, where at least stepReadings depths were read: see TestMethodsApart. With fewer
+// readings the distance says nothing reliable; nor does agreement ever narrow an interval.
+const (
+	stepApartM   = 0.5
+	stepReadings = 7
+)
+
+// StepApart gives where the centre of a smooth step fitted to the density of the readings
+// under the skin lies, m. apart is whether that speaks against the thermocline: the column
+// is layered, was read at enough depths, and the step is further off than methods that
+// agree are. The thermocline is then more often off by over 1 m, and outside its interval.
+func (l Layers) StepApart() (depthM float64, apart bool) {
+	if l.Thermocline == nil || len(l.Curve.Depths) < stepReadings {
+		return 0, false
+	}
+	depthM, ok := stepCentre(l.Curve.Depths[l.start:], l.Curve.Temps[l.start:])
+	return depthM, ok && math.Abs(depthM-l.Thermocline.Best) > stepApartM
+}
+
+// stepCentre is the centre of a step fitted to the density of temperatures at rising
+// depths, at least three. Pujoni et al. 2019 (L&O Methods 17:320) found a sigmoid of four
+// parameters sturdier than gradients where readings are few; the logistic form and its
+// limits are ours. ok is false where density does not rise.
+func stepCentre(depths, temps []float64) (depthM float64, ok bool) {
+	if len(depths) < 3 {
+		return 0, false
+	}
+	rho := make([]float64, len(temps))
+	for i, t := range temps {
+		rho[i] = water.Density(t)
+	}
+	s, ok := fitStep(depths, rho)
+	return s.centreM, ok && s.lower > s.upper
+}
 
 // step is a smooth step fitted to readings:
 //

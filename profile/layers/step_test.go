@@ -1,4 +1,4 @@
-package method
+package layers
 
 import (
 	"fmt"
@@ -38,11 +38,11 @@ func TestFitStepFindsItsStep(t *testing.T) {
 
 // The least squares of a grid finer than the fit's own are no better than the fit.
 func TestFitStepIsLeastSquares(t *testing.T) {
-	s, ok := fitStep(profileA.Depths, profileA.Temps)
+	s, ok := fitStep(depthsA, tempsA)
 	if !ok {
 		t.Fatal("no step")
 	}
-	f := fit{profileA.Depths, profileA.Temps, make([]float64, len(profileA.Depths))}
+	f := fit{depthsA, tempsA, make([]float64, len(depthsA))}
 	for i := range 600 {
 		for j := range 100 {
 			centre, width := .02*float64(i), .25*math.Pow(24, float64(j)/99)

@@ -1,4 +1,4 @@
-package method
+package layers
 
 import "fmt"
 
@@ -28,25 +28,25 @@ const mixedRise = 0.03
 // et al. 2000 (JGR 105, 16803) for 0.8 C, from memory; 1 C is common practice in
 // lakes. The sea's first reading for this is that of 10 m; a lake's is its first.
 func MixedLayers(depths, temps []float64) []Answer {
-	c, ok := newColumn(depths, temps)
+	c, ok := newPublishedColumn(depths, temps)
 	var out []Answer
 	for _, m := range mixedFalls {
 		a := Answer{Name: fmt.Sprintf("%.1f C colder than the first reading", m.fallC), Source: m.source}
 		if ok {
-			a.DepthM, a.OK = first(c.z, c.t, -m.fallC)
+			a.DepthM, a.OK = firstReaching(c.z, c.t, -m.fallC)
 		}
 		out = append(out, a)
 	}
 	a := Answer{Name: "0.03 kg/m3 denser than the first reading", Source: "de Boyer Montegut et al. 2004"}
 	if ok {
-		a.DepthM, a.OK = first(c.z, c.rho, mixedRise)
+		a.DepthM, a.OK = firstReaching(c.z, c.rho, mixedRise)
 	}
 	return append(out, a)
 }
 
-// first gives the shallowest depth at which straight lines between the values are by
+// firstReaching gives the shallowest depth at which straight lines between the values are by
 // change away from the first, in the direction of its sign.
-func first(z, values []float64, change float64) (depthM float64, ok bool) {
+func firstReaching(z, values []float64, change float64) (depthM float64, ok bool) {
 	sign := 1.0
 	if change < 0 {
 		sign = -1
