@@ -148,21 +148,6 @@ func width(e profile.Estimate, d Doubt, add func(Level, Doubt)) {
 // SkinReadM is where to read for a warm skin that a wide first interval may hide, m.
 const SkinReadM = 0.6096
 
-// stepApart gives where the centre of a smooth step fitted to the readings under the
-// skin lies, m. ok is whether that speaks against the thermocline: the column is
-// layered, was read at enough depths, and the step is further off than methods that
-// agree are. The break is then more often off by over 1 m, and outside its interval:
-// see TestMethodsApart in package layers.
-func stepApart(l layers.Layers) (depthM float64, ok bool) {
-	if l.Thermocline == nil || len(l.Curve.Depths) < method.ApartN {
-		return 0, false
-	}
-	z, t := l.Curve.Depths, l.Curve.Temps
-	start := sort.SearchFloat64s(z, l.SkinM) // 0 without a skin
-	step := method.Named(method.Thermoclines(z[start:], t[start:]), method.StepCentre)
-	return step.DepthM, step.OK && math.Abs(step.DepthM-l.Thermocline.Best) > method.ApartM
-}
-
 // maybeSkin reports whether the break may be a warm skin, since a break of its own may
 // lie in deeper water that was not read.
 func (p *Plan) maybeSkin() bool {
