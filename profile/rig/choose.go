@@ -1,8 +1,6 @@
 package rig
 
-import (
-	"slices"
-)
+import "slices"
 
 // Kind is one of the three rigs.
 type Kind string
@@ -43,7 +41,7 @@ const (
 	OpenWater     Reason = "open water"    // the fish keep to it
 	CappedByRule  Reason = "capped"        // the water's rule caps the leader
 	TooLong       Reason = "too long"      // than the angler casts
-	TooFast       Reason = "too fast"      // no leader that the angler casts holds the fly down at this draw
+	TooFast       Reason = "too fast"      // no leader that the angler casts holds the fly down at this retrieve
 	FewerFlies    Reason = "fewer flies"   // the water's rule allows no more
 	NoShot        Reason = "no shot"       // nor added weight
 )

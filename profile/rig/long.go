@@ -13,7 +13,7 @@ const (
 	openWaterM  = 0.3048
 )
 
-// allowed takes away what the water's rules do not allow, and counts the flies.
+// allowed takes away what the water's rules do not allow, and says how many flies are tied on.
 func (r *Rig) allowed(in Input) Input {
 	in.Flies = max(in.Flies, 1)
 	if most := in.Rules.MaxFlies; most > 0 && in.Flies > most {

@@ -23,11 +23,11 @@ type Input struct {
 	FlyDensity     float64          // kg/m3 of its hook, bead and dressing together; 0: not known
 	Flies          int              // tied on, the point fly and droppers; 0 is 1
 	ShotKg         float64          // pinched on a foot above the point fly
-	Retrieve       profile.Optional // m/s: line drawn divided by all the time it took
+	Retrieve       profile.Optional // m/s: line retrieved divided by all the time it took, pauses too
 	DriftMps       float64          // of the line's tip against the water; 0 at anchor
 	WaterC         profile.Optional // temperature of the water
 	SinkMps        float64          // rate of the sinking line; 0: not known
-	BottomContacts []BottomContact  // bottoms touched, which correct the waits
+	BottomContacts []BottomContact  // bottoms touched, which correct the sink times
 }
 
 // Touched is a bottom that the fly touched, on a rig of the kind, so long after it
@@ -99,13 +99,13 @@ type Rig struct {
 	RuleSinkTime *profile.Estimate // s, on the rule's leader
 	FlyDepths    []float64         // the point fly's and the droppers', at the stated retrieve or in the middle of the window
 	LiftM        float64           // by which the drift lifts a hung fly
-	NeedMps      profile.Optional  // the fastest draw that would do, where the stated one does not
+	NeedMps      profile.Optional  // the fastest retrieve that would do, where the stated one does not
 	NeedKg       profile.Optional  // the fly that would do
 	ClassAssumed bool              // a sinking line of class 3, since its rate was not said
 	FlyAssumed   bool              // of what weight it is was not said
 	FliesTaken   int               // how many flies are tied on
 	Less         []Reason          // what the water's rules took away
-	Correction   float64           // of the waits by a bottom that was touched; 0: none
+	Correction   float64           // of the sink times by a bottom that was touched; 0: none
 }
 
 // Window is a range of retrieves in m/s: any slower and the fly lies on the bottom,

@@ -17,8 +17,9 @@ const (
 )
 
 // sinking is a short leader on a sinking line: 9 ft, within the rule; a long one
-// would ride above the line (common practice). The count is the line's own rate; the
-// window says how fast a line of OutM may be drawn before the fly rises.
+// would ride above the line (common practice). The sink time is by the
+// line's own rate; the window says how fast a line of OutM may be retrieved before the
+// fly rises.
 func (r *Rig) sinking(in Input, longest float64) {
 	r.LeaderM = down(math.Min(nineFtM, longest), in.StepM)
 	r.FlyDepths = []float64{in.FlyM}

@@ -60,7 +60,7 @@ func (g gear) window(leaderM float64) Window {
 }
 
 // doubt gives the solved leader's length for a fly as light and as heavy in the water
-// as it may be, and a retrieve a tenth faster and slower than was counted (assumed).
+// as it may be, and a retrieve a tenth faster and slower than was measured (assumed).
 func (g gear) doubt(leaderM float64) profile.Estimate {
 	e := profile.Exactly(leaderM)
 	mps := g.in.Retrieve.Value + g.in.DriftMps

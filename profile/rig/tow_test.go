@@ -11,7 +11,7 @@ import (
 
 const inchPerS = 0.0254 // m/s
 
-func drawnOver(waterFt, grams, inches float64) Input {
+func towedOver(waterFt, grams, inches float64) Input {
 	in := over(waterFt)
 	in.Kind = LongLeader
 	in.FlyKg = profile.Some(grams / 1000)
@@ -35,7 +35,7 @@ func TestRuleHolds(t *testing.T) {
 
 // The leader that is worked out puts the fly where it was wanted, to a whole piece.
 func TestSolvedLeader(t *testing.T) {
-	in := drawnOver(15, 0.25, 2)
+	in := towedOver(15, 0.25, 2)
 	r := Find(in)
 	if !r.Solved || !r.Reachable || r.Kind != LongLeader {
 		t.Fatalf("%+v", r)
@@ -54,10 +54,10 @@ func TestSolvedLeader(t *testing.T) {
 }
 
 // The leader's doubt, of a fly that is weighed and known, is that of the retrieve: a tenth
-// faster or slower than was counted.
+// faster or slower than was measured.
 func TestDoubtOfTheRetrieve(t *testing.T) {
 	at := func(inches float64) Rig {
-		in := drawnOver(15, 0.25, inches)
+		in := towedOver(15, 0.25, inches)
 		in.FlyDensity, in.StepM = 4000, 0.005
 		return Find(in)
 	}
@@ -71,7 +71,7 @@ func TestDoubtOfTheRetrieve(t *testing.T) {
 
 // Faster than any leader holds: why, what would do it, and the sinking line.
 func TestTooFast(t *testing.T) {
-	in := drawnOver(15, 0.1, 4)
+	in := towedOver(15, 0.1, 4)
 	in.Kind = ""
 	r := Find(in)
 	if r.Kind != Sinking || r.Reachable || !says(r, TooFast) || !r.NeedMps.Known || !r.NeedKg.Known {
@@ -79,22 +79,22 @@ func TestTooFast(t *testing.T) {
 	}
 	in.Retrieve, in.Kind = profile.Some(0.98*r.NeedMps.Value), LongLeader
 	if slow := Find(in); !slow.Reachable {
-		t.Errorf("at the draw that would do (%v): %+v", r.NeedMps.Value, slow)
+		t.Errorf("at the retrieve that would do (%v): %+v", r.NeedMps.Value, slow)
 	}
-	in = drawnOver(15, r.NeedKg.Value*1000*1.02, 4)
+	in = towedOver(15, r.NeedKg.Value*1000*1.02, 4)
 	if heavy := Find(in); !heavy.Reachable {
 		t.Errorf("with the fly that would do (%v kg): %+v", r.NeedKg.Value, heavy)
 	}
 }
 
-// An answer or a reason for every fly, water and draw: nothing is not a number,
+// An answer or a reason for every fly, water and retrieve: nothing is not a number,
 // heavier is never a longer leader, faster never a shorter one.
 func TestEveryCase(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		in := drawnOver(rapid.Float64Range(6, 30).Draw(rt, "water"), rapid.Float64Range(0.05, 1).Draw(rt, "grams"), rapid.Float64Range(0, 4).Draw(rt, "draw"))
+		in := towedOver(rapid.Float64Range(6, 30).Draw(rt, "water"), rapid.Float64Range(0.05, 1).Draw(rt, "grams"), rapid.Float64Range(0, 4).Draw(rt, "retrieve"))
 		in.Kind = rapid.SampledFrom([]Kind{"", LongLeader}).Draw(rt, "kind")
 		in.Flies = rapid.IntRange(1, 3).Draw(rt, "flies")
-		if rapid.Bool().Draw(rt, "draw not stated") {
+		if rapid.Bool().Draw(rt, "retrieve not stated") {
 			in.Retrieve = profile.Optional{}
 		}
 		if rapid.Bool().Draw(rt, "capped") {
@@ -115,7 +115,7 @@ func TestEveryCase(t *testing.T) {
 		case math.Abs(sum-r.LeaderM) > 1e-3:
 			rt.Fatalf("parts of %v m for a leader of %v m", sum, r.LeaderM)
 		case r.SinkTime == nil || !(r.SinkTime.Low <= r.SinkTime.Best && r.SinkTime.Best <= r.SinkTime.High && r.SinkTime.Low > 0):
-			rt.Fatalf("wait %+v in %+v", r.SinkTime, r)
+			rt.Fatalf("sink time %+v in %+v", r.SinkTime, r)
 		case r.LeaderM > LongestM+slack || in.Rules.MaxLeaderM > 0 && r.LeaderM > in.Rules.MaxLeaderM+slack:
 			rt.Fatalf("leader of %v m", r.LeaderM)
 		case !r.Reachable && len(r.Why) == 0:
@@ -132,9 +132,9 @@ func TestCorners(t *testing.T) {
 		for _, grams := range []float64{0.05, 1} {
 			last := 0.0
 			for _, inches := range []float64{0, 1, 2, 4} {
-				r := Find(drawnOver(waterFt, grams, inches))
+				r := Find(towedOver(waterFt, grams, inches))
 				if !r.Reachable && !r.NeedMps.Known {
-					t.Errorf("%g ft, %g g, %g in/s: no draw that would do: %+v", waterFt, grams, inches, r)
+					t.Errorf("%g ft, %g g, %g in/s: no retrieve that would do: %+v", waterFt, grams, inches, r)
 				}
 				if r.LeaderM < last-slack {
 					t.Errorf("%g ft, %g g: %v m at %g in/s, %v m slower", waterFt, grams, r.LeaderM, inches, last)
@@ -147,7 +147,7 @@ func TestCorners(t *testing.T) {
 
 // Light flies take a minute or more to 15 ft, tungsten about half a minute (common
 // practice).
-func TestWaits(t *testing.T) {
+func TestSinkTimes(t *testing.T) {
 	for _, c := range []struct {
 		name      string
 		grams     float64
@@ -165,17 +165,17 @@ func TestWaits(t *testing.T) {
 	}
 }
 
-// A bottom touched at 1.3 times the wait worked out makes all waits of that rig 1.3
+// A bottom touched at 1.3 times the sink time worked out makes all of that rig 1.3
 // times as long; of another rig it says nothing.
-func TestTouched(t *testing.T) {
+func TestBottomContact(t *testing.T) {
 	in := over(15)
 	in.Kind, in.FlyKg = LongLeader, profile.Some(0.00025)
 	in.FlyM = 12 * ft
 	plain := Find(in)
 	in.BottomContacts = []BottomContact{{Kind: LongLeader, DepthM: 12 * ft, S: 1.3 * plain.SinkTime.Best}}
-	near(t, "wait", Find(in).SinkTime.Best, 1.3*plain.SinkTime.Best, 0.01*plain.SinkTime.Best)
+	near(t, "sink time", Find(in).SinkTime.Best, 1.3*plain.SinkTime.Best, 0.01*plain.SinkTime.Best)
 	in.BottomContacts[0].Kind = Hung
-	near(t, "wait by another rig", Find(in).SinkTime.Best, plain.SinkTime.Best, 1e-9)
+	near(t, "sink time by another rig", Find(in).SinkTime.Best, plain.SinkTime.Best, 1e-9)
 }
 
 // Droppers hang above the point, as many as the water's rules allow; no weight where
@@ -197,27 +197,27 @@ func TestDroppersAndRules(t *testing.T) {
 	}
 }
 
-// A boat adrift lifts a hung fly, and takes its drift off the draw of a long leader.
+// A boat adrift lifts a hung fly, and takes its drift off the retrieve of a long leader.
 func TestDrift(t *testing.T) {
 	in := over(10)
 	in.Kind, in.FlyKg, in.DriftMps = Hung, profile.Some(0.00025), 0.05
 	if r := Find(in); r.LiftM < 0.1 || r.FlyDepths[0] > in.FlyM-0.1 {
 		t.Errorf("lift %v m, fly at %v", r.LiftM, r.FlyDepths)
 	}
-	still, adrift := drawnOver(15, 0.25, 2), drawnOver(15, 0.25, 2)
+	still, adrift := towedOver(15, 0.25, 2), towedOver(15, 0.25, 2)
 	still.Retrieve, adrift.Retrieve, adrift.DriftMps = profile.Optional{}, profile.Optional{}, 0.02
 	a, b := Find(still).Window, Find(adrift).Window
-	near(t, "the fastest draw, by the drift less", a.Fastest-b.Fastest, 0.02, 1e-6)
+	near(t, "the fastest retrieve, by the drift less", a.Fastest-b.Fastest, 0.02, 1e-6)
 }
 
-// A line of twice the rate takes half the time, and may be drawn faster.
+// A line of twice the rate takes half the time, and may be retrieved faster.
 func TestSinkingLine(t *testing.T) {
 	in := over(20)
 	in.Kind, in.SinkMps = Sinking, 2*inchPerS
 	slow := Find(in)
 	in.SinkMps = 4 * inchPerS
 	fast := Find(in)
-	near(t, "wait", fast.SinkTime.Best, slow.SinkTime.Best/2, 1e-9)
+	near(t, "sink time", fast.SinkTime.Best, slow.SinkTime.Best/2, 1e-9)
 	near(t, "seconds to 19 ft at 0.9 of 4 in/s", fast.SinkTime.Best, 19*12/3.6, 0.01)
 	if !slow.Window.Known || slow.Window.Fastest >= fast.Window.Fastest || slow.ClassAssumed {
 		t.Errorf("windows %+v and %+v", slow.Window, fast.Window)
@@ -232,7 +232,7 @@ func BenchmarkFind(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		in   Input
-	}{{"rule", over(15)}, {"solved", drawnOver(15, 0.25, 2)}} {
+	}{{"rule", over(15)}, {"solved", towedOver(15, 0.25, 2)}} {
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
 				Find(c.in)

@@ -88,13 +88,10 @@ func (m *march) along(p *piece) {
 			m.step = d / 10
 			continue
 		}
+		grow := grows(bad)
 		if bad > 1 && d > 1e-11*m.total {
-			m.step = d * math.Max(0.2, 0.9*math.Exp(-0.2*math.Log(bad)))
+			m.step = d * grow
 			continue
-		}
-		grow := 5.0
-		if bad > 2e-4 {
-			grow = math.Max(0.2, 0.9*math.Exp(-0.2*math.Log(bad)))
 		}
 		if m.v >= 0 && next.v < 0 {
 			m.turn(next, d, k1, k7)
@@ -108,6 +105,15 @@ func (m *march) along(p *piece) {
 			break
 		}
 	}
+}
+
+// grows is by how much the next step may be longer after one of such an error over the
+// one allowed.
+func grows(bad float64) float64 {
+	if bad <= 2e-4 {
+		return 5
+	}
+	return math.Max(0.2, 0.9*math.Exp(-0.2*math.Log(bad)))
 }
 
 // try takes one step of d from at and says how bad it is: its error over the one

@@ -58,20 +58,32 @@ func (f found) weight() (Weight, error) {
 	switch {
 	case f.isShot && isBead:
 		return Weight{}, fmt.Errorf("a shot and a fly at once: name one, %s", examples)
-	case f.isShot && f.shot == "":
-		return Weight{}, errors.New("the shot's size is missing: write e.g. BB shot or no. 4 shot")
-	case f.isShot && f.metal != "":
-		w, err := shotOf(f.shot, f.metal)
-		w.Text = strings.TrimSuffix(w.Text, "shot") + f.metal + " shot"
-		return w, err
 	case f.isShot:
+		return f.asShot()
+	case isBead || f.metal != "":
+		return f.asBead()
+	}
+	return Weight{}, errors.New("not understood: " + examples)
+}
+
+func (f found) asShot() (Weight, error) {
+	switch {
+	case f.shot == "":
+		return Weight{}, errors.New("the shot's size is missing: write e.g. BB shot or no. 4 shot")
+	case f.metal == "":
 		return Shot(f.shot)
-	case f.diameterM == 0 && (isBead || f.metal != ""):
+	}
+	w, err := shotOf(f.shot, f.metal)
+	w.Text = strings.TrimSuffix(w.Text, "shot") + f.metal + " shot"
+	return w, err
+}
+
+func (f found) asBead() (Weight, error) {
+	switch {
+	case f.diameterM == 0:
 		return Weight{}, errors.New("the bead's diameter is missing: write e.g. 3.3 mm tungsten #12")
-	case f.metal == "" && isBead:
+	case f.metal == "":
 		return Weight{}, fmt.Errorf("the bead's metal is missing (%s): write e.g. 3.3 mm tungsten #12", metalNames())
-	case !isBead:
-		return Weight{}, errors.New("not understood: " + examples)
 	}
 	bead, err := Bead(f.diameterM, f.metal)
 	if err != nil {
