@@ -33,29 +33,11 @@ func (s *Sentence) xdr(b []byte) error {
 		for i := range group {
 			group[i], b, more = cut(b)
 		}
-		kind, num, in, name := trim(group[0]), group[1], trim(group[2]), group[3]
-		slot, names := s.slot(kind)
-		if slot == nil || containsAny(name, otherNames) {
-			continue
-		}
-		if !containsAny(name, names) {
-			unnamed = unnamed || slot == &s.temp
-			continue
-		}
-		v, err := field(num)
+		nameless, void, err := s.take(group)
 		if err != nil {
 			return err
 		}
-		if !v.ok {
-			empty = true
-			continue
-		}
-		if slot.ok {
-			return refuse(AskWhich, "two values of one kind, and no name tells which is the probe's")
-		}
-		if *slot, err = xdrValue(kind[0], v, in); err != nil {
-			return err
-		}
+		unnamed, empty = unnamed || nameless, empty || void
 	}
 	switch {
 	case s.classify():
@@ -66,6 +48,28 @@ func (s *Sentence) xdr(b []byte) error {
 		return refuse(AskWhich, "a temperature whose name does not say that it is the water's")
 	}
 	return refuse(Other, "nothing about water in the sentence")
+}
+
+// take takes the value of a group; unnamed is a temperature whose name does not say that it
+// is the probe's, empty a value of the probe's that is missing.
+func (s *Sentence) take(group [4][]byte) (unnamed, empty bool, err error) {
+	kind, in, name := trim(group[0]), trim(group[2]), group[3]
+	slot, names := s.slot(kind)
+	switch {
+	case slot == nil, containsAny(name, otherNames):
+		return false, false, nil
+	case !containsAny(name, names):
+		return slot == &s.temp, false, nil
+	}
+	v, err := field(group[1])
+	switch {
+	case err != nil || !v.ok:
+		return false, true, err
+	case slot.ok:
+		return false, false, refuse(AskWhich, "two values of one kind, and no name tells which is the probe's")
+	}
+	*slot, err = xdrValue(kind[0], v, in)
+	return false, false, err
 }
 
 // slot is where a value of a kind goes, and the names by which it is the probe's; nil for
