@@ -9,6 +9,7 @@ import (
 	"math"
 	"os"
 	"strings"
+	"syscall"
 
 	"github.com/urfave/cli/v2"
 
@@ -137,7 +138,7 @@ func cause(err error) string {
 	}
 	var path *fs.PathError
 	if errors.As(err, &path) {
-		if path.Err.Error() == "is a directory" {
+		if errors.Is(path.Err, syscall.EISDIR) {
 			return "it is a folder, not a page"
 		}
 		return path.Err.Error()

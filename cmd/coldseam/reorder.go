@@ -16,26 +16,7 @@ func reorder(app *cli.App, args []string) ([]string, error) {
 	}
 	command := app.Command(args[1])
 	if command == nil {
-		switch args[1] {
-		case "--help", "-h", "help", "--version", "-v", "--licences", "--licenses":
-			if len(args) > 2 && args[1] == "help" {
-				if app.Command(args[2]) == nil {
-					return nil, unknownCommand(app, args[2])
-				}
-				return []string{args[0], args[2], "--help"}, nil
-			}
-			if len(args) > 2 {
-				return nil, refuse("%s takes nothing after it", args[1])
-			}
-			if args[1] == "help" {
-				return []string{args[0], "--help"}, nil
-			}
-			return args, nil
-		}
-		if strings.HasPrefix(args[1], "-") {
-			return nil, refuse("the command comes first: coldseam COMMAND [flags] [file]; see coldseam --help")
-		}
-		return nil, unknownCommand(app, args[1])
+		return withoutCommand(app, args)
 	}
 	path := []string{args[0], command.Name} // to the command whose flags follow
 	if part := subcommand(command, args); part != nil {
@@ -58,33 +39,53 @@ func reorder(app *cli.App, args []string) ([]string, error) {
 			return append(path, "--help"), nil
 		}
 		f := flagNamed(command, name)
-		if f == nil {
+		_, isBool := f.(*cli.BoolFlag)
+		switch {
+		case f == nil:
 			return nil, refuse("%s has no flag --%s%s; see coldseam %s --help", command.Name, name, near(command, name), strings.Join(path[1:], " "))
-		}
-		if seen[name] {
+		case seen[name]:
 			return nil, refuse("--%s is given twice", name)
-		}
-		seen[name] = true
-		if _, isBool := f.(*cli.BoolFlag); isBool {
-			if given && value != "true" && value != "false" {
-				return nil, refuse("--%s takes no value", name)
-			}
-			if given {
-				name += "=" + value
-			}
-			flags = append(flags, "--"+name)
-			continue
-		}
-		if !given && i+1 < len(args) && !looksLikeFlag(args[i+1]) {
+		case isBool && given && value != "true" && value != "false":
+			return nil, refuse("--%s takes no value", name)
+		case !isBool && !given && i+1 < len(args) && !looksLikeFlag(args[i+1]):
 			i++
 			value = args[i]
 		}
-		if strings.TrimSpace(value) == "" {
+		seen[name] = true
+		switch {
+		case isBool && !given:
+			flags = append(flags, "--"+name)
+		case !isBool && strings.TrimSpace(value) == "":
 			return nil, refuse("--%s needs a value: %s", name, usage(f))
+		default:
+			flags = append(flags, "--"+name+"="+value)
 		}
-		flags = append(flags, "--"+name+"="+value)
 	}
 	return append(append(append(path, flags...), "--"), rest...), nil
+}
+
+// withoutCommand gives the arguments of a call that begins with no command.
+func withoutCommand(app *cli.App, args []string) ([]string, error) {
+	first := args[1]
+	switch first {
+	case "help":
+		if len(args) == 2 {
+			return []string{args[0], "--help"}, nil
+		}
+		if app.Command(args[2]) == nil {
+			return nil, unknownCommand(app, args[2])
+		}
+		return []string{args[0], args[2], "--help"}, nil
+	case "--help", "-h", "--version", "-v", "--licences", "--licenses":
+		if len(args) > 2 {
+			return nil, refuse("%s takes nothing after it", first)
+		}
+		return args, nil
+	}
+	if strings.HasPrefix(first, "-") {
+		return nil, refuse("the command comes first: coldseam COMMAND [flags] [file]; see coldseam --help")
+	}
+	return nil, unknownCommand(app, first)
 }
 
 // subcommand is the part of a command that the second word names, or nil.

@@ -29,6 +29,9 @@ const (
 // refused is an error about the command line or the input: status 2.
 type refused struct{ error }
 
+// Unwrap gives what was refused.
+func (r refused) Unwrap() error { return r.error }
+
 // refuse makes such an error. Texts in it, which others may have written, are made fit
 // for its one line.
 func refuse(format string, args ...any) error {
