@@ -51,14 +51,14 @@ func (r *reader) drops() ([]Sheet, error) {
 			return nil, err
 		}
 		b.d.Correct()
+		if err := b.oxygen(); err != nil {
+			return nil, err
+		}
 		if err := b.tooDeep(); err != nil {
 			return nil, err
 		}
 		if len(b.d.Readings) == 0 && !r.o.Unread {
 			return nil, r.fail(c.first, "this drop has no temperature in it")
-		}
-		if err := b.oxygen(); err != nil {
-			return nil, err
 		}
 		end := len(r.raw) + 1
 		if i+1 < len(chunks) {

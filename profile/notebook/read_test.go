@@ -219,3 +219,17 @@ func columnOf(d profile.Drop) ([]profile.Point, string) {
 	}
 	return c.Points(), ""
 }
+
+// A reading that is left out because it lies below the bottom takes its percent of oxygen
+// with it, and no other reading's.
+func TestOxygenOfAReadingLeftOut(t *testing.T) {
+	page := "units: m C\nbottom: 8 m\n5: 18 DO 80 %\n20: 12 DO 50 %\n7: 16 DO 70 %\n30: 10 DO 40 %\n"
+	sheets, err := Read([]byte(page), Options{Ask: func(Question) (int, error) { return 0, nil }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	rs := sheets[0].Drop.Readings
+	if len(rs) != 2 || rs[0].Depth != 5 || rs[1].Depth != 7 || !rs[0].Oxygen.Known || !rs[1].Oxygen.Known || rs[0].Oxygen.Value <= rs[1].Oxygen.Value-1 {
+		t.Errorf("%+v", rs)
+	}
+}
