@@ -75,45 +75,61 @@ func (e *entry) open() bool {
 // assign makes depth and temperature of an entry's bare numbers. Four or more may
 // be pairs ("0 74 5 73 10 72") or repeats ("17 61 62 61").
 func (r *reader) assign(e entry, tempFirst bool) ([]entry, error) {
-	n := e.free
-	if len(n) == 0 {
-		n = e.temps
-	}
-	if e.unsure && len(n) > 0 {
-		last := &n[len(n)-1]
-		v := last.value.Value
-		choice, err := r.ask(Question{Line: e.line, Text: e.text, What: "the dash",
-			Choices: []string{fmt.Sprintf("%v with a dash before it", v), fmt.Sprintf("minus %v", v)},
-			Instead: fmt.Sprintf("write \"5: %v\" or \"5: -%v\"", v, v)})
-		if err != nil {
-			return nil, err
-		}
-		if choice == 1 {
-			last.value.Value = -v
-		}
+	if err := r.minusOrDash(&e); err != nil {
+		return nil, err
 	}
 	if !e.open() {
 		return []entry{e}, nil
 	}
 	if n := len(e.free); n >= 4 && n%2 == 0 && !e.repeats {
-		pairs, ok := e.pairs(tempFirst)
-		switch again := likeRepeats(e); {
-		case ok && !again:
-			return pairs, nil
-		case ok && e.free[2].value.Value <= farJump*e.free[0].value.Value: // "17 61 62 61" goes to no 62 ft
-			choice, err := r.ask(Question{Line: e.line, Text: e.text, What: "the numbers",
-				Choices: []string{"several readings, depth and temperature in turn", "one depth read several times"},
-				Instead: "write one reading a line"})
-			if err != nil {
-				return nil, err
-			}
-			if choice == 0 {
-				return pairs, nil
-			}
+		pairs, err := r.pairs(e, tempFirst)
+		if err != nil || pairs != nil {
+			return pairs, err
 		}
 	}
 	e.take(tempFirst)
 	return []entry{e}, nil
+}
+
+// minusOrDash asks what a dash before a small number is.
+func (r *reader) minusOrDash(e *entry) error {
+	n := e.free
+	if len(n) == 0 {
+		n = e.temps
+	}
+	if !e.unsure || len(n) == 0 {
+		return nil
+	}
+	last := &n[len(n)-1]
+	v := last.value.Value
+	choice, err := r.ask(Question{Line: e.line, Text: e.text, What: "the dash",
+		Choices: []string{fmt.Sprintf("%v with a dash before it", v), fmt.Sprintf("minus %v", v)},
+		Instead: fmt.Sprintf("write \"5: %v\" or \"5: -%v\"", v, v)})
+	if err == nil && choice == 1 {
+		last.value.Value = -v
+	}
+	return err
+}
+
+// pairs reads four bare numbers or more as depth and temperature in turn, and asks where
+// they may be one depth read several times; nil where they are that.
+func (r *reader) pairs(e entry, tempFirst bool) ([]entry, error) {
+	pairs, ok := e.pairs(tempFirst)
+	switch {
+	case !ok:
+		return nil, nil
+	case !likeRepeats(e):
+		return pairs, nil
+	case e.free[2].value.Value > farJump*e.free[0].value.Value: // "17 61 62 61" goes to no 62 ft
+		return nil, nil
+	}
+	choice, err := r.ask(Question{Line: e.line, Text: e.text, What: "the numbers",
+		Choices: []string{"several readings, depth and temperature in turn", "one depth read several times"},
+		Instead: "write one reading a line"})
+	if err != nil || choice == 1 {
+		return nil, err
+	}
+	return pairs, nil
 }
 
 // Two readings of one line seldom lie farTemps degrees apart, nor the second more
@@ -160,97 +176,135 @@ func (e *entry) take(tempFirst bool) {
 	e.depths, e.temps, e.free = first, second, e.free[2:]
 }
 
-// third settles what a number after depth and temperature is: dissolved oxygen or
+// thirdColumn is what a page has behind depth and temperature.
+type thirdColumn struct {
+	open   []*entry // the readings with one number more
+	all    int      // how many readings there are
+	oxygen bool     // every third number may be oxygen in mg/L,
+	again  bool     // or the temperature again
+}
+
+// often: most readings have the third number.
+func (c *thirdColumn) often() bool { return 2*len(c.open) > c.all }
+
+// thirdIs is what the third number of every line is.
+type thirdIs int
+
+const (
+	thirdOxygen thirdIs = iota // in mg/L
+	thirdPercent
+	thirdAgain
+	thirdNothing
+)
+
+// third resolves what a number after depth and temperature is: dissolved oxygen or
 // the temperature taken again.
 func (r *reader) third() error {
-	var open []*entry
-	oxygen, repeat, all := true, true, 0
+	c := thirdColumn{oxygen: true, again: true}
 	for i := range r.items {
 		for j := range r.items[i].entries {
-			e := &r.items[i].entries[j]
-			if !e.missing {
-				all++
-			}
-			if len(e.free) == 0 || len(e.temps) == 0 || len(e.depths) == 0 && !e.surface {
-				continue
-			}
-			near := true
-			for _, f := range e.free {
-				near = near && math.Abs(f.value.Value-e.temps[0].value.Value) < 5
-			}
-			for _, f := range e.free {
-				if f.worded {
-					return r.fail(e.line, shown(e.text)+": what is the number "+exact(f.value.Value)+" before a word? Put what is no reading after #, or in a line that begins with \"note:\"")
-				}
-			}
-			switch {
-			case e.repeats || len(e.free) > 1 && near:
-				e.temps, e.free, e.odd = append(e.temps, e.free...), nil, true
-			case len(e.free) > 1:
-				return r.fail(e.line, shown(e.text)+": more numbers than a depth, a temperature and the oxygen: write one reading a line, or a row of column names above")
-			default:
-				open = append(open, e)
-				oxygen = oxygen && e.free[0].value.Value <= maxLikelyMgL
-				repeat = repeat && near
+			if err := r.classifyThird(&r.items[i].entries[j], &c); err != nil {
+				return err
 			}
 		}
 	}
-	if len(open) == 0 {
+	if len(c.open) == 0 {
 		return nil
 	}
-	unit := r.oxygenUnit()
-	first := open[0]
-	switch {
-	case unit == "mg/L" && !oxygen && repeat: // more than water holds: not oxygen
-	case unit != "":
-		repeat = false
-	case oxygen && repeat:
-		n, err := r.ask(Question{Line: first.line, Text: first.text, What: "the third number",
-			Choices: []string{"dissolved oxygen in mg/L", "the temperature read again"}, Instead: "add the line \"oxygen: mg/L\", or write \"DO 7.8\""})
-		if err != nil {
-			return err
-		}
-		repeat = n == 1
-	case !repeat && oxygen && 2*len(open) <= all: // a slip, more likely than oxygen
-		n, err := r.ask(Question{Line: first.line, Text: first.text, What: "the third number, which most lines do not have",
-			Choices: []string{"dissolved oxygen in mg/L", "left out"}, Instead: "write \"DO 7.8\" if it is oxygen, else leave it out"})
-		if err != nil {
-			return err
-		}
-		if n == 1 {
-			for _, e := range open {
-				e.free, e.odd = nil, true
-			}
-			return nil
-		}
-	case !oxygen && repeat && len(open) >= 3 && 2*len(open) > all: // on most lines: hardly read again each time
-		n, err := r.ask(Question{Line: first.line, Text: first.text, What: "the two temperatures on most lines",
-			Choices: []string{"each depth read twice", "two drops side by side"},
-			Instead: "write each drop by itself, a line ---- between them"})
-		if err != nil {
-			return err
-		}
-		if n == 1 {
-			return r.fail(first.line, "two drops side by side: write each by itself, a line ---- between them")
-		}
-	case !oxygen && !repeat:
-		return r.fail(first.line, shown(first.text)+": what is the third number? Add the line \"oxygen: mg/L\" or \"oxygen: %\", or write \"DO 7.8\"")
+	is, err := r.meaningOfThird(c)
+	if err != nil {
+		return err
 	}
-	for _, e := range open {
-		switch {
-		case repeat:
-			e.temps, e.odd = append(e.temps, e.free[0]), true
-		case unit == "%":
-			e.percent = &e.free[0]
-		default:
-			e.oxygen = &e.free[0]
-		}
-		e.free = nil
+	for _, e := range c.open {
+		e.takeThird(is)
 	}
-	if !repeat && unit == "" {
+	if is == thirdOxygen && r.oxygenUnit() == "" {
 		r.note(0, "third column read as dissolved oxygen in mg/L")
 	}
 	return nil
+}
+
+// classifyThird counts a reading in; what is beyond doubt in it is taken at once.
+func (r *reader) classifyThird(e *entry, c *thirdColumn) error {
+	if !e.missing {
+		c.all++
+	}
+	if len(e.free) == 0 || len(e.temps) == 0 || len(e.depths) == 0 && !e.surface {
+		return nil
+	}
+	near := true
+	for _, f := range e.free {
+		if f.worded {
+			return r.fail(e.line, shown(e.text)+": what is the number "+exact(f.value.Value)+" before a word? Put what is no reading after #, or in a line that begins with \"note:\"")
+		}
+		near = near && math.Abs(f.value.Value-e.temps[0].value.Value) < 5
+	}
+	switch {
+	case e.repeats || len(e.free) > 1 && near:
+		e.temps, e.free, e.odd = append(e.temps, e.free...), nil, true
+	case len(e.free) > 1:
+		return r.fail(e.line, shown(e.text)+": more numbers than a depth, a temperature and the oxygen: write one reading a line, or a row of column names above")
+	default:
+		c.open = append(c.open, e)
+		c.oxygen = c.oxygen && e.free[0].value.Value <= maxLikelyMgL
+		c.again = c.again && near
+	}
+	return nil
+}
+
+// meaningOfThird decides what the third numbers are by what is stated, by what they may
+// be and by how many lines have one, and asks where that leaves it open.
+func (r *reader) meaningOfThird(c thirdColumn) (thirdIs, error) {
+	first := c.open[0]
+	ask := func(what, yes, no, instead string) (first bool, err error) {
+		n, err := r.ask(Question{Line: c.open[0].line, Text: c.open[0].text, What: what, Choices: []string{yes, no}, Instead: instead})
+		return n == 0, err
+	}
+	switch unit := r.oxygenUnit(); {
+	case unit == "mg/L" && !c.oxygen && c.again: // more than water holds: not oxygen
+		return thirdAgain, nil
+	case unit == "%":
+		return thirdPercent, nil
+	case unit != "":
+		return thirdOxygen, nil
+	case c.oxygen && c.again:
+		oxygen, err := ask("the third number", "dissolved oxygen in mg/L", "the temperature read again", "add the line \"oxygen: mg/L\", or write \"DO 7.8\"")
+		if oxygen {
+			return thirdOxygen, err
+		}
+		return thirdAgain, err
+	case c.oxygen && c.often():
+		return thirdOxygen, nil
+	case c.oxygen: // a slip, more likely than oxygen
+		oxygen, err := ask("the third number, which most lines do not have", "dissolved oxygen in mg/L", "left out", "write \"DO 7.8\" if it is oxygen, else leave it out")
+		if oxygen {
+			return thirdOxygen, err
+		}
+		return thirdNothing, err
+	case c.again && c.often() && len(c.open) >= 3: // on most lines: hardly read again each time
+		again, err := ask("the two temperatures on most lines", "each depth read twice", "two drops side by side", "write each drop by itself, a line ---- between them")
+		if err == nil && !again {
+			err = r.fail(first.line, "two drops side by side: write each by itself, a line ---- between them")
+		}
+		return thirdAgain, err
+	case c.again:
+		return thirdAgain, nil
+	}
+	return 0, r.fail(first.line, shown(first.text)+": what is the third number? Add the line \"oxygen: mg/L\" or \"oxygen: %\", or write \"DO 7.8\"")
+}
+
+// takeThird gives the third number of a reading its place.
+func (e *entry) takeThird(is thirdIs) {
+	switch is {
+	case thirdOxygen:
+		e.oxygen = &e.free[0]
+	case thirdPercent:
+		e.percent = &e.free[0]
+	case thirdAgain:
+		e.temps = append(e.temps, e.free[0])
+	}
+	e.odd = e.odd || is == thirdAgain || is == thirdNothing
+	e.free = nil
 }
 
 // maxLikelyMgL is the most dissolved oxygen that a bare number is taken for, maxMgL
@@ -266,23 +320,22 @@ const (
 // settings state it.
 func (r *reader) oxygenUnit() string {
 	value := ""
-	for _, h := range r.o.Defaults {
+	take := func(h Header) {
 		if h.Key == "oxygen" {
 			value = h.Value
 		}
+	}
+	for _, h := range r.o.Defaults {
+		take(h)
 	}
 	if r.base.OxygenUnit != "" {
 		value = r.base.OxygenUnit
 	}
 	for _, it := range r.items {
-		if it.kind == header && it.header.Key == "oxygen" {
-			value = it.header.Value
-		}
+		take(it.header)
 	}
 	for _, h := range r.o.Flags {
-		if h.Key == "oxygen" {
-			value = h.Value
-		}
+		take(h)
 	}
 	switch v := strings.ToLower(value); {
 	case strings.Contains(v, "%"), strings.Contains(v, "percent"):

@@ -151,15 +151,8 @@ func isDigit(b byte) bool { return b >= '0' && b <= '9' }
 // between separators is one by itself, else as one.
 func parseTokens(ts []token, ranges bool) ([]entry, error) {
 	for i := 1; i < len(ts); i++ {
-		if ts[i].kind == number && ts[i-1].kind == number && !ts[i].spaced && ts[i-1].role == unknown {
-			return nil, errors.New("two numbers run into each other: put a blank between depth and temperature")
-		}
-		if ts[i].text == ".." && !ts[i].spaced && ts[i-1].kind == number && i+1 < len(ts) && ts[i+1].kind == number && !ts[i+1].spaced {
-			a, b := ts[i-1].text, ts[i+1].text
-			return nil, fmt.Errorf("two points in %s..%s: write %s.%s, or a depth and a temperature with a blank between", a, b, a, b)
-		}
-		if feetAndInches(ts, i) {
-			return nil, fmt.Errorf("%s'%s may be feet and inches: write %s'%s\" or put a blank between", exact(ts[i-1].value.Value), ts[i].text, exact(ts[i-1].value.Value), ts[i].text)
+		if err := runTogether(ts, i); err != nil {
+			return nil, err
 		}
 	}
 	if pieces := dashPairs(ts); ranges && len(pieces) > 1 {
@@ -170,14 +163,7 @@ func parseTokens(ts []token, ranges bool) ([]entry, error) {
 			return entries, nil
 		}
 	}
-	for _, sep := range []string{"/", ";", ",", "|"} {
-		if pieces := cut(ts, sep); len(pieces) > 1 {
-			if entries, ok := several(pieces, ranges); ok {
-				return entries, nil
-			}
-		}
-	}
-	if pieces := cutAtDepths(ts); len(pieces) > 1 {
+	for _, pieces := range [][][]token{cut(ts, "/"), cut(ts, ";"), cut(ts, ","), cut(ts, "|"), cutAtDepths(ts)} {
 		if entries, ok := several(pieces, ranges); ok {
 			return entries, nil
 		}
@@ -189,11 +175,28 @@ func parseTokens(ts []token, ranges bool) ([]entry, error) {
 	return []entry{e}, nil
 }
 
+// runTogether refuses two numbers that run into each other at token i.
+func runTogether(ts []token, i int) error {
+	before, t := ts[i-1], ts[i]
+	switch {
+	case t.spaced || before.kind != number:
+		return nil
+	case t.kind == number && before.role == unknown:
+		return errors.New("two numbers run into each other: put a blank between depth and temperature")
+	case t.text == ".." && i+1 < len(ts) && ts[i+1].kind == number && !ts[i+1].spaced:
+		a, b := before.text, ts[i+1].text
+		return fmt.Errorf("two points in %s..%s: write %s.%s, or a depth and a temperature with a blank between", a, b, a, b)
+	case feetAndInches(ts, i):
+		feet := exact(before.value.Value)
+		return fmt.Errorf("%s'%s may be feet and inches: write %s'%s\" or put a blank between", feet, t.text, feet, t.text)
+	}
+	return nil
+}
+
 // feetAndInches: "5'6 72", a small number run onto a foot mark with more to come.
 func feetAndInches(ts []token, i int) bool {
 	a, b := ts[i-1], ts[i]
-	return a.kind == number && a.depth == unit.Foot && b.kind == number && !b.spaced && b.role == unknown &&
-		b.value.Value < 12 && hasNumber(ts[i+1:])
+	return a.depth == unit.Foot && b.kind == number && b.role == unknown && b.value.Value < 12 && hasNumber(ts[i+1:])
 }
 
 // dashPairs splits "10-68 15-66 20-58", a depth and its temperature each; nil when
@@ -215,6 +218,9 @@ func dashPairs(ts []token) [][]token {
 }
 
 func several(pieces [][]token, ranges bool) ([]entry, bool) {
+	if len(pieces) < 2 {
+		return nil, false
+	}
 	var entries []entry
 	for _, p := range pieces {
 		if len(p) == 0 {
@@ -282,13 +288,7 @@ func (e *entry) whole() bool {
 // beginsRemark: the dashes of "15 ft 66 -- weeds here" part a reading from words about
 // it; those of "15 ft -- lost it" stand for a reading that was not taken.
 func beginsRemark(ts []token, i int) bool {
-	numbers := 0
-	for _, t := range ts[:i] {
-		if t.kind == number {
-			numbers++
-		}
-	}
-	if numbers < 2 || strings.Trim(ts[i].text, "-") != "" || i+1 == len(ts) {
+	if countNumbers(ts[:i]) < 2 || strings.Trim(ts[i].text, "-") != "" || i+1 == len(ts) {
 		return false
 	}
 	var rest []string
@@ -303,7 +303,23 @@ func beginsRemark(ts []token, i int) bool {
 // parseEntry reads tokens as one reading.
 func parseEntry(ts []token, ranges bool) (entry, error) {
 	var e entry
-	ts = slices.Clone(ts)
+	ts = e.cutRemark(slices.Clone(ts))
+	giveRoles(ts)
+	if ranges {
+		if err := e.ranges(ts); err != nil {
+			return e, err
+		}
+	}
+	for i := range ts {
+		if err := e.token(ts, i); err != nil {
+			return e, err
+		}
+	}
+	return e, e.resolve()
+}
+
+// cutRemark takes the words behind dashes, where they are a remark, off a reading.
+func (e *entry) cutRemark(ts []token) []token {
 	for i := range ts {
 		ts[i].at = i
 	}
@@ -312,64 +328,73 @@ func parseEntry(ts []token, ranges bool) (entry, error) {
 			for _, word := range ts[i+1:] {
 				e.remarks = append(e.remarks, word.text)
 			}
-			ts = ts[:i]
-			break
+			return ts[:i]
 		}
 	}
-	giveRoles(ts)
-	if ranges {
-		if err := e.ranges(ts); err != nil {
-			return e, err
-		}
-	}
-	numbers, last := 0, 0
-	for i, t := range ts {
-		if t.kind == number {
-			numbers, last = numbers+1, i
-		}
-	}
-	for i, t := range ts {
-		switch t.kind {
-		case surface:
-			e.surface, e.surfaceAt = true, i
-		case bottom:
-			e.bottom = true
-		case ditto:
-			e.same = true
-		case missing:
-			e.missing = true
-		case reread:
-			e.repeats = true
-		case about, filler, tempWord, depthWord, oxygenWord, atSign, span:
-		case plusMinus:
-		case beyond:
-			return e, errors.New("> or < leaves the depth or the temperature open: write the number that was read")
-		case dash:
-			if i == len(ts)-1 && numbers == 1 {
-				e.missing = true
-			}
-		case mark:
-			if t.text == "=" && i == len(ts)-1 {
-				e.same = true
-			}
-		case otherWord:
-			if t.text == "f" && i == 0 && numbers > 0 {
-				return e, errors.New(`"f" may be the surface, or Fahrenheit with the depth missing: write "surf 74" or "15 ft 74 F"`)
-			}
-			if !t.inParen && (i < last || numbers == 0 && !e.surface && !e.bottom) {
-				return e, fmt.Errorf("%q is not understood", t.text)
-			}
+	return ts
+}
+
+// token takes one token of a reading. Those that only say what a number beside them is
+// have had their say.
+func (e *entry) token(ts []token, i int) error {
+	t, last := ts[i], i == len(ts)-1
+	switch t.kind {
+	case surface:
+		e.surface, e.surfaceAt = true, i
+	case bottom:
+		e.bottom = true
+	case ditto:
+		e.same = true
+	case missing:
+		e.missing = true
+	case reread:
+		e.repeats = true
+	case dash:
+		e.missing = e.missing || last && countNumbers(ts) == 1
+	case mark:
+		e.same = e.same || last && t.text == "="
+	case beyond:
+		return errors.New("> or < leaves the depth or the temperature open: write the number that was read")
+	case otherWord:
+		return e.word(ts, i)
+	case number:
+		if e.isRemark(t) {
 			e.remarks = append(e.remarks, t.text)
-		case number:
-			before := len(e.depths) + len(e.temps) + len(e.free)
-			if t.role == unknown && (t.inParen && t.worded || t.counted && before >= 2 || t.counted && before == 1 && e.surface) || t.role == otherRole { // (2 fish)
-				e.remarks = append(e.remarks, t.text)
-				continue
-			}
-			if err := e.number(ts, i); err != nil {
-				return e, err
-			}
+			return nil
+		}
+		return e.number(ts, i)
+	}
+	return nil
+}
+
+// word takes a word that is not understood: a remark behind the numbers or in brackets.
+func (e *entry) word(ts []token, i int) error {
+	numbers, behind := countNumbers(ts), countNumbers(ts[i:])
+	switch t := ts[i]; {
+	case t.text == "f" && i == 0 && numbers > 0:
+		return errors.New(`"f" may be the surface, or Fahrenheit with the depth missing: write "surf 74" or "15 ft 74 F"`)
+	case !t.inParen && (behind > 0 || numbers == 0 && !e.surface && !e.bottom):
+		return fmt.Errorf("%q is not understood", t.text)
+	default:
+		e.remarks = append(e.remarks, t.text)
+	}
+	return nil
+}
+
+// isRemark reports whether a number belongs to a remark and not to the reading: "(2 fish)".
+func (e *entry) isRemark(t token) bool {
+	if t.role != unknown {
+		return t.role == otherRole
+	}
+	before := len(e.depths) + len(e.temps) + len(e.free)
+	return t.inParen && t.worded || t.counted && (before >= 2 || before == 1 && e.surface)
+}
+
+func countNumbers(ts []token) (n int) {
+	for _, t := range ts {
+		if t.kind == number {
+			n++
 		}
 	}
-	return e, e.settle()
+	return n
 }

@@ -83,68 +83,71 @@ var words = map[string]kind{
 func tokens(line string, comma bool) []token {
 	var out []token
 	depthOfParen := 0
-	add := func(t token) {
-		t.inParen = depthOfParen > 0
-		out = append(out, t)
-	}
 	spaced := true
 	for rest := line; rest != ""; {
-		r, size := utf8.DecodeRuneInString(rest)
-		if r == ' ' {
+		if rest[0] == ' ' {
 			rest, spaced = rest[1:], true
 			continue
 		}
-		t, length := token{kind: mark, text: rest[:size]}, size
-		switch {
-		case strings.HasPrefix(rest, "-do-"):
-			t.kind, length = ditto, 4
-		case strings.HasPrefix(rest, "--"):
-			t.kind, length = missing, len(rest)-len(strings.TrimLeft(rest, "-"))
-		case strings.HasPrefix(rest, ".."):
-			length = len(rest) - len(strings.TrimLeft(rest, "."))
-		case strings.HasPrefix(rest, "+-"):
-			t.kind, length = plusMinus, 2
-		case r >= '0' && r <= '9' || r == '.' && len(rest) > 1 && isDigit(rest[1]) && !(afterWord(out) && !spaced):
-			n, after, ok := unit.ScanNumber(rest, comma)
-			if !ok { // digits without end
-				t.kind, length = otherWord, len(rest)
-				break
-			}
-			t.kind, t.value, length = number, n, len(rest)-len(after)
-		case unicode.IsLetter(r):
-			length = wordLength(rest)
-			var known bool
-			if t.kind, known = words[rest[:length]]; !known {
-				t.kind = otherWord
-			}
-			if v, ok := numberWord(rest[:length]); ok {
-				t.kind, t.value = number, unit.Number{Value: float64(v), Step: 1}
-			}
-		case r == '-':
-			t.kind = dash
-		case r == '@':
-			t.kind = atSign
-		case r == '~' || r == '?':
-			t.kind = about
-		case r == '>' || r == '<':
-			t.kind = beyond
-		case r == '"':
-			t.kind = ditto
-		case strings.ContainsRune("/,;|=:→\t.()'°%[]*+", r):
-		default:
-			t.kind = otherWord
-		}
-		t.text, t.spaced = rest[:length], spaced
-		if r == ')' || r == ']' {
+		t := firstToken(rest, comma, !afterWord(out) || spaced)
+		t.spaced = spaced
+		if t.text == ")" || t.text == "]" {
 			depthOfParen = max(0, depthOfParen-1)
 		}
-		add(t)
-		if r == '(' || r == '[' {
+		t.inParen = depthOfParen > 0
+		if t.text == "(" || t.text == "[" {
 			depthOfParen++
 		}
-		rest, spaced = rest[length:], false
+		out = append(out, t)
+		rest, spaced = rest[len(t.text):], false
 	}
 	return join(out)
+}
+
+// signKinds are the signs of one character that mean something.
+var signKinds = map[rune]kind{
+	'-': dash, '@': atSign, '~': about, '?': about, '>': beyond, '<': beyond, '"': ditto,
+	'/': mark, ',': mark, ';': mark, '|': mark, '=': mark, ':': mark, '→': mark, '\t': mark, '.': mark,
+	'(': mark, ')': mark, '\'': mark, '°': mark, '%': mark, '[': mark, ']': mark, '*': mark, '+': mark,
+}
+
+// firstToken is the token at the start of s. pointBegins says that a point before a digit
+// begins a number there.
+func firstToken(s string, comma, pointBegins bool) token {
+	r, size := utf8.DecodeRuneInString(s)
+	switch {
+	case strings.HasPrefix(s, "-do-"):
+		return token{kind: ditto, text: s[:4]}
+	case strings.HasPrefix(s, "--"):
+		return token{kind: missing, text: s[:len(s)-len(strings.TrimLeft(s, "-"))]}
+	case strings.HasPrefix(s, ".."):
+		return token{kind: mark, text: s[:len(s)-len(strings.TrimLeft(s, "."))]}
+	case strings.HasPrefix(s, "+-"):
+		return token{kind: plusMinus, text: s[:2]}
+	case isDigit(s[0]) || pointBegins && r == '.' && len(s) > 1 && isDigit(s[1]):
+		n, after, ok := unit.ScanNumber(s, comma)
+		if !ok { // digits without end
+			return token{kind: otherWord, text: s}
+		}
+		return token{kind: number, value: n, text: s[:len(s)-len(after)]}
+	case unicode.IsLetter(r):
+		return wordToken(s[:wordLength(s)])
+	}
+	if k, ok := signKinds[r]; ok {
+		return token{kind: k, text: s[:size]}
+	}
+	return token{kind: otherWord, text: s[:size]}
+}
+
+// wordToken is what a word is: of a reading's, a number, or another.
+func wordToken(w string) token {
+	if v, ok := numberWord(w); ok {
+		return token{kind: number, value: unit.Number{Value: float64(v), Step: 1}, text: w}
+	}
+	if k, ok := words[w]; ok {
+		return token{kind: k, text: w}
+	}
+	return token{kind: otherWord, text: w}
 }
 
 // wordLength is the length of the word at the start of s: letters, with the few
@@ -216,70 +219,106 @@ func isUnits(t token) bool {
 // took.
 func attach(t *token, after []token) int {
 	used := 0
-	at := func(i int) token {
-		if i < len(after) {
-			return after[i]
-		}
-		return token{kind: mark}
+	for textAt(after, used) == "." && !after[used].spaced { // "18."
+		used++
 	}
-	for ; at(used).text == "." && !at(used).spaced; used++ { // "18."
-	}
-	next := at(used)
-	switch {
-	case next.text == "'":
-		t.role, t.depth = depthRole, unit.Foot
-		used++
-		if n := at(used); n.kind == number && at(used+1).text == `"` && n.value.Value < 12 { // 12'6"
-			t.value.Value += n.value.Value / 12
-			used += 2
-		}
-	case next.text == `"` && !next.spaced && hasNumber(after[used:]): // 18" 66; without another number it is a ditto mark
-		t.role, t.depth = depthRole, unit.Inch
-		used++
-	case next.text == "°" || next.text == "deg" || next.text == "degs" || next.text == "degrees":
-		t.role = tempRole
-		used++
-		if at(used).text == "." {
-			used++
-		}
-		if u, ok := unit.TemperatureNamed(at(used).text); ok && at(used).kind == otherWord {
-			t.temp = u
-			used++
-		}
-	case next.text == "%":
-		t.role = percentRole
-		used++
-	case next.text == "mg/l" || next.text == "ppm" || next.text == "mgl":
-		t.role, t.stated = oxygenRole, true
-		used++
-	case next.kind == otherWord && otherUnit[next.text]:
-		t.role = otherRole
-		used++
-	case next.kind == otherWord || next.text == "c" || next.text == "f":
-		if u, ok := unit.TemperatureNamed(next.text); ok {
-			t.role, t.temp = tempRole, u
-			used++
-		} else if u, ok := lengthWord(next.text); ok {
-			t.role, t.depth = depthRole, u
-			used++
-			if n := at(used); u == unit.Foot && n.kind == number && n.value.Value < 12 { // 12 ft 6 in
-				if in, ok := unit.LengthNamed(at(used + 1).text); ok && in == unit.Inch {
-					t.value.Value += n.value.Value / 12
-					used += 2
-				}
-			}
-		}
-	}
-	for {
-		switch n := at(used); {
+	used += t.takeUnit(after[used:])
+	for ; used < len(after); used++ {
+		switch n := after[used]; {
 		case n.text == "?":
 			t.approx = true
-		case n.text == "." && !n.spaced:
-		default:
+		case n.text != "." || n.spaced:
 			return used
 		}
+	}
+	return used
+}
+
+// textAt is the text of the i-th token, empty beyond the last.
+func textAt(ts []token, i int) string {
+	if i >= len(ts) {
+		return ""
+	}
+	return ts[i].text
+}
+
+// takeUnit gives a number the unit that stands right behind it, and returns how many
+// tokens that is.
+func (t *token) takeUnit(after []token) int {
+	if len(after) == 0 {
+		return 0
+	}
+	switch next := after[0]; next.text {
+	case "'":
+		t.role, t.depth = depthRole, unit.Foot
+		return 1 + t.takeInches(after[1:], func(name string) bool { return name == `"` }) // 12'6"
+	case `"`:
+		if next.spaced || !hasNumber(after) { // without another number it is a ditto mark
+			return 0
+		}
+		t.role, t.depth = depthRole, unit.Inch // 18" 66
+		return 1
+	case "°", "deg", "degs", "degrees":
+		t.role = tempRole
+		return 1 + t.takeScale(after[1:])
+	case "%":
+		t.role = percentRole
+		return 1
+	case "mg/l", "ppm", "mgl":
+		t.role, t.stated = oxygenRole, true
+		return 1
+	default:
+		if next.kind == otherWord {
+			return t.takeNamed(after)
+		}
+	}
+	return 0
+}
+
+// takeScale takes the letter behind a degree sign.
+func (t *token) takeScale(after []token) (used int) {
+	if textAt(after, 0) == "." {
+		used = 1
+	}
+	if u, ok := unit.TemperatureNamed(textAt(after, used)); ok && after[used].kind == otherWord {
+		t.temp = u
 		used++
 	}
+	return used
+}
+
+// takeNamed takes a unit that is a word.
+func (t *token) takeNamed(after []token) int {
+	name := after[0].text
+	if otherUnit[name] {
+		t.role = otherRole
+		return 1
+	}
+	if u, ok := unit.TemperatureNamed(name); ok {
+		t.role, t.temp = tempRole, u
+		return 1
+	}
+	u, ok := lengthWord(name)
+	if !ok {
+		return 0
+	}
+	t.role, t.depth = depthRole, u
+	if u != unit.Foot {
+		return 1
+	}
+	return 1 + t.takeInches(after[1:], func(name string) bool { // 12 ft 6 in
+		in, _ := unit.LengthNamed(name)
+		return in == unit.Inch
+	})
+}
+
+// takeInches adds the inches behind feet.
+func (t *token) takeInches(after []token, isInch func(name string) bool) int {
+	if len(after) < 2 || after[0].kind != number || after[0].value.Value >= 12 || !isInch(after[1].text) {
+		return 0
+	}
+	t.value.Value += after[0].value.Value / 12
+	return 2
 }
 
 // otherUnit are the units of numbers that belong to no reading.
