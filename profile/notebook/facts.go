@@ -8,10 +8,11 @@ import (
 
 // prose is a line of words while what is known in it is taken out.
 type prose struct {
-	text  string   // what is left, in the case it was written in; ";" where something was taken
-	found []Header // what was taken
-	inexact,
-	titled bool // more was said than the values hold; it begins with a date
+	text    string   // what is left, in the case it was written in; ";" where something was taken
+	found   []Header // what was taken
+	twoDays error    // of a date taken that may be two days
+	inexact bool     // more was said than the values hold
+	titled  bool     // it begins with a date
 }
 
 // take cuts a piece of the text out and takes a fact from it.
@@ -50,8 +51,21 @@ func dayInside(c string) bool {
 const weekdayName = `\b(?:mon|tues?|wed|thu|thurs?|fri|sat|sun)(?:day|nesday|rsday|urday|sday)?`
 
 // certain takes out what no reading holds: dates with their year, times of day, winds
-// with a unit. err is a date that may be two days.
-func (p *prose) certain() (err error) {
+// with a unit.
+func (p *prose) certain() {
+	p.dates()
+	if m := titleLine().FindStringSubmatch(strings.ToLower(p.text)); len(p.found) == 0 && m != nil && dayAndMonth(m) && strings.HasPrefix(p.text, m[1]+"/") {
+		p.titled, p.inexact = true, true
+		p.text = p.text[len(m[1]+"/"+m[2]):]
+	}
+	if m := clockAlone().FindStringSubmatchIndex(p.text); m != nil {
+		p.addTime(p.text[m[2]:m[3]])
+		p.text = p.text[:m[2]] + " ; " + p.text[m[3]:]
+	}
+}
+
+// dates takes the first date with its year, and the time of day behind it.
+func (p *prose) dates() {
 	for _, find := range []pattern{dateInside, wordDateInside} {
 		loc := find().FindStringIndex(p.text)
 		if loc == nil {
@@ -67,23 +81,14 @@ func (p *prose) certain() (err error) {
 			day, e = parseDate(strings.TrimSpace(p.text[from:to]))
 		}
 		if two, ok := e.(twoDates); ok {
-			day, err = two.text, e
+			day, p.twoDays = two.text, e
 		} else if e != nil {
 			continue
 		}
 		p.titled = strings.TrimSpace(p.text[:from]) == ""
 		p.take(from, to, Header{Key: "date", Value: day})
-		break
+		return
 	}
-	if m := titleLine().FindStringSubmatch(strings.ToLower(p.text)); len(p.found) == 0 && m != nil && dayAndMonth(m) && strings.HasPrefix(p.text, m[1]+"/") {
-		p.titled, p.inexact = true, true
-		p.text = p.text[len(m[1]+"/"+m[2]):]
-	}
-	if m := clockAlone().FindStringSubmatchIndex(p.text); m != nil {
-		p.addTime(p.text[m[2]:m[3]])
-		p.text = p.text[:m[2]] + " ; " + p.text[m[3]:]
-	}
-	return err
 }
 
 // addTime puts a time of day that stands apart to its date.

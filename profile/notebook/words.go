@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"coldseam/profile/fish"
 	"coldseam/profile/unit"
@@ -23,91 +24,135 @@ func (r *reader) words(line int, c, raw string, t *table) (items []item, ok bool
 		one := r.oneLength(line, p.text)
 		p.text, p.inexact = one, one != p.text // the note keeps the range
 	}
-	twice := p.certain()
+	p.certain()
 	if len(p.found) == 0 && !p.inexact && !r.foreign(c) {
 		return nil, false, nil
 	}
-	entries, reading := r.readingIn(p.text, t)
-	if !reading {
-		p.lengths()
-		p.wind()
-		if len(p.found) > 0 {
-			entries, reading = r.readingIn(p.text, t)
-		}
-	}
 	var left []string
-	if !reading {
-		left = p.names(!r.seen || p.titled || r.aboveReadings(line), r.o)
-		if p.has("date") && !p.titled && !p.has("water") && !p.has("spot") && len(left) > 0 { // "ice out 4/12/26" dates something else
-			p.drop("date")
-			left, twice = append(left, "date"), nil
-		}
-		if len(left) > 0 {
-			note, err := r.gone(line, strings.ToLower(strings.Join(left, "; ")), raw, len(p.found) > 0)
-			if err != nil {
-				return nil, true, err
-			}
-			if !note {
-				return nil, false, nil
-			}
-		}
-		var err error
-		if left, err = r.lengthAlone(line, raw, p, left); err != nil {
-			return nil, true, err
-		}
-		if len(p.found) == 0 && !r.titled && len(left) == 1 && capitals(left[0], strings.Fields(strings.ToLower(left[0]))) && r.o.Ask != nil {
-			n, err := r.ask(Question{Line: line, Text: raw, What: "the first line", Choices: []string{"the name of the water", "a note"}})
-			if err != nil {
-				return nil, true, err
-			}
-			if n == 0 {
-				p.found, left = append(p.found, Header{Key: "water", Value: left[0]}), nil
-			}
+	entries := r.readingBeside(p, t)
+	if entries == nil {
+		if left, ok, err = r.leftOver(line, raw, p); err != nil || !ok {
+			return nil, err != nil, err
 		}
 	}
-	if twice != nil {
-		day, err := r.whichDay(line, raw, twice)
-		if err != nil {
-			return nil, true, err
-		}
-		for i := range p.found {
-			if p.found[i].Key == "date" {
-				p.found[i].Value = day
-			}
-		}
+	if err := r.chooseDay(line, raw, p); err != nil {
+		return nil, true, err
 	}
-	var taken []string
 	for _, h := range p.found {
 		h.Line, h.soft = line, true
-		taken = append(taken, h.Key+" "+h.Value)
 		items = append(items, item{line: line, kind: header, header: h})
 	}
-	if reading {
-		items = append(items, r.stamp(item{line: line, kind: readings, entries: entries}))
-		if len(taken) > 0 {
-			r.note(line, "%s: %s taken from it", shown(raw), strings.Join(taken, ", "))
-		}
-		if r.typed && slices.ContainsFunc(entries, func(e entry) bool { return len(e.remarks) > 0 }) { // the page that is saved has no other place for them
-			items = append(items, item{line: line, kind: header, header: Header{Key: "note", Value: strings.TrimSpace(raw), Line: line}})
-		}
-		return items, true, nil
+	if entries != nil {
+		return r.withReading(items, line, raw, entries), true, nil
 	}
-	kept := len(left) > 0 || p.inexact || len(taken) == 0
-	if kept {
-		items = append(items, item{line: line, kind: header, header: Header{Key: "note", Value: strings.TrimSpace(raw), Line: line}})
+	return r.withNote(items, line, c, raw, len(left) > 0 || p.inexact, p.has("date")), true, nil
+}
+
+// readingBeside reads what is left of a line as readings, and takes lengths and the wind
+// out of it where only then it is one; nil where it holds none.
+func (r *reader) readingBeside(p *prose, t *table) []entry {
+	if entries, ok := r.readingIn(p.text, t); ok {
+		return entries
 	}
-	text := shown(raw) + " kept as a note"
+	p.lengths()
+	p.wind()
+	if len(p.found) == 0 {
+		return nil
+	}
+	entries, _ := r.readingIn(p.text, t)
+	return entries
+}
+
+// leftOver takes the names out of a line without a reading, and gives what is left of it;
+// ok is false where that may be no note.
+func (r *reader) leftOver(line int, raw string, p *prose) (left []string, ok bool, err error) {
+	left = p.names(!r.seen || p.titled || r.aboveReadings(line), r.o)
+	if p.has("date") && !p.titled && !p.has("water") && !p.has("spot") && len(left) > 0 { // "ice out 4/12/26" dates something else
+		p.drop("date")
+		left, p.twoDays = append(left, "date"), nil
+	}
+	if len(left) > 0 {
+		ok, err := r.mayBeNote(line, strings.ToLower(strings.Join(left, "; ")), raw, len(p.found) > 0)
+		if err != nil || !ok {
+			return nil, false, err
+		}
+	}
+	if left, err = r.lengthAlone(line, raw, p, left); err != nil {
+		return nil, false, err
+	}
+	left, err = r.firstLine(line, raw, p, left)
+	return left, true, err
+}
+
+// firstLine asks whether a name on the first line is that of the water.
+func (r *reader) firstLine(line int, raw string, p *prose, left []string) ([]string, error) {
+	if r.o.Ask == nil || len(p.found) > 0 || r.titled || len(left) != 1 || !capitals(left[0], strings.Fields(strings.ToLower(left[0]))) {
+		return left, nil
+	}
+	n, err := r.ask(Question{Line: line, Text: raw, What: "the first line", Choices: []string{"the name of the water", "a note"}})
+	if err == nil && n == 0 {
+		p.found, left = append(p.found, Header{Key: "water", Value: left[0]}), nil
+	}
+	return left, err
+}
+
+// chooseDay asks which of two days the date is.
+func (r *reader) chooseDay(line int, raw string, p *prose) error {
+	if p.twoDays == nil {
+		return nil
+	}
+	day, err := r.whichDay(line, raw, p.twoDays)
+	for i := range p.found {
+		if p.found[i].Key == "date" && err == nil {
+			p.found[i].Value = day
+		}
+	}
+	return err
+}
+
+// withReading are the items of a line that holds readings beside the headers taken from it.
+func (r *reader) withReading(items []item, line int, raw string, entries []entry) []item {
+	if taken := toldBy(items); taken != "" {
+		r.note(line, "%s: %s taken from it", shown(raw), taken)
+	}
+	items = append(items, r.stamp(item{line: line, kind: readings, entries: entries}))
+	if r.typed && slices.ContainsFunc(entries, func(e entry) bool { return len(e.remarks) > 0 }) { // the page that is saved has no other place for them
+		items = append(items, noteItem(line, raw))
+	}
+	return items
+}
+
+// withNote are the items of a line without a reading: it is kept as a note where more was
+// told than the headers taken from it hold.
+func (r *reader) withNote(items []item, line int, c, raw string, more, dated bool) []item {
+	text, taken := shown(raw)+" kept as a note", toldBy(items)
 	switch {
-	case len(taken) > 0 && kept:
-		text += "; read from it: " + strings.Join(taken, ", ")
-	case len(taken) > 0:
-		text = shown(raw) + " read as " + strings.Join(taken, ", ")
+	case taken != "" && more:
+		text += "; read from it: " + taken
+	case taken != "":
+		text = shown(raw) + " read as " + taken
 	}
-	if !p.has("date") && dayInside(c) {
+	if more || taken == "" {
+		items = append(items, noteItem(line, raw))
+	}
+	if !dated && dayInside(c) {
 		text += "; its date has no year: write date: 2026-07-18"
 	}
 	r.note(line, "%s", text)
-	return items, true, nil
+	return items
+}
+
+func noteItem(line int, raw string) item {
+	return item{line: line, kind: header, header: Header{Key: "note", Value: strings.TrimSpace(raw), Line: line}}
+}
+
+// toldBy lists the headers of items.
+func toldBy(items []item) string {
+	var told []string
+	for _, it := range items {
+		told = append(told, it.header.Key+" "+it.header.Value)
+	}
+	return strings.Join(told, ", ")
 }
 
 // lengthAlone asks whether a length that stands by itself among names is the bottom.
@@ -264,56 +309,90 @@ var saysNo = lazy(`^(?:no|not|never|nothing)\b`)
 // readingWords are those that are looked for in a misspelt line.
 var readingWords = []string{"surface", "bottom", "degrees", "temperature", "depth", "metres", "meters", "secchi", "fathoms", "oxygen", "celsius", "fahrenheit"}
 
-// gone decides whether a line without a reading may be a note. It may not when it looks
-// like a reading gone wrong: numbers with a letter in them, a misspelt word of readings
-// beside a number, or two numbers that may be a depth and a temperature.
-func (r *reader) gone(line int, c, raw string, taken bool) (note bool, err error) {
-	words, dirty := 0, ""
-	for _, w := range letters().FindAllString(c, -1) {
-		if len([]rune(w)) >= 3 && !isVocabulary(w) {
-			words++
-		}
+// mayBeNote decides whether a line without a reading may be a note. It may not when it
+// looks like a reading gone wrong: numbers with a letter in them, a misspelt word of
+// readings beside a number, or two numbers that may be a depth and a temperature.
+func (r *reader) mayBeNote(line int, c, raw string, taken bool) (note bool, err error) {
+	words, dirty := sentenceWords(c), dirtyNumber(c)
+	if dirty != "" && !numbersParted(dirty) && (words == 0 || startsWithDigit(c) && words < 3) {
+		return false, fmt.Errorf("%q is no number: write the line again, or put it after \"note:\"", dirty)
 	}
 	digits := strings.ContainsAny(c, "0123456789")
+	if digits {
+		if err := misspeltReading(c); err != nil {
+			return false, err
+		}
+	}
+	if words == 0 { // "no bottom at 40" is a note; what is none is read as a reading, with its own error
+		return saysNo().MatchString(c) || taken || len(c) >= 3 && !digits, nil
+	}
+	ts := tokens(c, true)
+	switch {
+	case fishy().MatchString(c) || words > 2 || !beginsAsReading(ts, dirty):
+		return r.notBoth(line, c, raw)
+	case countValues(ts) < 2:
+		return true, nil
+	}
+	return r.notOrReading(line, raw)
+}
+
+// sentenceWords counts the words of a line that no reading needs.
+func sentenceWords(c string) (n int) {
+	for _, w := range letters().FindAllString(c, -1) {
+		if utf8.RuneCountInString(w) >= 3 && !isVocabulary(w) {
+			n++
+		}
+	}
+	return n
+}
+
+// dirtyNumber is the last piece of a line with letters in it that is written as no number
+// and its unit.
+func dirtyNumber(c string) (dirty string) {
 	for _, piece := range strings.Fields(c) {
 		if strings.ContainsAny(piece, "0123456789") && !soundPiece().MatchString(piece) && startsWithLetter(letters().FindString(piece)) {
 			dirty = piece
 		}
 	}
-	ts := tokens(c, true)
-	first := len(ts) > 0 && (ts[0].kind == number && ts[0].role != otherRole && !ts[0].counted || ts[0].kind == surface || ts[0].kind == bottom || ts[0].kind == depthWord || ts[0].kind == tempWord || ts[0].text == dirty)
-	if dirty != "" && !numbersParted(dirty) && (words == 0 || startsWithDigit(c) && words < 3) {
-		return false, fmt.Errorf("%q is no number: write the line again, or put it after \"note:\"", dirty)
-	}
-	if digits {
-		for _, w := range letters().FindAllString(c, -1) {
-			if like, near := nearest(w, readingWords, 1); near && len(w) >= 5 && !isVocabulary(w) {
-				return false, fmt.Errorf("%q is not understood, did you mean %s? If it is no reading, put the line after \"note:\"", w, like)
-			}
+	return dirty
+}
+
+// misspeltReading names a word of readings that a word of a line may have meant.
+func misspeltReading(c string) error {
+	for _, w := range letters().FindAllString(c, -1) {
+		if like, near := nearest(w, readingWords, 1); near && len(w) >= 5 && !isVocabulary(w) {
+			return fmt.Errorf("%q is not understood, did you mean %s? If it is no reading, put the line after \"note:\"", w, like)
 		}
 	}
-	if words == 0 {
-		if saysNo().MatchString(c) { // "no bottom at 40"
-			return true, nil
-		}
-		if !taken && (len(c) < 3 || digits) {
-			return false, nil // as a reading, with its own error
-		}
-		return true, nil
+	return nil
+}
+
+// beginsAsReading reports whether a line begins as a reading does: with a number, or with a
+// word that stands beside one.
+func beginsAsReading(ts []token, dirty string) bool {
+	if len(ts) == 0 {
+		return false
 	}
-	if fishy().MatchString(c) || !first || words > 2 {
-		return r.notBoth(line, c, raw)
+	switch t := ts[0]; t.kind {
+	case number:
+		return t.isValue() || t.text == dirty
+	case surface, bottom, depthWord, tempWord:
+		return true
+	default:
+		return t.text == dirty
 	}
-	numbers := 0
+}
+
+// isValue: a number that may be of a reading, and counts nothing.
+func (t token) isValue() bool { return t.kind == number && t.role != otherRole && !t.counted }
+
+func countValues(ts []token) (n int) {
 	for _, t := range ts {
-		if t.kind == number && t.role != otherRole && !t.counted {
-			numbers++
+		if t.isValue() {
+			n++
 		}
 	}
-	if numbers < 2 {
-		return true, nil
-	}
-	return r.notOrReading(line, raw)
+	return n
 }
 
 // notBoth asks about a sentence that holds one depth and one temperature, each with its
@@ -365,9 +444,12 @@ func torn(c string) string {
 			sentence++
 		}
 	}
+	if sentence >= 3 {
+		return ""
+	}
 	line, _ := mendDigits(c)
 	for _, piece := range strings.Fields(line) {
-		if tornNumber().MatchString(piece) && sentence < 3 {
+		if tornNumber().MatchString(piece) {
 			return piece
 		}
 	}
