@@ -11,16 +11,16 @@ import (
 
 // column is what the lines have in one place, or under one name.
 type column struct {
-	name   string // by which the lines name it, "" by its place
-	title  []byte // that name, or the one in the header row
-	rows   int    // lines that have it
-	nums   []float64
-	texts  []string // of all that is not missing or a fault
-	whole  bool     // all numbers are whole
-	clocks int
-	faults int
-	mixed  bool      // more than one unit on the lines
-	on     unit.Unit // the unit on the lines
+	name     string // by which the lines name it, "" by its place
+	title    []byte // that name, or the one in the header row
+	rows     int    // lines that have it
+	nums     []float64
+	texts    []string // of all that is not missing or a fault
+	whole    bool     // all numbers are whole
+	clocks   int
+	faults   int
+	mixed    bool      // more than one unit on the lines
+	lineUnit unit.Unit // the unit on the lines
 
 	reading // what it can be, once it is judged
 }
@@ -41,8 +41,8 @@ func (c *column) add(v *value) {
 		c.texts = append(c.texts, string(v.text))
 	}
 	if v.unit != unit.None {
-		c.mixed = c.mixed || c.on != unit.None && c.on != v.unit
-		c.on = v.unit
+		c.mixed = c.mixed || c.lineUnit != unit.None && c.lineUnit != v.unit
+		c.lineUnit = v.unit
 	}
 }
 
@@ -263,7 +263,7 @@ func byNames(rows []row) (s set, most int) {
 		}
 	}
 	for _, c := range s.cols {
-		if meaningOf(c.title).sure > 0 || c.on != unit.None {
+		if meaningOf(c.title).sure > 0 || c.lineUnit != unit.None {
 			most = max(most, c.rows)
 		}
 	}

@@ -42,7 +42,7 @@ func (c *column) judge(hex bool) {
 		c.meaning = meaningOf(c.title)
 	}
 	switch {
-	case c.on == unit.Other:
+	case c.lineUnit == unit.Other:
 		c.beside = true
 	case !c.mixed:
 		c.joinUnit()
@@ -57,14 +57,14 @@ func (c *column) judge(hex bool) {
 
 // joinUnit joins what the name says with the unit on the lines.
 func (c *column) joinUnit() {
-	if c.on == unit.None || c.beside {
+	if c.lineUnit == unit.None || c.beside {
 		return
 	}
-	switch of := quantityOf(c.on); {
+	switch of := quantityOf(c.lineUnit); {
 	case c.sure < 2:
-		c.quantity, c.unit, c.sure = of, c.on, 2
+		c.quantity, c.unit, c.sure = of, c.lineUnit, 2
 	case of == c.quantity || of == Pressure && c.quantity == Gauge:
-		c.unit = c.on
+		c.unit = c.lineUnit
 	default:
 		c.meaning = meaning{beside: true} // the name and the unit contradict
 	}

@@ -44,33 +44,23 @@ func (r *Reader) sentence(b []byte) (Sample, error) {
 	if err != nil {
 		return Sample{}, err
 	}
-	s := Sample{WrongChecksum: told.Checksum == line.WrongChecksum}
-	if d, _, ok := told.BottomDepthM(); ok {
-		s.BottomM = profile.Some(d)
+	s := Sample{
+		DepthM: told.DepthM(), TempC: told.TempC(), SurfaceC: told.SurfaceTempC(),
+		WrongChecksum: told.Checksum == line.WrongChecksum,
+	}
+	s.BottomM, _ = told.BottomDepthM()
+	pa := told.PressurePa()
+	switch {
+	case s.DepthM.Known || !pa.Known:
 		return s, nil
+	case !s.TempC.Known:
+		return Sample{}, refuse(line.Empty, "a pressure without the temperature of its water")
 	}
-	if t, ok := told.SurfaceTempC(); ok {
-		s.SurfaceC = profile.Some(t)
-		return s, nil
+	d, err := r.toldDepthM(pa.Value, s.TempC.Value)
+	if err != nil {
+		return Sample{}, err
 	}
-	t, hasTemp := told.TempC()
-	if hasTemp {
-		s.TempC = profile.Some(t)
-	}
-	if d, ok := told.DepthM(); ok {
-		s.DepthM = profile.Some(d)
-		return s, nil
-	}
-	if pa, ok := told.PressurePa(); ok {
-		if !hasTemp {
-			return Sample{}, refuse(line.Empty, "a pressure without the temperature of its water")
-		}
-		d, err := r.toldDepthM(pa, t)
-		if err != nil {
-			return Sample{}, err
-		}
-		s.DepthM = profile.Some(d)
-	}
+	s.DepthM = profile.Some(d)
 	return s, nil
 }
 

@@ -44,7 +44,7 @@ func (c *column) numberWays() []Part {
 		return []Part{{Quantity: Ohms}}
 	}
 	parts := c.scaled(1)
-	if len(parts) > 0 || !c.whole || c.on != unit.None {
+	if len(parts) > 0 || !c.whole || c.lineUnit != unit.None {
 		return parts
 	}
 	for _, div := range []float64{100, 10, 16, 1000} {

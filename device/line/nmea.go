@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"coldseam/profile"
 	"coldseam/profile/unit"
 )
 
@@ -126,13 +127,13 @@ func (s *Sentence) mtw(b []byte) error {
 	if err != nil {
 		return err
 	}
-	if !t.ok {
+	if !t.Known {
 		return refuse(Empty, "the temperature is empty")
 	}
 	if string(trim(letter)) != "C" {
 		return refuse(BadUnit, "the temperature is not in C but "+Shown(letter))
 	}
-	if err := CheckTempC(t.v); err != nil {
+	if err := CheckTempC(t.Value); err != nil {
 		return err
 	}
 	s.Kind, s.temp = Surface, t
@@ -149,10 +150,10 @@ func (s *Sentence) dpt(b []byte) error {
 	if err != nil {
 		return err
 	}
-	if !d.ok {
+	if !d.Known {
 		return refuse(Empty, "the depth is empty")
 	}
-	if err := checkFill(d.v); err != nil {
+	if err := checkFill(d.Value); err != nil {
 		return err
 	}
 	offset, err := field(off)
@@ -160,11 +161,11 @@ func (s *Sentence) dpt(b []byte) error {
 		return err
 	}
 	s.datum = FromTransducer
-	if offset.v > 0 {
-		if err := within(offset.v, 0, 50, "offset of the transducer"); err != nil {
+	if offset.Value > 0 {
+		if err := within(offset.Value, 0, 50, "offset of the transducer"); err != nil {
 			return err
 		}
-		d.v += offset.v
+		d.Value += offset.Value
 		s.datum = FromSurface
 	}
 	return s.bottom(d)
@@ -180,8 +181,8 @@ func checkFill(written float64) error {
 	return nil
 }
 
-func (s *Sentence) bottom(d value) error {
-	if err := within(d.v, 0, maxBottomM, "depth"); err != nil {
+func (s *Sentence) bottom(d profile.Optional) error {
+	if err := within(d.Value, 0, maxBottomM, "depth"); err != nil {
 		return err
 	}
 	s.Kind, s.depth = Bottom, d
@@ -190,7 +191,7 @@ func (s *Sentence) bottom(d value) error {
 
 // below: the same depth in feet (f), metres (M) and fathoms (F), any of them empty.
 func (s *Sentence) below(b []byte) error {
-	var got [3]value // in the order of the sentence
+	var got [3]profile.Optional // in the order of the sentence
 	for i, u := range [3]struct {
 		letter byte
 		unit   unit.Length
@@ -202,29 +203,29 @@ func (s *Sentence) below(b []byte) error {
 		if err != nil {
 			return err
 		}
-		if !v.ok {
+		if !v.Known {
 			continue
 		}
-		if err := checkFill(v.v); err != nil {
+		if err := checkFill(v.Value); err != nil {
 			return err
 		}
 		if letter = trim(letter); len(letter) != 1 || letter[0] != u.letter {
 			return refuse(BadUnit, fmt.Sprintf("%s where the unit %c belongs", Shown(letter), u.letter))
 		}
-		got[i] = value{u.unit.Metres(v.v), true}
+		got[i] = profile.Some(u.unit.Metres(v.Value))
 	}
 	best := got[1]
 	for _, i := range [2]int{0, 2} {
 		switch {
-		case !got[i].ok:
-		case !best.ok:
+		case !got[i].Known:
+		case !best.Known:
 			best = got[i]
-		case math.Abs(got[i].v-best.v) > 0.2+0.05*math.Abs(best.v):
+		case math.Abs(got[i].Value-best.Value) > 0.2+0.05*math.Abs(best.Value):
 			// Rounding to 0.1 fathom and careless factors stay well inside.
 			return refuse(Disagree, "the depth differs between its units")
 		}
 	}
-	if !best.ok {
+	if !best.Known {
 		return refuse(Empty, "the depth is empty")
 	}
 	return s.bottom(best)

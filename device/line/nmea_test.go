@@ -42,18 +42,14 @@ func TestNMEA(t *testing.T) {
 			t.Errorf("%s: %v", c.text, err)
 			continue
 		}
-		v, from := 0.0, Datum(0)
-		if s.Kind == Bottom {
-			v, from, _ = s.BottomDepthM()
-		} else {
-			v, _ = s.SurfaceTempC()
+		v, from := s.BottomDepthM()
+		if s.Kind == Surface {
+			v = s.SurfaceTempC()
 		}
-		if s.Kind != c.kind || math.Abs(v-c.v) > 1e-12 || from != c.from || s.Checksum != c.sum {
-			t.Errorf("%s: %v %v from %v, checksum %v", c.text, s.Kind, v, from, s.Checksum)
+		if s.Kind != c.kind || !v.Known || math.Abs(v.Value-c.v) > 1e-12 || from != c.from || s.Checksum != c.sum {
+			t.Errorf("%s: %v %v from %v, checksum %v", c.text, s.Kind, v.Value, from, s.Checksum)
 		}
-		_, okD := s.DepthM()
-		_, okT := s.TempC()
-		if okD || okT {
+		if s.DepthM().Known || s.TempC().Known {
 			t.Errorf("%s: passes for a probe's reading", c.text)
 		}
 	}
@@ -79,17 +75,11 @@ func TestXDR(t *testing.T) {
 			t.Errorf("%s: %v", c.text, err)
 			continue
 		}
-		or := func(v float64, ok bool) float64 {
-			if !ok {
-				return none
-			}
-			return v
-		}
-		d, temp, pa := or(s.DepthM()), or(s.TempC()), or(s.PressurePa())
+		d, temp, pa := s.DepthM().Or(none), s.TempC().Or(none), s.PressurePa().Or(none)
 		if s.Kind != c.kind || math.Abs(d-c.d)+math.Abs(temp-c.temp)+math.Abs(pa-c.pa) > 1e-9 {
 			t.Errorf("%s: %v depth %v temp %v pressure %v", c.text, s.Kind, d, temp, pa)
 		}
-		if _, _, ok := s.BottomDepthM(); ok {
+		if v, _ := s.BottomDepthM(); v.Known {
 			t.Errorf("%s: passes for a bottom depth", c.text)
 		}
 	}
@@ -163,7 +153,7 @@ func TestNMEAOverlong(t *testing.T) {
 
 func TestNMEAUnchecked(t *testing.T) {
 	s, err := NMEAUnchecked([]byte("$YXMTW,17.75,C*5D"))
-	if v, ok := s.SurfaceTempC(); err != nil || !ok || v != 17.75 || s.Checksum != WrongChecksum {
+	if v := s.SurfaceTempC(); err != nil || !v.Known || v.Value != 17.75 || s.Checksum != WrongChecksum {
 		t.Errorf("got %+v, %v", s, err)
 	}
 	_, err = NMEA([]byte("$YXMTW,17.75,C*5D"))
@@ -193,12 +183,12 @@ func TestField(t *testing.T) {
 		if _, err := fmt.Sscan(s, &want); err != nil {
 			t.Fatal(err)
 		}
-		if v, err := field([]byte(s)); err != nil || !v.ok || v.v != want {
+		if v, err := field([]byte(s)); err != nil || !v.Known || v.Value != want {
 			t.Errorf("%s: %v, %v", s, v, err)
 		}
 	}
 	for _, s := range []string{"", "-", ".", "x", "1234567890123456"} {
-		if v, err := field([]byte(s)); v.ok || (err == nil) != (s == "") {
+		if v, err := field([]byte(s)); v.Known || (err == nil) != (s == "") {
 			t.Errorf("%q is taken for a number", s)
 		}
 	}

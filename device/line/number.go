@@ -1,18 +1,21 @@
 package line
 
-import "coldseam/profile/unit"
+import (
+	"coldseam/profile"
+	"coldseam/profile/unit"
+)
 
 // field reads a whole field as a number; an empty field has none.
-func field(b []byte) (value, error) {
+func field(b []byte) (profile.Optional, error) {
 	b = trim(b)
 	if len(b) == 0 {
-		return value{}, nil
+		return profile.Optional{}, nil
 	}
 	v, n := unit.ScanDecimal(b, '.')
 	if n != len(b) {
-		return value{}, refuse(BadNumber, Shown(b)+" is not a number")
+		return profile.Optional{}, refuse(BadNumber, Shown(b)+" is not a number")
 	}
-	return value{v, true}, nil
+	return profile.Some(v), nil
 }
 
 func trim(b []byte) []byte {

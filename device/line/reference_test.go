@@ -10,6 +10,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"coldseam/profile"
 )
 
 const python = "/usr/bin/python3"
@@ -116,7 +118,7 @@ func expected(formatter string, fields []any) (Sentence, Code) {
 		case c < -5 || c > 50:
 			return s, OutOfRange
 		}
-		s.Kind, s.temp = Surface, value{c, true}
+		s.Kind, s.temp = Surface, profile.Some(c)
 		return s, Fine
 	case "DPT":
 		m, code := wanted(fields[0])
@@ -133,7 +135,7 @@ func expected(formatter string, fields []any) (Sentence, Code) {
 		return expectedXDR(s, fields[:len(fields)-5])
 	}
 	s.datum = map[string]Datum{"DBT": FromTransducer, "DBS": FromSurface, "DBK": FromKeel}[formatter]
-	var m [3]value
+	var m [3]profile.Optional
 	for i, u := range []struct {
 		letter string
 		metres float64
@@ -148,24 +150,24 @@ func expected(formatter string, fields []any) (Sentence, Code) {
 		if fields[2*i+1] != u.letter {
 			return s, BadUnit
 		}
-		m[i] = value{v * u.metres, true}
+		m[i] = profile.Some(v * u.metres)
 	}
 	best := m[1]
-	for _, v := range []value{m[0], m[2]} {
-		if !v.ok {
+	for _, v := range []profile.Optional{m[0], m[2]} {
+		if !v.Known {
 			continue
 		}
-		if !best.ok {
+		if !best.Known {
 			best = v
 		}
-		if off := max(v.v-best.v, best.v-v.v); off > 0.2+0.05*max(best.v, -best.v) {
+		if off := max(v.Value-best.Value, best.Value-v.Value); off > 0.2+0.05*max(best.Value, -best.Value) {
 			return s, Disagree
 		}
 	}
-	if !best.ok {
+	if !best.Known {
 		return s, Empty
 	}
-	return bottom(s, best.v)
+	return bottom(s, best.Value)
 }
 
 // expectedXDR knows the few names that randomSentence uses.
@@ -173,7 +175,7 @@ func expectedXDR(s Sentence, fields []any) (Sentence, Code) {
 	unnamed, empty := false, false
 	for i := 0; i+3 < len(fields); i += 4 {
 		kind, unit := fields[i], fields[i+2]
-		var slot *value
+		var slot *profile.Optional
 		factor, shift, lo, hi := 1.0, 0.0, 0.0, 0.0
 		switch fields[i+3] {
 		case "WTEMP":
@@ -206,7 +208,7 @@ func expectedXDR(s Sentence, fields []any) (Sentence, Code) {
 			continue
 		case code != Fine:
 			return s, code
-		case slot.ok:
+		case slot.Known:
 			return s, AskWhich
 		case factor == 0:
 			return s, BadUnit
@@ -214,12 +216,12 @@ func expectedXDR(s Sentence, fields []any) (Sentence, Code) {
 		if v = v*factor + shift; v < lo || v > hi {
 			return s, OutOfRange
 		}
-		*slot = value{v, true}
+		*slot = profile.Some(v)
 	}
 	switch {
-	case s.temp.ok && (s.depth.ok || s.pressure.ok):
+	case s.temp.Known && (s.depth.Known || s.pressure.Known):
 		s.Kind = Probe
-	case s.temp.ok || s.depth.ok || s.pressure.ok:
+	case s.temp.Known || s.depth.Known || s.pressure.Known:
 		s.Kind = Part
 	case empty:
 		return s, Empty
@@ -245,7 +247,7 @@ func bottom(s Sentence, m float64) (Sentence, Code) {
 	if m < 0 || m > 11000 {
 		return s, OutOfRange
 	}
-	s.Kind, s.depth = Bottom, value{m, true}
+	s.Kind, s.depth = Bottom, profile.Some(m)
 	return s, Fine
 }
 

@@ -10,6 +10,8 @@
 // guesses no unit and no column: what a line leaves open, the caller must ask.
 package line
 
+import "coldseam/profile"
+
 // Kind is what a line is about.
 type Kind uint8
 
@@ -42,12 +44,6 @@ const (
 	WrongChecksum                 // written and wrong, taken all the same (NMEAUnchecked)
 )
 
-// value is a number that may be absent; an empty field is not zero.
-type value struct {
-	v  float64
-	ok bool
-}
-
 // Sentence is what one sentence states. The values are reached by methods that answer only
 // for the right kind, so that a bottom depth and a surface temperature cannot be
 // read as a probe's.
@@ -57,53 +53,53 @@ type Sentence struct {
 	Checksum  Checksum // its
 
 	datum                 Datum
-	depth, temp, pressure value
+	depth, temp, pressure profile.Optional
 }
 
 // BottomDepthM is the depth in metres of the bottom under the boat, 0 to 11 000,
-// and the point it is measured from; ok is false for every kind but Bottom.
-func (s Sentence) BottomDepthM() (depthM float64, from Datum, ok bool) {
+// and the point it is measured from; unknown for every kind but Bottom.
+func (s Sentence) BottomDepthM() (profile.Optional, Datum) {
 	if s.Kind != Bottom {
-		return 0, 0, false
+		return profile.Optional{}, 0
 	}
-	return s.depth.v, s.datum, s.depth.ok
+	return s.depth, s.datum
 }
 
 // SurfaceTempC is the temperature in degrees Celsius of the water at the hull, -5
-// to 50; ok is false for every kind but Surface.
-func (s Sentence) SurfaceTempC() (tempC float64, ok bool) {
+// to 50; unknown for every kind but Surface.
+func (s Sentence) SurfaceTempC() profile.Optional {
 	if s.Kind != Surface {
-		return 0, false
+		return profile.Optional{}
 	}
-	return s.temp.v, s.temp.ok
+	return s.temp
 }
 
 // DepthM is the depth of the probe itself in metres, -2 (a pressure zero that is
-// off, in air) to 1000; ok is false where no probe stated its depth.
-func (s Sentence) DepthM() (depthM float64, ok bool) { return s.own(s.depth) }
+// off, in air) to 1000; unknown where no probe stated its depth.
+func (s Sentence) DepthM() profile.Optional { return s.own(s.depth) }
 
-// TempC is the temperature in degrees Celsius, -5 to 50, that a probe stated; ok is
-// false where none did, and always for a surface temperature.
-func (s Sentence) TempC() (tempC float64, ok bool) { return s.own(s.temp) }
+// TempC is the temperature in degrees Celsius, -5 to 50, that a probe stated; unknown
+// where none did, and always for a surface temperature.
+func (s Sentence) TempC() profile.Optional { return s.own(s.temp) }
 
 // PressurePa is the pressure in Pa, 0 to 10 million, that a probe stated. Lines do
 // not say whether it is absolute; a reading in air, near 100 000 or near 0, tells.
-func (s Sentence) PressurePa() (pressurePa float64, ok bool) { return s.own(s.pressure) }
+func (s Sentence) PressurePa() profile.Optional { return s.own(s.pressure) }
 
-func (s Sentence) own(v value) (float64, bool) {
-	if s.Kind != Probe && s.Kind != Part || !v.ok {
-		return 0, false
+func (s Sentence) own(v profile.Optional) profile.Optional {
+	if s.Kind != Probe && s.Kind != Part {
+		return profile.Optional{}
 	}
-	return v.v, true
+	return v
 }
 
 // classify gives the kind of a probe's line by the parts it has; it is false where
 // the line has none.
 func (s *Sentence) classify() bool {
 	switch {
-	case s.temp.ok && (s.depth.ok || s.pressure.ok):
+	case s.temp.Known && (s.depth.Known || s.pressure.Known):
 		s.Kind = Probe
-	case s.temp.ok || s.depth.ok || s.pressure.ok:
+	case s.temp.Known || s.depth.Known || s.pressure.Known:
 		s.Kind = Part
 	default:
 		return false

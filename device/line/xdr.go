@@ -3,6 +3,7 @@ package line
 import (
 	"bytes"
 
+	"coldseam/profile"
 	"coldseam/profile/unit"
 )
 
@@ -63,9 +64,9 @@ func (s *Sentence) take(group [4][]byte) (unnamed, empty bool, err error) {
 	}
 	v, err := field(group[1])
 	switch {
-	case err != nil || !v.ok:
+	case err != nil || !v.Known:
 		return false, true, err
-	case slot.ok:
+	case slot.Known:
 		return false, false, refuse(AskWhich, "two values of one kind, and no name tells which is the probe's")
 	}
 	*slot, err = xdrValue(kind[0], v, in)
@@ -74,7 +75,7 @@ func (s *Sentence) take(group [4][]byte) (unnamed, empty bool, err error) {
 
 // slot is where a value of a kind goes, and the names by which it is the probe's; nil for
 // a kind that is passed over.
-func (s *Sentence) slot(kind []byte) (*value, []string) {
+func (s *Sentence) slot(kind []byte) (*profile.Optional, []string) {
 	switch string(kind) {
 	case "C":
 		return &s.temp, waterNames
@@ -86,26 +87,26 @@ func (s *Sentence) slot(kind []byte) (*value, []string) {
 	return nil, nil
 }
 
-func xdrValue(kind byte, v value, in []byte) (value, error) {
-	bad := func() (value, error) {
-		return value{}, refuse(BadUnit, "an unknown unit "+Shown(in))
+func xdrValue(kind byte, v profile.Optional, in []byte) (profile.Optional, error) {
+	bad := func() (profile.Optional, error) {
+		return profile.Optional{}, refuse(BadUnit, "an unknown unit "+Shown(in))
 	}
 	if len(in) != 1 {
 		return bad()
 	}
 	switch {
 	case kind == 'C' && in[0] == 'C':
-		return v, CheckTempC(v.v)
+		return v, CheckTempC(v.Value)
 	case kind == 'C' && in[0] == 'K':
-		v.v = unit.Kelvin.SI(v.v)
-		return v, within(v.v, minTempC, maxTempC, "temperature")
+		v.Value = unit.Kelvin.SI(v.Value)
+		return v, within(v.Value, minTempC, maxTempC, "temperature")
 	case kind == 'D' && in[0] == 'M':
-		return v, CheckDepthM(v.v)
+		return v, CheckDepthM(v.Value)
 	case kind == 'P' && in[0] == 'B':
-		v.v = unit.Bar.SI(v.v)
-		return v, within(v.v, 0, maxPressurePa, "pressure")
+		v.Value = unit.Bar.SI(v.Value)
+		return v, within(v.Value, 0, maxPressurePa, "pressure")
 	case kind == 'P' && in[0] == 'P':
-		return v, within(v.v, 0, maxPressurePa, "pressure")
+		return v, within(v.Value, 0, maxPressurePa, "pressure")
 	}
 	return bad()
 }
