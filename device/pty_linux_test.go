@@ -12,7 +12,7 @@ import (
 	"testing"
 	"time"
 
-	"github.com/creack/pty"
+	"coldseam/internal/expect"
 )
 
 // These tests read real ports, the slave ends of pseudo-terminals. A pseudo-terminal
@@ -31,13 +31,7 @@ type probe struct {
 
 func newProbe(t *testing.T) *probe {
 	t.Helper()
-	master, slave, err := pty.Open()
-	if err != nil {
-		if os.Getenv("COLDSEAM_FULL") == "1" {
-			t.Fatalf("COLDSEAM_FULL=1, but there are no pseudo-terminals: %v", err)
-		}
-		t.Skipf("no pseudo-terminals here: %v", err)
-	}
+	master, slave := expect.Pty(t)
 	p := &probe{t, master, slave, slave.Name()}
 	t.Cleanup(func() {
 		p.master.Close()

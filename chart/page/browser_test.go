@@ -18,25 +18,17 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"coldseam/chart/asset"
+	"coldseam/internal/expect"
 )
 
 const longest = 20 * time.Second // of any wait in a browser
-
-// need skips the test for what it lacks; with COLDSEAM_FULL=1 that is a failure.
-func need(t *testing.T, what string) {
-	t.Helper()
-	if os.Getenv("COLDSEAM_FULL") == "1" {
-		t.Fatalf("COLDSEAM_FULL=1, but %s", what)
-	}
-	t.Skip(what)
-}
 
 // browser starts a browser that reaches no network, and the script for the pages.
 func browser(t *testing.T) (context.Context, []byte) {
 	t.Helper()
 	script := asset.Script()
 	if script == nil {
-		need(t, "the script was not fetched: go generate ./chart/asset")
+		expect.Missing(t, "the script was not fetched: go generate ./chart/asset")
 	}
 	path := ""
 	for _, name := range []string{"chromium", "chromium-browser"} {
@@ -46,7 +38,7 @@ func browser(t *testing.T) (context.Context, []byte) {
 		}
 	}
 	if path == "" {
-		need(t, "there is no chromium here (Debian: chromium)")
+		expect.Missing(t, "there is no chromium here (Debian: chromium)")
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(path),
@@ -64,7 +56,7 @@ func browser(t *testing.T) (context.Context, []byte) {
 	ctx, stop = chromedp.NewContext(ctx)
 	t.Cleanup(stop)
 	if err := chromedp.Do(ctx); err != nil {
-		need(t, "chromium does not start: "+err.Error())
+		expect.Missing(t, "chromium does not start: %v", err)
 	}
 	return ctx, script
 }

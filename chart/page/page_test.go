@@ -180,7 +180,7 @@ func TestMarksAsSaid(t *testing.T) {
 func TestSameBytes(t *testing.T) {
 	for _, o := range []Options{{}, {Script: stub, Still: stillSVG, Title: "a lake"}} {
 		for _, drops := range [][]chart.Drop{{lake(t, "alder-kettle-july")}, three(t)} {
-			if written(t, o, drops...) != written(t, o, drops...) {
+			if first := written(t, o, drops...); first != written(t, o, drops...) {
 				t.Error("two pages differ")
 			}
 		}

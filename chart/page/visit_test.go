@@ -2,7 +2,6 @@ package page
 
 import (
 	"fmt"
-	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"coldseam/chart"
+	"coldseam/internal/expect"
 )
 
 // A page in a browser without a network: the picture is drawn, readings answer to a
@@ -18,7 +18,7 @@ import (
 // to be scrolled sideways. COLDSEAM_FULL=1 looks at everything on both screens.
 func TestInBrowser(t *testing.T) {
 	ctx, script := browser(t)
-	full := os.Getenv("COLDSEAM_FULL") == "1"
+	full := expect.Full()
 	one, more := lake(t, "alder-kettle-july"), three(t)
 	with, without := Options{Script: script, Still: stillSVG}, Options{Still: stillSVG}
 	for _, s := range []screen{phone, small, desk} {

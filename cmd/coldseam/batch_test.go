@@ -9,17 +9,11 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"coldseam/internal/expect"
 )
 
-// missing ends a test that lacks something: skipped, or failed when COLDSEAM_FULL is
-// 1, so that a full run cannot pass by leaving tests out.
-func missing(tb testing.TB, format string, args ...any) {
-	tb.Helper()
-	if os.Getenv("COLDSEAM_FULL") == "1" {
-		tb.Fatalf(format, args...)
-	}
-	tb.Skipf(format, args...)
-}
+var missing = expect.Missing
 
 // shell runs a line of the shell in a folder, with coldseam on the path.
 func shell(t *testing.T, dir, stdin, line string) (out, errOut string, err error) {

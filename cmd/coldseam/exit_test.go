@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"coldseam/internal/expect"
 )
 
 // TestExitStatus runs the program as a shell does: 0 done, 1 could not be done, 2 not
@@ -57,7 +59,7 @@ func TestExitStatus(t *testing.T) {
 		cmd.Args = append(cmd.Args, strings.Fields(args)...)
 		if full {
 			f, err := os.OpenFile("/dev/full", os.O_WRONLY, 0)
-			if err != nil && os.Getenv("COLDSEAM_FULL") != "1" {
+			if err != nil && !expect.Full() {
 				t.Logf("coldseam %s: not tried, since there is no such device here", c.args)
 				continue
 			} else if err != nil {

@@ -62,5 +62,5 @@ func TestImportTable(t *testing.T) {
 // only each other, device and chart not each other, cmd all.
 func mayImport(name, part string) bool {
 	from, _, _ := strings.Cut(name, "/")
-	return from == part || part == "profile" || from == "cmd"
+	return from == part || part == "profile" || part == "internal" || from == "cmd"
 }

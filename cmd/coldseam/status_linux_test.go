@@ -2,15 +2,13 @@ package main
 
 import (
 	"bytes"
-	"errors"
-	"io/fs"
-	"os"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/creack/pty"
 
+	"coldseam/internal/expect"
 	"coldseam/profile/plain"
 )
 
@@ -18,13 +16,7 @@ import (
 // it is, never further than its last column but one; what a shorter one leaves of a
 // longer is blanked; where there is no terminal nothing is shown.
 func TestStatusLine(t *testing.T) {
-	master, slave, err := pty.Open()
-	if err != nil {
-		if os.Getenv("COLDSEAM_FULL") == "1" || !errors.Is(err, fs.ErrNotExist) && !errors.Is(err, fs.ErrPermission) {
-			t.Fatal(err)
-		}
-		t.Skipf("no pseudo-terminals here (%v); COLDSEAM_FULL=1 makes this a failure", err)
-	}
+	master, slave := expect.Pty(t)
 	defer master.Close()
 	defer slave.Close()
 	shown := func(write func()) string {

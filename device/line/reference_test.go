@@ -5,16 +5,14 @@ import (
 	"encoding/json"
 	"fmt"
 	"math/rand"
-	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"coldseam/internal/expect"
 	"coldseam/profile"
 )
-
-const python = "/usr/bin/python3"
 
 // reference is what the reference library makes of a sentence.
 type reference struct {
@@ -22,17 +20,10 @@ type reference struct {
 	Fields   []any  `json:"fields"`   // numbers, words, nil for an empty number
 }
 
-// readByReference has Debian's pynmea2 read the sentences. Where it is not
-// installed the test is skipped, with COLDSEAM_FULL=1 it fails.
+// readByReference has Debian's pynmea2 read the sentences.
 func readByReference(t *testing.T, sentences []string) []reference {
 	t.Helper()
-	if out, err := exec.Command(python, "-c", "import pynmea2").CombinedOutput(); err != nil {
-		if os.Getenv("COLDSEAM_FULL") == "1" {
-			t.Fatalf("COLDSEAM_FULL=1, but %s cannot load pynmea2: %v\n%s", python, err, out)
-		}
-		t.Skipf("%s with pynmea2 (Debian: python3-nmea2) is not here: %v", python, err)
-	}
-	cmd := exec.Command(python, filepath.Join("testdata", "nmea_check.py"))
+	cmd := exec.Command(expect.Python(t, "pynmea2"), filepath.Join("testdata", "nmea_check.py"))
 	cmd.Stdin = strings.NewReader(strings.Join(sentences, "\n") + "\n")
 	var stderr bytes.Buffer
 	cmd.Stderr = &stderr

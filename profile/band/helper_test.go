@@ -4,10 +4,13 @@ import (
 	"math"
 	"testing"
 
+	"coldseam/internal/expect"
 	"coldseam/profile"
 	"coldseam/profile/fish"
 	"coldseam/profile/layers"
 )
+
+var near = expect.Near
 
 const ft = 0.3048 // m, exact
 
@@ -63,14 +66,6 @@ func ask(t testing.TB, key string) fish.Fish {
 		t.Fatal(err)
 	}
 	return f
-}
-
-// near reports a value that is further from want than tol.
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if math.IsNaN(got) || math.Abs(got-want) > tol {
-		t.Errorf("%s: %.5f, want %.5f give or take %g", what, got, want, tol)
-	}
 }
 
 // summer is an invented column with its break between 4 and 7 m.

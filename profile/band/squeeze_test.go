@@ -1,57 +1,35 @@
 package band
 
 import (
-	"encoding/csv"
-	"errors"
-	"io/fs"
 	"math"
-	"os"
-	"strconv"
+	"slices"
 	"strings"
 	"testing"
 
 	"coldseam/profile"
+	"coldseam/profile/internal/measured"
 	"coldseam/profile/layers"
 )
 
-// casts is where the measured casts lie: Carpenter et al., Cascade Project at North
-// Temperate Lakes LTER, Environmental Data Initiative knb-lter-ntl.352.
-const casts = "../../../shared/data/cascade_cases.csv"
-
-// cast reads one measured cast by the beginning of its name.
+// cast reads one measured cast by the beginning of its name: Carpenter et al., Cascade
+// Project at North Temperate Lakes LTER, Environmental Data Initiative knb-lter-ntl.352.
 func cast(t *testing.T, name string) profile.Column {
 	t.Helper()
-	f, err := os.Open(casts)
-	if errors.Is(err, fs.ErrNotExist) && os.Getenv("COLDSEAM_FULL") != "1" {
-		t.Skipf("no measured casts here (%s); COLDSEAM_FULL=1 makes this a failure", casts)
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	number := func(s string) float64 {
-		v, err := strconv.ParseFloat(s, 64)
-		if err != nil {
-			t.Fatalf("%s: %v", casts, err)
+	for _, c := range measured.Casts(t, "cascade_cases.csv") {
+		if !strings.HasPrefix(c.Name, name+" ") {
+			continue
 		}
-		return v
-	}
-	var z, temp, oxygen []float64
-	for _, r := range rows[1:] {
-		if strings.HasPrefix(r[0], name+" ") {
-			z, temp = append(z, number(r[2])), append(temp, number(r[3]))
-			if r[4] == "" {
-				oxygen = append(oxygen, none)
-			} else {
-				oxygen = append(oxygen, number(r[4]))
+		oxygen := make([]float64, len(c.Depths))
+		for i, z := range c.Depths {
+			oxygen[i] = none
+			if j := slices.IndexFunc(c.Oxygen, func(o measured.Oxygen) bool { return o.DepthM == z }); j >= 0 {
+				oxygen[i] = c.Oxygen[j].MgL
 			}
 		}
+		return column(t, c.Depths, c.Temps, oxygen)
 	}
-	return column(t, z, temp, oxygen)
+	t.Fatalf("no cast %s", name)
+	return profile.Column{}
 }
 
 // crossing walks down the curve in millimetres to where it first falls to a

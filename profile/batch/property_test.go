@@ -14,10 +14,13 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"coldseam/internal/expect"
 	"coldseam/profile"
 	"coldseam/profile/layers"
 	"coldseam/profile/report"
 )
+
+var missing = expect.Missing
 
 // alone is the line of one column as the rest of the program makes it.
 func alone(t rapid.TB, name string, points []profile.Point, intervals bool) string {
@@ -112,16 +115,6 @@ func TestAsAlone(t *testing.T) {
 			same(t, got[i], want[i], o.Intervals)
 		}
 	})
-}
-
-// missing ends a test that lacks something: skipped, or failed when COLDSEAM_FULL is
-// 1, so that a full run cannot pass by leaving tests out.
-func missing(tb testing.TB, format string, args ...any) {
-	tb.Helper()
-	if os.Getenv("COLDSEAM_FULL") == "1" {
-		tb.Fatalf(format, args...)
-	}
-	tb.Skipf(format, args...)
 }
 
 // The measured columns beside this module, each as it is alone.

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"testing"
 
+	"coldseam/internal/expect"
 	"coldseam/profile"
 	"coldseam/profile/unit"
 )
@@ -121,10 +122,7 @@ func TestFlagAgain(t *testing.T) {
 func TestMeasuredLakes(t *testing.T) {
 	f, err := os.Open("../../../shared/data/cascade_dense.csv")
 	if err != nil {
-		if os.Getenv("COLDSEAM_FULL") == "1" {
-			t.Fatal(err)
-		}
-		t.Skip("the measured casts are not here: ../shared/data/cascade_dense.csv beside the project")
+		expect.Missing(t, "the measured casts are not beside the project: %v", err)
 	}
 	defer f.Close()
 	rows, err := csv.NewReader(f).ReadAll()

@@ -2,12 +2,14 @@ package layers
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"testing"
 
+	"coldseam/internal/expect"
 	"coldseam/profile"
 )
+
+var near = expect.Near
 
 // metres makes a Column of temperatures in Celsius at depths in metres.
 func metres(tb testing.TB, depths, temps []float64) profile.Column {
@@ -37,14 +39,6 @@ func feet(tb testing.TB, depths, temps []float64) profile.Column {
 		c[i] = (temps[i] - 32) / 1.8
 	}
 	return metres(tb, z, c)
-}
-
-// near fails when got is further than tol from want, or not a number.
-func near(tb testing.TB, what string, got, want, tol float64) {
-	tb.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		tb.Errorf("%s: %.10g, want %.10g within %g", what, got, want, tol)
-	}
 }
 
 // stable is a copy of temperatures, pooled.

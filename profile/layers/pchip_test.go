@@ -3,7 +3,7 @@ package layers
 import (
 	"testing"
 
-	"coldseam/profile/internal/reference"
+	"coldseam/internal/expect"
 )
 
 // pchipColumns are the columns of testdata/pchip.py.
@@ -15,13 +15,13 @@ var pchipColumns = map[string][2][]float64{
 
 // The curve against the committed answers of scipy, to the nine digits written.
 func TestPchipFile(t *testing.T) {
-	for _, row := range reference.Rows(t, "pchip.csv") {
+	for _, row := range expect.Rows(t, "pchip.csv") {
 		c, known := pchipColumns[row[0]]
 		if !known {
 			t.Fatalf("no column is called %q", row[0])
 		}
 		k := cubicOnly(metres(t, c[0], c[1]))
-		at, want := reference.Number(t, row[2]), reference.Number(t, row[3])
+		at, want := expect.Number(t, row[2]), expect.Number(t, row[3])
 		what := row[0] + " " + row[1] + " at " + row[2]
 		switch row[1] {
 		case "value":
@@ -42,5 +42,5 @@ func TestPchipFile(t *testing.T) {
 
 // The committed answers against scipy itself, where it is installed.
 func TestPchipRegenerated(t *testing.T) {
-	reference.Remade(t, "pchip.py", "pchip.csv", []int{0, 1, 2, 4}, func(what string, got, want float64) { near(t, what, got, want, 2e-9) })
+	expect.Remade(t, "pchip.py", "pchip.csv", []int{0, 1, 2, 4}, func(what string, got, want float64) { near(t, what, got, want, 2e-9) })
 }

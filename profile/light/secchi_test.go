@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"coldseam/internal/expect"
 	"coldseam/profile"
 
 	"gonum.org/v1/gonum/stat"
@@ -12,13 +13,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// near fails the test when got is further than tol from want, or is NaN.
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.10g, want %.10g, off by %.3g, tolerance %.3g", what, got, want, got-want, tol)
-	}
-}
+var near = expect.Near
 
 // Poole & Atkins 1929 for the light, Caffrey et al. 2007 for the weeds, worked out
 // apart from this program with 40 digits. The tolerances are half of the last digit.

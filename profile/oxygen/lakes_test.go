@@ -12,6 +12,7 @@ import (
 
 	"gonum.org/v1/gonum/stat"
 
+	"coldseam/internal/expect"
 	"coldseam/profile"
 	"coldseam/profile/internal/measured"
 	"coldseam/profile/layers"
@@ -74,7 +75,7 @@ func daysOf(tb testing.TB, file string) map[string]int {
 	tb.Helper()
 	f, err := os.Open("../../../shared/data/" + file)
 	if errors.Is(err, fs.ErrNotExist) {
-		measured.Missing(tb, "the measured profiles %s are not beside this module", file)
+		expect.Missing(tb, "the measured profiles %s are not beside this module", file)
 	}
 	if err != nil {
 		tb.Fatal(err)

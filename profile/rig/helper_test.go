@@ -1,25 +1,18 @@
 package rig
 
 import (
-	"math"
 	"slices"
-	"testing"
 
+	"coldseam/internal/expect"
 	"coldseam/profile"
 )
+
+var near = expect.Near
 
 const (
 	ft  = 0.3048  // m, exact (international foot of 1959)
 	mph = 0.44704 // m/s, exact
 )
-
-// near reports a value that is further from want than tol.
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if math.IsNaN(got) || math.Abs(got-want) > tol {
-		t.Errorf("%s: %.5f, want %.5f give or take %g", what, got, want, tol)
-	}
-}
 
 // over is a rig's input for water of a depth in feet with the fly a foot above the
 // bottom, nothing known of the wind, and everything else as it comes.

@@ -1,22 +1,16 @@
 package water
 
 import (
-	"math"
 	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
+
+	"coldseam/internal/expect"
 )
 
-// near fails the test when got is further than tol from want, or is NaN.
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.10g, want %.10g, off by %.3g, tolerance %.3g",
-			what, got, want, got-want, tol)
-	}
-}
+var near = expect.Near
 
 // table is a committed reference table: rows of fields, by column name.
 type table struct {

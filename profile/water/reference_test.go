@@ -6,33 +6,16 @@ import (
 	"os/exec"
 	"path/filepath"
 	"testing"
+
+	"coldseam/internal/expect"
 )
-
-const python = "/usr/bin/python3"
-
-// needPython skips the test when Python or a library of the reference script is
-// missing; with COLDSEAM_FULL=1 that is a failure, so that a full run cannot pass
-// by leaving the check out.
-func needPython(t *testing.T) {
-	t.Helper()
-	out, err := exec.Command(python, "-c", "import gsw, iapws, numpy").CombinedOutput()
-	if err == nil {
-		return
-	}
-	if os.Getenv("COLDSEAM_FULL") == "1" {
-		t.Fatalf("COLDSEAM_FULL=1, but %s cannot load gsw, iapws and numpy: %v\n%s",
-			python, err, out)
-	}
-	t.Skipf("%s with gsw, iapws and numpy (Debian: python3-gsw, python3-iapws) is not here: %v",
-		python, err)
-}
 
 // TestReferenceTablesReproduce makes the reference tables again and compares them
 // with the committed ones byte for byte. The first line names the versions of the
 // libraries; where others are installed, that line is only logged, unless
 // COLDSEAM_FULL=1.
 func TestReferenceTablesReproduce(t *testing.T) {
-	needPython(t)
+	python := expect.Python(t, "gsw, iapws, numpy")
 	dir := t.TempDir()
 	script := filepath.Join("testdata", "make_reference.py")
 	if out, err := exec.Command(python, script, dir).CombinedOutput(); err != nil {
@@ -73,7 +56,7 @@ func compareTables(t *testing.T, name string, got, want [][]byte) {
 		if bytes.Equal(got[i], want[i]) {
 			continue
 		}
-		if i == 0 && os.Getenv("COLDSEAM_FULL") != "1" {
+		if i == 0 && !expect.Full() {
 			t.Logf("%s: other versions here:\n%s\ncommitted:\n%s", name, got[i], want[i])
 			continue
 		}

@@ -23,6 +23,7 @@ import (
 
 	"gonum.org/v1/gonum/interp"
 
+	"coldseam/internal/expect"
 	"coldseam/profile"
 )
 
@@ -41,16 +42,6 @@ type Cast struct {
 // Oxygen is one reading of it.
 type Oxygen struct{ DepthM, MgL float64 }
 
-// Missing ends a test that lacks something: skipped, or failed when COLDSEAM_FULL is
-// 1, so that a full run cannot pass by leaving tests out.
-func Missing(tb testing.TB, format string, args ...any) {
-	tb.Helper()
-	if os.Getenv("COLDSEAM_FULL") == "1" {
-		tb.Fatalf(format, args...)
-	}
-	tb.Skipf(format, args...)
-}
-
 // read are the casts of the files that were read before.
 var (
 	read   = map[string][]Cast{}
@@ -66,7 +57,7 @@ func Casts(tb testing.TB, file string) []Cast {
 	if read[file] == nil {
 		read[file] = casts(tb, file)
 	}
-	return slices.Clone(read[file]) // a clone has no cubic yet: see At
+	return slices.Clone(read[file])
 }
 
 // Path is where a file of profiles lies, or ends the test.
@@ -75,7 +66,7 @@ func Path(tb testing.TB, file string) string {
 	_, here, _, _ := runtime.Caller(0)
 	path := filepath.Join(filepath.Dir(here), "..", "..", "..", "..", "shared", "data", file)
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
-		Missing(tb, "the measured profiles %s are not beside this module", file)
+		expect.Missing(tb, "the measured profiles %s are not beside this module", file)
 	}
 	return path
 }
@@ -121,10 +112,22 @@ func casts(tb testing.TB, file string) (out []Cast) {
 		for _, p := range column.Points() {
 			c.Depths, c.Temps = append(c.Depths, p.DepthM), append(c.Temps, p.TempC)
 		}
+		c.cubic = cubic(c.Depths, c.Temps)
 		c.Oxygen = oxygen[c.Name]
 		slices.SortStableFunc(c.Oxygen, func(a, b Oxygen) int { return cmp.Compare(a.DepthM, b.DepthM) })
 	}
 	return out
+}
+
+// cubic is the monotone cubic through two readings or more.
+func cubic(depths, temps []float64) *interp.FritschButland {
+	c := &interp.FritschButland{}
+	if len(depths) > 1 {
+		if err := c.Fit(depths, temps); err != nil {
+			panic(err)
+		}
+	}
+	return c
 }
 
 // Column is the whole cast, without errors.
@@ -174,20 +177,12 @@ func (c Cast) OxygenAt(depthM float64) (mgl float64, ok bool) {
 func (c Cast) Bottom() float64 { return c.Depths[len(c.Depths)-1] }
 
 // At is the water's temperature at a depth, C: the monotone cubic through every
-// reading of the cast.
-func (c *Cast) At(depthM float64) float64 {
-	if c.cubic == nil {
-		c.cubic = &interp.FritschButland{}
-		if err := c.cubic.Fit(c.Depths, c.Temps); err != nil {
-			panic(err)
-		}
-	}
-	return c.cubic.Predict(depthM)
-}
+// reading of a cast of two or more.
+func (c Cast) At(depthM float64) float64 { return c.cubic.Predict(depthM) }
 
 // Read reads the cast at some depths: with a normal error of errC in temperature and
 // of errM in depth, which the Column is told, the same for the same depth.
-func (c *Cast) Read(tb testing.TB, depths []float64, errC, errM float64) profile.Column {
+func (c Cast) Read(tb testing.TB, depths []float64, errC, errM float64) profile.Column {
 	tb.Helper()
 	var points []profile.Point
 	for _, z := range depths {
@@ -206,7 +201,7 @@ func (c *Cast) Read(tb testing.TB, depths []float64, errC, errM float64) profile
 }
 
 // Even gives n depths at even steps from the first reading to the last.
-func (c *Cast) Even(n int) []float64 {
+func (c Cast) Even(n int) []float64 {
 	out := make([]float64, n)
 	for i := range out {
 		out[i] = c.Depths[0] + (c.Bottom()-c.Depths[0])*float64(i)/float64(n-1)

@@ -22,7 +22,7 @@ type Truth struct {
 // is wider than 1 m, and 1.5 C in all. The thermocline is the middle of the metre under the
 // skin over which density rises most, on the cubic through the stable readings, by a search
 // in small steps.
-func (c *Cast) Truth() Truth {
+func (c Cast) Truth() Truth {
 	z, t := c.Depths, stable(c.Temps)
 	n := len(z)
 	if n < 3 {
@@ -67,14 +67,14 @@ func (c *Cast) Truth() Truth {
 		return out
 	}
 	out.Layered = true
-	even := Cast{Depths: z, Temps: t}
+	even := Cast{Depths: z, Temps: t, cubic: cubic(z, t)}
 	out.Thermocline = even.steepest(z[start])
 	return out
 }
 
 // steepest is the middle of the metre, at or below a depth, over which density rises most;
 // of the water where there is no metre of it.
-func (c *Cast) steepest(from float64) float64 {
+func (c Cast) steepest(from float64) float64 {
 	const inMetre = 50 // steps
 	bottom := c.Bottom()
 	if bottom-from <= 1 {
@@ -115,7 +115,7 @@ func stable(temps []float64) []float64 {
 
 // Reaches finds where the cast first falls to a temperature; ok is false when it is
 // colder from the first reading on, or never so cold.
-func (c *Cast) Reaches(tempC float64) (depthM float64, ok bool) {
+func (c Cast) Reaches(tempC float64) (depthM float64, ok bool) {
 	from, to := c.Depths[0], c.Bottom()
 	if c.Temps[0] <= tempC || c.Temps[len(c.Temps)-1] > tempC {
 		return 0, false

@@ -1,10 +1,9 @@
 package leader
 
 import (
-	"os"
 	"testing"
 
-	"coldseam/profile/internal/reference"
+	"coldseam/internal/expect"
 )
 
 // asked is a leader of testdata/chain.py.
@@ -34,9 +33,9 @@ func chainLeaders() map[string]asked {
 // The sink times against the committed ones of scipy, which come from another formulation
 // with its own drag formulas. Both leave out under 1 % by their cutting.
 func TestChainFile(t *testing.T) {
-	leaders, number := chainLeaders(), reference.Number
+	leaders, number := chainLeaders(), expect.Number
 	seen := map[string]bool{}
-	for _, row := range reference.Rows(t, "chain.csv") {
+	for _, row := range expect.Rows(t, "chain.csv") {
 		a, known := leaders[row[0]]
 		if !known {
 			t.Fatalf("no rig is called %q", row[0])
@@ -56,9 +55,9 @@ func TestChainFile(t *testing.T) {
 
 // The committed answers against scipy itself, where it is installed.
 func TestChainRegenerated(t *testing.T) {
-	if testing.Short() || os.Getenv("COLDSEAM_FULL") != "1" {
+	if testing.Short() || !expect.Full() {
 		t.Skip("it takes scipy some 20 s of a processor, and COLDSEAM_FULL=1 has it done")
 	}
 	// to the tolerance that scipy was given
-	reference.Remade(t, "chain.py", "chain.csv", []int{0, 1, 3}, func(what string, got, want float64) { within(t, what, got, want, 0.002) })
+	expect.Remade(t, "chain.py", "chain.csv", []int{0, 1, 3}, func(what string, got, want float64) { within(t, what, got, want, 0.002) })
 }

@@ -1,27 +1,17 @@
 package leader
 
 import (
-	"math"
 	"testing"
+
+	"coldseam/internal/expect"
+)
+
+var (
+	within = expect.Within
+	near   = expect.Near
 )
 
 const ft, inch = 0.3048, 0.0254 // m, exact (international foot of 1959)
-
-// within fails when got is further than the share tol from want, or not a number.
-func within(tb testing.TB, what string, got, want, tol float64) {
-	tb.Helper()
-	if !(math.Abs(got-want) <= tol*math.Abs(want)) {
-		tb.Errorf("%s: %.12g, want %.12g within %g %%", what, got, want, 100*tol)
-	}
-}
-
-// near fails when got is further than tol from want, or not a number.
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s: %.12g, want %.12g within %g", what, got, want, tol)
-	}
-}
 
 // sized is a body with the drag of a ball of a diameter.
 func sized(b Body, diameterM float64) Body {

@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"coldseam/profile/internal/reference"
+	"coldseam/internal/expect"
 	"coldseam/profile/water"
 )
 
@@ -51,9 +51,9 @@ func listedLeaders(t testing.TB) []listed {
 // Six leaders against scipy, which integrates the same balance by itself, in angle
 // and tension and to eleven digits.
 func TestShapesOfScipy(t *testing.T) {
-	rigs, number := listedLeaders(t), reference.Number
+	rigs, number := listedLeaders(t), expect.Number
 	seen := map[int]bool{}
-	for _, row := range reference.Rows(t, "shapes.csv") {
+	for _, row := range expect.Rows(t, "shapes.csv") {
 		n, body := int(number(t, row[0])), int(number(t, row[1]))
 		seen[n] = true
 		s, err := rigs[n].leader().Tow(rigs[n].Speed)
@@ -78,5 +78,5 @@ func TestShapesOfScipy(t *testing.T) {
 
 // The committed answers against scipy itself, where it is installed.
 func TestShapesRegenerated(t *testing.T) {
-	reference.Remade(t, "shapes.py", "shapes.csv", []int{0, 1, 6, 7}, func(what string, got, want float64) { within(t, what, got, want, 1e-8) })
+	expect.Remade(t, "shapes.py", "shapes.csv", []int{0, 1, 6, 7}, func(what string, got, want float64) { within(t, what, got, want, 1e-8) })
 }

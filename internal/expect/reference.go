@@ -1,6 +1,4 @@
-// Package reference serves tests with committed tables of answers that a Python script
-// beside them made: it reads a table, and has the script make it again to compare.
-package reference
+package expect
 
 import (
 	"bytes"
@@ -10,8 +8,6 @@ import (
 	"path/filepath"
 	"strconv"
 	"testing"
-
-	"coldseam/profile/internal/measured"
 )
 
 // Rows reads testdata/file, without its first line, which names the columns.
@@ -47,16 +43,7 @@ func Number(tb testing.TB, s string) float64 {
 // installed, and compares: the columns of exact as text, the others by near.
 func Remade(tb testing.TB, script, file string, exact []int, near func(what string, got, want float64)) {
 	tb.Helper()
-	python := ""
-	for _, name := range []string{"python3", "/usr/bin/python3"} {
-		if exec.Command(name, "-c", "import scipy").Run() == nil {
-			python = name
-			break
-		}
-	}
-	if python == "" {
-		measured.Missing(tb, "no python3 with scipy here, so the committed answers are not made again")
-	}
+	python := Python(tb, "scipy")
 	cmd := exec.Command(python, "-B", script)
 	cmd.Dir = "testdata"
 	made, err := cmd.Output()
