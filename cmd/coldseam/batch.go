@@ -40,25 +40,11 @@ const precisionC = 0.25
 
 func (p *program) batch(c *cli.Context) error {
 	o := batch.Options{Intervals: !c.Bool("no-intervals"), Unsorted: c.Bool("unsorted"), ErrC: precisionC}
-	if c.IsSet("precision") {
-		v, _, err := unit.ParseTemperatureDiff(c.String("precision"))
-		if err == nil && (v < 0 || v > 5) {
-			err = fmt.Errorf("%q: a thermometer's precision lies between 0 and 5 C (9 F)", c.String("precision"))
-		}
-		if err != nil {
-			return refuse("--precision: %w", err)
-		}
-		o.ErrC = v
+	if err := bounded(c, "precision", &o.ErrC, unit.ParseTemperatureDiff, 5, "a thermometer's precision lies between 0 and 5 C (9 F)"); err != nil {
+		return err
 	}
-	if c.IsSet("depth-error") {
-		v, _, err := unit.ParseLength(c.String("depth-error"))
-		if err == nil && (v < 0 || v > 10) {
-			err = fmt.Errorf("%q: the error of a depth lies between 0 and 10 m (33 ft)", c.String("depth-error"))
-		}
-		if err != nil {
-			return refuse("--depth-error: %w", err)
-		}
-		o.ErrM = v
+	if err := bounded(c, "depth-error", &o.ErrM, unit.ParseLength, 10, "the error of a depth lies between 0 and 10 m (33 ft)"); err != nil {
+		return err
 	}
 	inputs, err := p.inputs(c.Args().Slice())
 	if err != nil {
@@ -80,6 +66,22 @@ func (p *program) batch(c *cli.Context) error {
 		return fmt.Errorf("%d of %d columns could not be read; the first is \"%s\": %s",
 			sum.Problems, sum.Columns, plain.Line(short(sum.First)), plain.Line(sum.Problem))
 	}
+	return nil
+}
+
+// bounded reads a flag into a number from 0 to most; limits says so in words.
+func bounded[U any](c *cli.Context, name string, to *float64, parse func(string) (float64, U, error), most float64, limits string) error {
+	if !c.IsSet(name) {
+		return nil
+	}
+	v, _, err := parse(c.String(name))
+	if err == nil && (v < 0 || v > most) {
+		err = fmt.Errorf("%q: %s", c.String(name), limits)
+	}
+	if err != nil {
+		return refuse("--"+name+": %w", err)
+	}
+	*to = v
 	return nil
 }
 

@@ -69,72 +69,82 @@ func (e OpenError) Error() string {
 // reports whether its lines have a time: without it no lag can be told. The error is
 // ErrEmpty, ErrNoDepth, an OpenError, or that of in.
 func (d *Decoder) Cast(in io.Reader) (record *response.Record, clocked bool, err error) {
-	record = &response.Record{}
-	type timed struct {
-		atS float64
-		b   []byte
-	}
-	var first []timed
-	n := 0
-	take := func(l timed) {
-		s, err := d.Read(l.b)
-		if err != nil {
-			return
-		}
-		n++
-		switch {
-		case l.atS >= 0:
-			clocked = true
-		case s.TimeS.Known:
-			l.atS, clocked = s.TimeS.Value, true
-		default:
-			l.atS = float64(n)
-		}
-		if s.DepthM.Known && s.TempC.Known {
-			record.Add(l.atS, s.DepthM.Value, s.TempC.Value)
-		}
-	}
-	flush := func() error {
-		if d.Layout == nil && len(first) > 0 {
-			var lines [][]byte
-			for _, l := range first {
-				lines = append(lines, l.b)
-			}
-			f := d.Find(lines)
-			if !f.Known {
-				open := OpenError{Why: f.Why}
-				if len(f.Choices) > 0 {
-					open.Example = f.Choices[0].String()
-				}
-				return open
-			}
-			d.Use(f.Layout)
-		}
-		for _, l := range first {
-			take(l)
-		}
-		first = nil
-		return nil
-	}
-	err = Lines(in, func(atS float64, b []byte) error {
-		if d.Layout != nil {
-			take(timed{atS, b})
-			return nil
-		}
-		if first = append(first, timed{atS, append([]byte(nil), b...)}); len(first) == giveUpAfter {
-			return flush()
-		}
-		return nil
-	})
+	r := recording{d: d}
+	err = Lines(in, r.line)
 	if err == nil {
-		err = flush()
+		err = r.learn()
 	}
 	switch {
 	case err != nil:
 	case d.Layout == nil:
 		err = ErrEmpty
-	case !d.Layout.StatesDepth() && record.Len() == 0:
+	case !d.Layout.StatesDepth() && r.record.Len() == 0:
 		err = ErrNoDepth
 	}
-	return record, clocked, err
+	return &r.record, r.clocked, err
+}
+
+// recording is a cast that is read from a recording.
+type recording struct {
+	d       *Decoder
+	record  response.Record
+	clocked bool
+	read    int // lines
+	first   [][]byte
+	firstS  []float64 // their times
+}
+
+// line takes in a line; the first ones wait until it is known what they hold.
+func (r *recording) line(atS float64, b []byte) error {
+	if r.d.Layout != nil {
+		r.add(atS, b)
+		return nil
+	}
+	r.first, r.firstS = append(r.first, append([]byte(nil), b...)), append(r.firstS, atS)
+	if len(r.first) < giveUpAfter {
+		return nil
+	}
+	return r.learn()
+}
+
+// learn finds what the first lines hold, and takes them in.
+func (r *recording) learn() error {
+	if len(r.first) == 0 {
+		return nil
+	}
+	f := r.d.Find(r.first)
+	if !f.Known {
+		open := OpenError{Why: f.Why}
+		if len(f.Choices) > 0 {
+			open.Example = f.Choices[0].String()
+		}
+		return open
+	}
+	r.d.Use(f.Layout)
+	for i, b := range r.first {
+		r.add(r.firstS[i], b)
+	}
+	r.first = nil
+	return nil
+}
+
+// add takes in a line whose layout is known. One without a time has the number of the line
+// for it.
+func (r *recording) add(atS float64, b []byte) {
+	s, err := r.d.Read(b)
+	if err != nil {
+		return
+	}
+	r.read++
+	switch {
+	case atS >= 0:
+		r.clocked = true
+	case s.TimeS.Known:
+		atS, r.clocked = s.TimeS.Value, true
+	default:
+		atS = float64(r.read)
+	}
+	if s.DepthM.Known && s.TempC.Known {
+		r.record.Add(atS, s.DepthM.Value, s.TempC.Value)
+	}
 }
