@@ -10,8 +10,10 @@ package chart
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"coldseam/profile"
@@ -158,6 +160,31 @@ func (d Drop) TempAt(depthM, nearM float64) (tempC float64, ok bool) {
 		return 0, false
 	}
 	return k.At(math.Min(math.Max(depthM, k.Top()), k.Bottom())), true
+}
+
+// Numbers are all numbers of a drop, each with the name of what it belongs to.
+func (d Drop) Numbers() iter.Seq2[string, float64] {
+	return func(yield func(string, float64) bool) {
+		on := true
+		give := func(what string, i int, values ...float64) {
+			for _, v := range values {
+				on = on && yield(what+" "+strconv.Itoa(i+1), v)
+			}
+		}
+		give("depth of picture", 0, d.DeepestM)
+		for i, r := range d.Readings {
+			give("reading", i, r.DepthM, r.TempC, r.ErrM, r.ErrC, r.Oxygen.Value)
+		}
+		for i, p := range d.Curve {
+			give("point of the curve", i, p.DepthM, p.TempC, p.LowC, p.HighC, p.RisePerM)
+		}
+		for i, z := range d.Zones {
+			give("zone", i, z.TopM, z.BottomM)
+		}
+		for i, m := range d.Marks {
+			give("mark", i, m.At.Low, m.At.Best, m.At.High)
+		}
+	}
 }
 
 // short is the drop's date, or where there is none its water or spot.

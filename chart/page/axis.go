@@ -2,6 +2,7 @@ package page
 
 import (
 	"math"
+	"strconv"
 
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
@@ -35,15 +36,7 @@ func around(low, high float64, n int) span {
 	if !(high > low) {
 		low, high = low-1, low+1
 	}
-	raw := (high - low) / float64(n)
-	unit := math.Pow(10, math.Floor(math.Log10(raw)))
-	step := 10 * unit
-	for _, k := range []float64{1, 2, 5} {
-		if k*unit >= raw*(1-1e-9) {
-			step = k * unit
-			break
-		}
-	}
+	step := chart.Step(high-low, float64(n))
 	return span{math.Floor(low/step+1e-9) * step, math.Ceil(high/step-1e-9) * step, step}
 }
 
@@ -68,7 +61,7 @@ func (p plot) riseOf(perM float64) float64 {
 func (p plot) riseUnit() string { return "kg/m³ per " + p.u.Depth.String() }
 
 // round4 keeps four decimals: far finer than any reading, and short in the page.
-func round4(v float64) float64 { return round(v, 4) }
+func round4(v float64) float64 { return unit.RoundTo(v, 4) }
 
 // newPlot finds the scales that hold all drops. A reading that was left out stretches
 // none.
@@ -164,12 +157,12 @@ func (p plot) gridsOf(c *charts.Line, names, oxygenShown bool) {
 	if oxygenShown {
 		bottom += axisPx
 	}
-	main := opts.Grid{Left: "54", Right: "14", Top: px(topPx), Bottom: px(bottom)}
+	main := opts.Grid{Left: "54", Right: "14", Top: strconv.Itoa(topPx), Bottom: strconv.Itoa(bottom)}
 	if !names {
 		c.SetGlobalOptions(charts.WithGridOpts(main))
 		return
 	}
 	beside := main
-	main.Right, beside.Left, beside.Right, beside.Width = px(namesPx), "", "0", px(namesPx)
+	main.Right, beside.Left, beside.Right, beside.Width = strconv.Itoa(namesPx), "", "0", strconv.Itoa(namesPx)
 	c.SetGlobalOptions(charts.WithGridOpts(main, beside))
 }

@@ -3,7 +3,6 @@ package page
 import (
 	"encoding/json"
 	"fmt"
-	"math"
 	"strconv"
 
 	"coldseam/chart"
@@ -67,7 +66,7 @@ func encoded(p plot, drops []chart.Drop) ([]byte, error) {
 		out.Below = append(out.Below, below{"density", densityAxis})
 	}
 	for i, d := range drops {
-		u := under{Name: shortOf(d, i), Key: "d" + px(i), Zones: []underAZone{}, Curve: [][]float64{}, Readings: []underAPoint{}}
+		u := under{Name: shortOf(d, i), Key: "d" + strconv.Itoa(i), Zones: []underAZone{}, Curve: [][]float64{}, Readings: []underAPoint{}}
 		if len(drops) == 1 {
 			u.Name, u.Key = "", "curve"
 		}
@@ -118,30 +117,22 @@ func note(r chart.Reading) string {
 
 // warmText and deepText print a reading's two numbers with their errors.
 func warmText(u unit.System, r chart.Reading) string {
-	return degrees(u, r.TempC) + " ± " + digits(u.Temp.DiffFromC(r.ErrC), 2)
+	return degrees(u, r.TempC) + " ± " + unit.Digits(u.Temp.DiffFromC(r.ErrC), 2)
 }
 
 func deepText(u unit.System, r chart.Reading) string {
-	return digits(u.Depth.From(r.DepthM), 2) + " ± " + digits(u.Depth.From(r.ErrM), 2)
+	return unit.Digits(u.Depth.From(r.DepthM), 2) + " ± " + unit.Digits(u.Depth.From(r.ErrM), 2)
 }
 
 func depthText(u unit.System, m float64) string {
-	return digits(u.Depth.From(m), 2) + " " + u.Depth.String()
+	return unit.Digits(u.Depth.From(m), 2) + " " + u.Depth.String()
 }
 
 func degrees(u unit.System, c float64) string {
-	return strconv.FormatFloat(round(u.Temp.FromC(c), 1), 'f', 1, 64)
+	return fmt.Sprintf("%.1f", unit.RoundTo(u.Temp.FromC(c), 1))
 }
 
-func oxygenText(o profile.Optional) string { return digits(o.Value, 1) }
-
-// digits prints v to at most n decimals.
-func digits(v float64, n int) string { return strconv.FormatFloat(round(v, n), 'f', -1, 64) }
-
-func round(v float64, n int) float64 {
-	k := math.Pow10(n)
-	return math.Round(v*k)/k + 0
-}
+func oxygenText(o profile.Optional) string { return unit.Digits(o.Value, 1) }
 
 // markDepth prints where a mark is: its interval where it has one.
 func markDepth(u unit.System, m chart.Mark) string {
@@ -154,7 +145,7 @@ func markDepth(u unit.System, m chart.Mark) string {
 // shortOf names one drop of several: by its date, else by its place.
 func shortOf(d chart.Drop, i int) string {
 	if d.Short == "" {
-		return "drop " + px(i+1)
+		return "drop " + strconv.Itoa(i+1)
 	}
 	return plain.Line(d.Short)
 }

@@ -3,6 +3,7 @@ package page
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/go-echarts/go-echarts/v2/charts"
@@ -67,12 +68,12 @@ func (p plot) names(d chart.Drop) []charts.SingleSeries {
 		l := all[i]
 		y = round4(y / scale)
 		if l.foot > l.top {
-			rail := series("rail"+px(i), "names", namesAxis, l.look, []xy{{l.rail, l.top}, {l.rail, l.foot}})
+			rail := series("rail"+strconv.Itoa(i), "names", namesAxis, l.look, []xy{{l.rail, l.top}, {l.rail, l.foot}})
 			rail.YAxisIndex, rail.SymbolSize = 1, 0
 			out = append(out, rail)
 		}
 		from := min(max(y, l.top), l.foot)
-		lead := series("lead"+px(i), "names", namesAxis, style{Color: quiet, Dash: "solid", Width: 1}, []xy{{l.rail, from}, {15, y}, {namesAt - 1, y}})
+		lead := series("lead"+strconv.Itoa(i), "names", namesAxis, style{Color: quiet, Dash: "solid", Width: 1}, []xy{{l.rail, from}, {15, y}, {namesAt - 1, y}})
 		lead.YAxisIndex, lead.SymbolSize = 1, 0
 		out = append(out, lead)
 		texts = append(texts, item{strings.Join(l.lines, "\n"), []float64{namesAt, y}})

@@ -8,6 +8,7 @@ import (
 	"math"
 	"os"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -100,7 +101,7 @@ func TestNumbers(t *testing.T) {
 		}
 		var curve [][]float64
 		for i := range runs(d.Curve) {
-			part := got.points(t, "curve"+px(i))
+			part := got.points(t, "curve"+strconv.Itoa(i))
 			if i > 0 {
 				part = part[1:] // runs meet in a point
 			}
@@ -143,7 +144,7 @@ func TestNumbers(t *testing.T) {
 			}
 		}
 		for i, m := range d.Marks {
-			for _, at := range got.points(t, "mark"+px(i)) {
+			for _, at := range got.points(t, "mark"+strconv.Itoa(i)) {
 				same(m.Name, at[1], u.Depth.From(m.At.Best))
 			}
 		}

@@ -2,6 +2,7 @@ package page
 
 import (
 	"github.com/go-echarts/go-echarts/v2/charts"
+	"strconv"
 
 	"coldseam/chart"
 )
@@ -12,25 +13,25 @@ func several(p plot, drops []chart.Drop) *charts.Line {
 	c := newChart(p, false, "oxygen")
 	for i, d := range drops {
 		look := overlay(i, len(drops))
-		name := "d" + px(i)
+		name := "d" + strconv.Itoa(i)
 		line := look
 		line.Symbol = ""
-		c.MultiSeries = append(c.MultiSeries, series("curve"+px(i), name, tempAxis, line, p.points(d.Curve)))
+		c.MultiSeries = append(c.MultiSeries, series("curve"+strconv.Itoa(i), name, tempAxis, line, p.points(d.Curve)))
 		var used []item
 		for k, r := range d.Readings {
 			if r.Used {
-				used = append(used, item{px(k), []float64{p.tempOf(r.TempC), p.depthOf(r.DepthM)}})
+				used = append(used, item{strconv.Itoa(k), []float64{p.tempOf(r.TempC), p.depthOf(r.DepthM)}})
 			}
 		}
 		points := look
 		points.Width = 0
-		s := series("readings"+px(i), name, tempAxis, points, used)
+		s := series("readings"+strconv.Itoa(i), name, tempAxis, points, used)
 		s.SymbolSize = 11
 		c.MultiSeries = append(c.MultiSeries, s)
 		if p.hasOxygen {
 			thin := look
 			thin.Width = 1
-			o := series("oxygen"+px(i), "oxygen", oxygenAxis, thin, p.oxygens(d))
+			o := series("oxygen"+strconv.Itoa(i), "oxygen", oxygenAxis, thin, p.oxygens(d))
 			o.SymbolSize = 7
 			c.MultiSeries = append(c.MultiSeries, o)
 		}

@@ -3,6 +3,7 @@ package page
 import (
 	"encoding/json"
 	"slices"
+	"strconv"
 	"testing"
 
 	"coldseam/chart"
@@ -63,7 +64,7 @@ func TestAssumedDotted(t *testing.T) {
 	}
 	for i, want := range []string{"dotted", "solid", "dotted"} {
 		k := slices.IndexFunc(drawn.Series, func(s drawnSeries) bool {
-			return s.ID == "curve"+px(i)
+			return s.ID == "curve"+strconv.Itoa(i)
 		})
 		if k < 0 || drawn.Series[k].LineStyle.Type != want {
 			t.Errorf("part %d, from %.1f m: %+v, want %s", i, parts[i][0].DepthM, drawn.Series[k].LineStyle, want)

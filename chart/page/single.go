@@ -11,8 +11,6 @@ import (
 	"coldseam/profile/plain"
 )
 
-func px(n int) string { return strconv.Itoa(n) }
-
 // newChart is an empty picture with what all of them share.
 func newChart(p plot, names bool, off ...string) *charts.Line {
 	selected := map[string]bool{}
@@ -85,7 +83,7 @@ func single(p plot, d chart.Drop) *charts.Line {
 		if run[len(run)/2].Extended {
 			look = assumedStyle
 		}
-		add(series("curve"+px(i), "curve", tempAxis, look, p.points(run)))
+		add(series("curve"+strconv.Itoa(i), "curve", tempAxis, look, p.points(run)))
 	}
 	add(p.readings(d)...)
 	add(p.names(d)...)
@@ -158,7 +156,7 @@ func (p plot) readings(d chart.Drop) []charts.SingleSeries {
 		if y > p.depth.max || y < 0 {
 			continue // the page says so
 		}
-		at := item{px(i), []float64{p.temp.hold(p.tempOf(r.TempC)), y, p.tempOf(r.TempC)}}
+		at := item{strconv.Itoa(i), []float64{p.temp.hold(p.tempOf(r.TempC)), y, p.tempOf(r.TempC)}}
 		switch {
 		case !r.Used:
 			left = append(left, at)
@@ -200,7 +198,7 @@ func (p plot) lines(d chart.Drop) []charts.SingleSeries {
 	var out []charts.SingleSeries
 	for i, m := range d.Marks {
 		y := p.depthOf(m.At.Best)
-		s := series("mark"+px(i), "marks", tempAxis, markLooks[m.Kind], []item{
+		s := series("mark"+strconv.Itoa(i), "marks", tempAxis, markLooks[m.Kind], []item{
 			{plain.Line(m.Name), []float64{p.temp.min, y}}, {plain.Line(m.Name), []float64{p.temp.max, y}},
 		})
 		s.SymbolSize = 0

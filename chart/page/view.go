@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"html/template"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"unicode/utf8"
@@ -137,7 +138,7 @@ func titleOf(drops []chart.Drop) string {
 	if n == 1 {
 		return plain.Line(drops[0].Title)
 	}
-	return px(n) + " drops, " + shortOf(drops[0], 0) + " to " + shortOf(drops[n-1], n-1)
+	return strconv.Itoa(n) + " drops, " + shortOf(drops[0], 0) + " to " + shortOf(drops[n-1], n-1)
 }
 
 func hashed(s string) string {
@@ -191,7 +192,7 @@ func keysOf(p plot, drops []chart.Drop) []key {
 	var out []key
 	if len(drops) > 1 {
 		for i, d := range drops {
-			out = append(out, key{Name: "d" + px(i), Text: shortOf(d, i), Look: overlay(i, len(drops))})
+			out = append(out, key{Name: "d" + strconv.Itoa(i), Text: shortOf(d, i), Look: overlay(i, len(drops))})
 		}
 		if p.hasOxygen {
 			out = append(out, key{Name: "oxygen", Text: "oxygen (thin lines)", Off: true, Look: style{Color: ink, Dash: "solid", Width: 1}})

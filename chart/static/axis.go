@@ -2,7 +2,8 @@ package static
 
 import (
 	"math"
-	"strconv"
+
+	"coldseam/profile/unit"
 )
 
 // axis carries values from lo to hi to places on the page from from to to.
@@ -14,32 +15,17 @@ func (a axis) at(v float64) float64 { return a.from + (v-a.lo)/(a.hi-a.lo)*(a.to
 // inside keeps a value on the axis.
 func (a axis) inside(v float64) float64 { return math.Min(math.Max(v, a.lo), a.hi) }
 
-// step is the smallest of 1, 2, 5, 10, 20... (and their tenths) that cuts a span into at
-// most so many pieces.
-func step(span, most float64) float64 {
-	for _, base := range []float64{0.01, 0.1, 1, 10, 100, 1000, 1e4} {
-		for _, n := range []float64{1, 2, 5} {
-			if span/(n*base) <= most+1e-9 {
-				return n * base
-			}
-		}
-	}
-	return span / most
-}
-
 // ticks are the multiples of a step from lo to hi.
 func ticks(lo, hi, step float64) []float64 {
 	var out []float64
 	for i := math.Ceil(lo/step - 1e-6); i*step <= hi+1e-6*step && len(out) < 1000; i++ {
-		out = append(out, math.Round(i*step*1e6)/1e6+0)
+		out = append(out, unit.RoundTo(i*step, 6))
 	}
 	return out
 }
 
 // number prints a tick or a reading without digits that it has not.
-func number(v float64) string {
-	return strconv.FormatFloat(math.Round(v*10)/10+0, 'f', -1, 64)
-}
+func number(v float64) string { return unit.Digits(v, 1) }
 
 // across draws the scale of a horizontal axis along y with its name, its ticks and their
 // numbers below the line, or above it.

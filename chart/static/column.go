@@ -188,12 +188,12 @@ func depthTicks(p *page, a axis, u unit.System) []float64 {
 	if u.Feet() {
 		finest = 1
 	}
-	return ticks(0, a.hi, math.Max(finest, step(a.hi, (a.to-a.from)/(2.6*p.em))))
+	return ticks(0, a.hi, math.Max(finest, chart.Step(a.hi, (a.to-a.from)/(2.6*p.em))))
 }
 
 // tempTicks are whole degrees at the finest.
 func tempTicks(p *page, a axis) []float64 {
-	return ticks(a.lo, a.hi, math.Max(1, step(a.hi-a.lo, (a.to-a.from)/(3*p.em))))
+	return ticks(a.lo, a.hi, math.Max(1, chart.Step(a.hi-a.lo, (a.to-a.from)/(3*p.em))))
 }
 
 // ground is the band's tint and the grid.
@@ -255,7 +255,7 @@ func (c *column) scales(p *page) {
 	up := 0.7 * p.em
 	p.across(c.temp, c.depth.to, tempTicks(p, c.temp), "temperature, "+c.u.Temp.String(), false)
 	if c.oxygen.hi > 0 {
-		p.across(c.oxygen, c.depth.from, ticks(0, c.oxygen.hi, step(c.oxygen.hi, (c.oxygen.to-c.oxygen.from)/(4*p.em))), "oxygen, mg/L", true)
+		p.across(c.oxygen, c.depth.from, ticks(0, c.oxygen.hi, chart.Step(c.oxygen.hi, (c.oxygen.to-c.oxygen.from)/(4*p.em))), "oxygen, mg/L", true)
 		up = 4 + 1.55*p.em
 	}
 	p.text(pt{c.margin, c.depth.from - up}, left, p.bold(), ink, "depth, "+c.u.Depth.String())

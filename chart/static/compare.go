@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"coldseam/chart"
@@ -78,17 +77,12 @@ func name(d chart.Drop, i int) string {
 // said is what the list says of a drop under its name.
 func (c *compared) said(d chart.Drop) string {
 	var words []string
-	for _, m := range d.Marks {
-		if m.Kind == chart.Thermocline {
-			words = append(words, drawable(m.Name)+" "+c.u.Length(m.At.Best))
-		}
+	if m, ok := d.Mark(chart.Thermocline); ok {
+		words = append(words, drawable(m.Name)+" "+c.u.Length(m.At.Best))
 	}
-	for _, z := range d.Zones {
-		if z.Kind == chart.Band {
-			words = append(words, drawable(z.Name)+" "+c.u.Span(z.TopM, z.BottomM))
-		}
-	}
-	if !slices.ContainsFunc(d.Zones, func(z chart.Zone) bool { return z.Kind == chart.Band }) {
+	if z, ok := d.Zone(chart.Band); ok {
+		words = append(words, drawable(z.Name)+" "+c.u.Span(z.TopM, z.BottomM))
+	} else {
 		words = append(words, "no band")
 	}
 	return strings.Join(words, ", ")
@@ -107,9 +101,8 @@ func layCompared(p *page, title string, drops []chart.Drop) *compared {
 		a, b := one.degrees()
 		lo, hi = math.Min(lo, a), math.Max(hi, b)
 		most = math.Max(most, c.u.Depth.From(d.DeepestM))
-		for _, m := range d.Marks {
-			bars = bars || m.Kind == chart.Thermocline
-		}
+		_, bar := thermocline(d)
+		bars = bars || bar
 	}
 	c.temp.lo, c.temp.hi = lo, hi
 	c.depth.hi = 1.04 * most
@@ -168,11 +161,9 @@ func (c *compared) draw(p *page) {
 				p.fill(s.color, sign(c.place(q.DepthM, q.TempC), 0.33*p.em))
 			}
 		}
-		for _, m := range d.Marks {
-			if m.Kind == chart.Thermocline && len(curves[i]) > 0 {
-				y := c.place(m.At.Best, 0).y
-				p.bar(pt{xAt(curves[i], y), y}, s.color)
-			}
+		if z, ok := thermocline(d); ok && len(curves[i]) > 0 {
+			y := c.place(z, 0).y
+			p.bar(pt{xAt(curves[i], y), y}, s.color)
 		}
 	}
 	p.loops(stroke{0.8, ink, nil}, box(c.temp.from, c.depth.from, c.temp.to, c.depth.to))

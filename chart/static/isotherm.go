@@ -12,6 +12,11 @@ type field struct {
 	open   []bool      // whether the field may be filled between column i and i+1
 }
 
+// column adds a column at its right.
+func (f *field) column(x float64, t []float64, known []bool, open bool) {
+	f.xs, f.t, f.known, f.open = append(f.xs, x), append(f.t, t), append(f.known, known), append(f.open, open)
+}
+
 // cell reports whether the cell right of column i and below row j may be filled.
 func (f *field) cell(i, j int) bool {
 	return i >= 0 && j >= 0 && i+1 < len(f.xs) && j+1 < len(f.ys) && f.open[i] &&
@@ -39,58 +44,72 @@ func (f *field) edges(level float64) []edge {
 	for i := range len(f.xs) - 1 {
 		for j := range len(f.ys) - 1 {
 			if f.cell(i, j) {
-				out = f.around(out, i, j, level)
+				c := f.square(i, j, level)
+				out = append(append(out, c.borders()...), c.crossings()...)
 			}
 		}
 	}
 	return out
 }
 
-// around adds the outline of the warm part of one cell, without the sides that a
-// neighbour takes up.
-func (f *field) around(out []edge, i, j int, level float64) []edge {
-	corner := [4]knot{{'n', i, j}, {'n', i + 1, j}, {'n', i + 1, j + 1}, {'n', i, j + 1}} // clockwise
-	side := [4]knot{{'r', i, j}, {'d', i + 1, j}, {'r', i, j + 1}, {'d', i, j}}           // crossing from corner k to k+1
-	bare := [4]bool{!f.cell(i, j-1), !f.cell(i+1, j), !f.cell(i, j+1), !f.cell(i-1, j)}   // no neighbour there
-	var warm [4]bool
-	n := 0
-	for k, c := range corner {
-		if warm[k] = f.t[c.i][c.j] >= level; warm[k] {
-			n++
-		}
+// square is one cell: its corners clockwise from the upper left, and for side k, from
+// corner k to the next, the crossing on it and whether there is no neighbour beyond it.
+type square struct {
+	corner, side [4]knot
+	bare         [4]bool
+	warm         [4]bool // corners
+	joined       bool    // where two opposite corners are warm, the middle is warm too
+}
+
+func (f *field) square(i, j int, level float64) square {
+	s := square{
+		corner: [4]knot{{'n', i, j}, {'n', i + 1, j}, {'n', i + 1, j + 1}, {'n', i, j + 1}},
+		side:   [4]knot{{'r', i, j}, {'d', i + 1, j}, {'r', i, j + 1}, {'d', i, j}},
+		bare:   [4]bool{!f.cell(i, j-1), !f.cell(i+1, j), !f.cell(i, j+1), !f.cell(i-1, j)},
+		joined: (f.t[i][j]+f.t[i+1][j]+f.t[i+1][j+1]+f.t[i][j+1])/4 >= level,
 	}
-	for k := range 4 { // along the sides
-		next := (k + 1) % 4
-		a, b := corner[k], corner[next]
-		if !warm[k] {
-			a = side[k]
-		}
-		if !warm[next] {
-			b = side[k]
-		}
-		if bare[k] && (warm[k] || warm[next]) {
-			out = append(out, edge{a, b, false})
-		}
+	for k, c := range s.corner {
+		s.warm[k] = f.t[c.i][c.j] >= level
 	}
-	if n == 0 || n == 4 {
-		return out
-	}
-	// across the cell: from where the walk leaves the warm part to where it comes back
-	saddle := n == 2 && warm[0] == warm[2]
-	joined := saddle && (f.t[i][j]+f.t[i+1][j]+f.t[i+1][j+1]+f.t[i][j+1])/4 >= level
+	return s
+}
+
+// borders are the warm parts of the sides that no neighbour takes up.
+func (s *square) borders() []edge {
+	var out []edge
 	for k := range 4 {
-		if !warm[k] || warm[(k+1)%4] {
+		next := (k + 1) % 4
+		if !s.bare[k] || !s.warm[k] && !s.warm[next] {
 			continue
 		}
-		back := (k + 1) % 4
-		if saddle && !joined {
-			back = (k + 3) % 4 // the corner stands alone
-		} else {
-			for !warm[(back+1)%4] {
+		a, b := s.corner[k], s.corner[next]
+		if !s.warm[k] {
+			a = s.side[k]
+		}
+		if !s.warm[next] {
+			b = s.side[k]
+		}
+		out = append(out, edge{a, b, false})
+	}
+	return out
+}
+
+// crossings are the pieces of isotherms: each from where a walk around the cell leaves the
+// warm part to where it comes back, or past a warm corner that stands alone.
+func (s *square) crossings() []edge {
+	saddle := s.warm[0] == s.warm[2] && s.warm[1] == s.warm[3] && s.warm[0] != s.warm[1]
+	var out []edge
+	for k := range 4 {
+		if !s.warm[k] || s.warm[(k+1)%4] {
+			continue
+		}
+		back := (k + 3) % 4 // a corner that stands alone
+		if !saddle || s.joined {
+			for back = (k + 1) % 4; !s.warm[(back+1)%4]; {
 				back = (back + 1) % 4
 			}
 		}
-		out = append(out, edge{side[k], side[back], true})
+		out = append(out, edge{s.side[k], s.side[back], true})
 	}
 	return out
 }

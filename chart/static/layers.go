@@ -18,27 +18,24 @@ type layerLine struct {
 	at   []pt   // every drop that has it
 }
 
-func zone(k chart.ZoneKind, top bool) func(chart.Drop) (float64, bool) {
+// top, bottom and thermocline are depths that a drop may have.
+func top(k chart.ZoneKind) func(chart.Drop) (float64, bool) {
 	return func(d chart.Drop) (float64, bool) {
-		for _, z := range d.Zones {
-			switch {
-			case z.Kind == k && top:
-				return z.TopM, true
-			case z.Kind == k:
-				return z.BottomM, true
-			}
-		}
-		return 0, false
+		z, ok := d.Zone(k)
+		return z.TopM, ok
+	}
+}
+
+func bottom(k chart.ZoneKind) func(chart.Drop) (float64, bool) {
+	return func(d chart.Drop) (float64, bool) {
+		z, ok := d.Zone(k)
+		return z.BottomM, ok
 	}
 }
 
 func thermocline(d chart.Drop) (float64, bool) {
-	for _, m := range d.Marks {
-		if m.Kind == chart.Thermocline {
-			return m.At.Best, true
-		}
-	}
-	return 0, false
+	m, ok := d.Mark(chart.Thermocline)
+	return m.At.Best, ok
 }
 
 func triangle(up bool) func(at pt, r float64) []pt {
@@ -52,10 +49,10 @@ func triangle(up bool) func(at pt, r float64) []pt {
 
 func layerLines() []layerLine {
 	return []layerLine{
-		{name: "break top", of: zone(chart.Metalimnion, true), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(true)},
+		{name: "break top", of: top(chart.Metalimnion), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(true)},
 		{name: "thermocline", of: thermocline, pen: stroke{2.2, ink, nil}, sign: circle},
-		{name: "break end", of: zone(chart.Metalimnion, false), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(false)},
-		{name: "band top", of: zone(chart.Band, true), pen: stroke{1.6, ink, []float64{9, 2.5, 1.5, 2.5}}, sign: diamond},
+		{name: "break end", of: bottom(chart.Metalimnion), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(false)},
+		{name: "band top", of: top(chart.Band), pen: stroke{1.6, ink, []float64{9, 2.5, 1.5, 2.5}}, sign: diamond},
 	}
 }
 

@@ -24,14 +24,7 @@ func letter(i int) string { return string(rune('A' + i)) }
 // farthest, no reading is covered and no other letter stands.
 func (c *compared) letters(p *page, curves [][]pt) []pt {
 	out := make([]pt, len(curves))
-	var signs []pt // of readings, where they are few enough to be told apart
-	for _, d := range c.drops {
-		for _, r := range d.Readings {
-			if r.Used && len(d.Readings) <= crowded {
-				signs = append(signs, c.place(r.DepthM, r.TempC))
-			}
-		}
-	}
+	signs := c.signs()
 	for i, own := range curves {
 		out[i] = pt{c.temp.from + 1.5*p.em*(float64(i)+1), c.depth.from + p.em} // a drop without a curve
 		best := -1.0
@@ -45,22 +38,40 @@ func (c *compared) letters(p *page, curves [][]pt) []pt {
 					room = math.Min(room, math.Abs(xAt(other, at.y)-at.x))
 				}
 			}
-			for _, q := range signs {
-				if d := math.Hypot(q.x-at.x, q.y-at.y); d < 1.3*p.em {
-					room = math.Min(room, d)
-				}
-			}
-			for _, taken := range out[:i] {
-				if d := math.Hypot(taken.x-at.x, taken.y-at.y); d < 2.2*p.em {
-					room = math.Min(room, d-2.2*p.em)
-				}
-			}
+			room = math.Min(room, clearOf(signs, at, 1.3*p.em, 0))
+			room = math.Min(room, clearOf(out[:i], at, 2.2*p.em, 2.2*p.em))
 			if room > best+1e-9 {
 				best, out[i] = room, at
 			}
 		}
 	}
 	return out
+}
+
+// signs are where readings are drawn, of drops in which they are few enough to be told
+// apart.
+func (c *compared) signs() []pt {
+	var out []pt
+	for _, d := range c.drops {
+		for _, r := range d.Readings {
+			if r.Used && len(d.Readings) <= crowded {
+				out = append(out, c.place(r.DepthM, r.TempC))
+			}
+		}
+	}
+	return out
+}
+
+// clearOf is how far a place is from the nearest of others that are within reach, less
+// what they take up themselves; no bound where none is.
+func clearOf(others []pt, at pt, reach, taken float64) float64 {
+	room := math.Inf(1)
+	for _, q := range others {
+		if d := math.Hypot(q.x-at.x, q.y-at.y); d < reach {
+			room = math.Min(room, d-taken)
+		}
+	}
+	return room
 }
 
 // xAt is where a curve that goes down the page is at y; its ends hold beyond. The curve

@@ -1,6 +1,10 @@
 package static
 
-import "coldseam/chart"
+import (
+	"slices"
+
+	"coldseam/chart"
+)
 
 // within80 turns a standard error into half of an 80 % interval, as for a normal
 // distribution: its 90th percentile (Abramowitz and Stegun 1964, table 26.5).
@@ -113,43 +117,58 @@ func diamond(at pt, r float64) []pt {
 
 // entries are the signs that this picture has.
 func (c *column) entries() []entry {
+	out := append(c.readingEntries(), c.curveEntries()...)
+	if _, any := c.mostOxygen(); any {
+		out = append(out, entry{func(p *page, at pt) {
+			p.line(oxygenLine, at, pt{at.x + sign, at.y})
+			p.fill(oxygenInk, diamond(pt{at.x + sign/2, at.y}, 0.4*p.em))
+		}, "oxygen"})
+	}
+	return out
+}
+
+// readingEntries are the signs of readings.
+func (c *column) readingEntries() []entry {
 	var out []entry
-	used, flagged, unused, away, assumed := false, false, false, false, false
-	for _, r := range c.d.Readings {
-		off, _, _ := c.offScale(r)
-		used = used || r.Used && r.Flag == ""
-		flagged = flagged || r.Used && r.Flag != ""
-		unused = unused || !r.Used && !off
-		away = away || off
+	add := func(r chart.Reading, text string) {
+		out = append(out, entry{func(p *page, at pt) { p.reading(pt{at.x + sign/2, at.y}, 0.32*p.em, r) }, text})
 	}
-	doubt := false
-	for _, q := range c.d.Curve {
-		assumed, doubt = assumed || q.Extended, doubt || q.LowC < q.HighC
+	some := func(is func(r chart.Reading, off bool) bool) bool {
+		return slices.ContainsFunc(c.d.Readings, func(r chart.Reading) bool {
+			off, _, _ := c.offScale(r)
+			return is(r, off)
+		})
 	}
-	dot := func(r chart.Reading) func(p *page, at pt) {
-		return func(p *page, at pt) { p.reading(pt{at.x + sign/2, at.y}, 0.32*p.em, r) }
-	}
-	if used {
+	if some(func(r chart.Reading, _ bool) bool { return r.Used && r.Flag == "" }) {
 		if len(c.d.Readings) > crowded {
-			out = append(out, entry{dot(chart.Reading{Used: true}), "reading (bars left out: many readings)"})
+			add(chart.Reading{Used: true}, "reading (bars left out: many readings)")
 		} else {
-			out = append(out, entry{func(p *page, at pt) {
-				m := pt{at.x + sign/2, at.y}
-				p.lines(stroke{0.9, ink, nil}, []pt{{m.x - 9, m.y}, {m.x + 9, m.y}}, []pt{{m.x, m.y - 5}, {m.x, m.y + 5}})
-				p.reading(m, 0.32*p.em, chart.Reading{Used: true})
-			}, "reading with 80 % bars"})
+			out = append(out, entry{barredReading, "reading with 80 % bars"})
 		}
 	}
-	if flagged {
-		out = append(out, entry{dot(chart.Reading{Used: true, Flag: "odd"}), "odd, but used"})
+	if some(func(r chart.Reading, _ bool) bool { return r.Used && r.Flag != "" }) {
+		add(chart.Reading{Used: true, Flag: "odd"}, "odd, but used")
 	}
-	if unused {
-		out = append(out, entry{dot(chart.Reading{Flag: "odd"}), "odd, not used"})
+	if some(func(r chart.Reading, off bool) bool { return !r.Used && !off }) {
+		add(chart.Reading{Flag: "odd"}, "odd, not used")
 	}
-	if away {
+	if some(func(_ chart.Reading, off bool) bool { return off }) {
 		out = append(out, entry{func(p *page, at pt) { p.offScale(pt{at.x + sign/2 + 4, at.y}, 1, 0) }, "off the scale"})
 	}
-	if doubt {
+	return out
+}
+
+// barredReading is the sign of a reading with the bars of its error.
+func barredReading(p *page, at pt) {
+	m := pt{at.x + sign/2, at.y}
+	p.lines(stroke{0.9, ink, nil}, []pt{{m.x - 9, m.y}, {m.x + 9, m.y}}, []pt{{m.x, m.y - 5}, {m.x, m.y + 5}})
+	p.reading(m, 0.32*p.em, chart.Reading{Used: true})
+}
+
+// curveEntries are the signs of the curve and of its doubt.
+func (c *column) curveEntries() []entry {
+	var out []entry
+	if slices.ContainsFunc(c.d.Curve, func(q chart.Point) bool { return q.LowC < q.HighC }) {
 		out = append(out, entry{func(p *page, at pt) {
 			x0, y0, x1, y1 := patch(at)
 			p.fill(ribbon, box(x0, y0, x1, y1))
@@ -157,14 +176,8 @@ func (c *column) entries() []entry {
 			p.line(stroke{2, curveInk, nil}, at, pt{x1, at.y})
 		}, "curve with its 80 % interval"})
 	}
-	if assumed {
+	if slices.ContainsFunc(c.d.Curve, func(q chart.Point) bool { return q.Extended }) {
 		out = append(out, sample(stroke{1.6, curveInk, assumedDash}, "assumed beyond the readings"))
-	}
-	if _, any := c.mostOxygen(); any {
-		out = append(out, entry{func(p *page, at pt) {
-			p.line(oxygenLine, at, pt{at.x + sign, at.y})
-			p.fill(oxygenInk, diamond(pt{at.x + sign/2, at.y}, 0.4*p.em))
-		}, "oxygen"})
 	}
 	return out
 }

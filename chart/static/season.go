@@ -169,9 +169,9 @@ const (
 	halfBar = 5.0  // half the width of a drop that has no neighbour
 )
 
-// fill is the field of temperatures.
-func (s *season) fill() *field {
-	var depths []float64 // m
+// depths are the rows of the field, m: even ones, and those at the ends of curves.
+func (s *season) depths() []float64 {
+	var depths []float64
 	deepest := 0.0
 	for _, d := range s.drops {
 		deepest = math.Max(deepest, d.Drop.DeepestM)
@@ -183,29 +183,26 @@ func (s *season) fill() *field {
 		depths = append(depths, deepest*float64(i)/rowsAll)
 	}
 	slices.Sort(depths)
-	depths = slices.CompactFunc(depths, func(a, b float64) bool { return math.Abs(b-a) < 1e-9 })
+	return slices.CompactFunc(depths, func(a, b float64) bool { return math.Abs(b-a) < 1e-9 })
+}
+
+// fill is the field of temperatures.
+func (s *season) fill() *field {
+	depths := s.depths()
 	f := &field{}
 	for _, z := range depths {
 		f.ys = append(f.ys, s.y(z))
 	}
-	column := func(x float64, t []float64, known []bool, open bool) {
-		f.xs, f.t, f.known, f.open = append(f.xs, x), append(f.t, t), append(f.known, known), append(f.open, open)
-	}
 	for k := range s.drops {
 		t, known := sampled(s.drops[k].Drop.Curve, depths)
-		x := s.x(k)
-		if !s.joined(k-1) && !s.joined(k) { // a bar of its own, half where two were taken at once
-			l, r := x-halfBar, x+halfBar
-			if k > 0 && s.x(k-1) == x {
-				l = x
-			} else if k+1 < len(s.drops) && s.x(k+1) == x {
-				r = x
-			}
-			column(l, t, known, true)
-			column(r, t, known, false)
+		if !s.joined(k-1) && !s.joined(k) { // a bar of its own
+			l, r := s.bar(k)
+			f.column(l, t, known, true)
+			f.column(r, t, known, false)
 			continue
 		}
-		column(x, t, known, s.joined(k))
+		x := s.x(k)
+		f.column(x, t, known, s.joined(k))
 		if !s.joined(k) {
 			continue
 		}
@@ -217,10 +214,23 @@ func (s *season) fill() *field {
 			for j := range depths {
 				mid[j], both[j] = t[j]+share*(next[j]-t[j]), known[j] && reached[j]
 			}
-			column(x+share*(s.x(k+1)-x), mid, both, true)
+			f.column(x+share*(s.x(k+1)-x), mid, both, true)
 		}
 	}
 	return f
+}
+
+// bar is from where to where a drop without a neighbour is drawn: half as wide where
+// another was taken at once.
+func (s *season) bar(k int) (left, right float64) {
+	x := s.x(k)
+	switch {
+	case k > 0 && s.x(k-1) == x:
+		return x, x + halfBar
+	case k+1 < len(s.drops) && s.x(k+1) == x:
+		return x - halfBar, x
+	}
+	return x - halfBar, x + halfBar
 }
 
 // sampled is a curve at given depths, straight between its points, and where it is known.
