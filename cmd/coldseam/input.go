@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"math"
 	"os"
 	"strings"
 	"syscall"
@@ -17,7 +16,6 @@ import (
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
-	"coldseam/profile/rig/weight"
 	"coldseam/profile/settings"
 )
 
@@ -227,22 +225,10 @@ func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, err
 		return j, refuse("%s: %w", name, err)
 	}
 	j.input = plan.Input{
-		Drop: sheet.Drop, Fish: f, Rules: set.RulesFor(sheet.Drop.Water), Stock: set.Stock,
-		ClearanceM: set.ClearanceM, LongestM: set.LongestM, RodM: set.RodM,
-		FlyDensity: flyDensity(set, sheet.Drop.FlyWeight), Flies: set.Flies, SinkMps: set.SinkMps, BottomContacts: set.BottomContacts,
+		Drop: sheet.Drop, Fish: f, Rules: set.RulesFor(sheet.Drop.Water), ClearanceM: set.ClearanceM,
+		FlyDensity: set.FlyDensity(sheet.Drop.FlyWeight), Tackle: set.Tackle,
 	}
 	return j, nil
-}
-
-// flyDensity is that of the usual fly, or of one of the box, when the drop was fished
-// with it: a page keeps only the fly's mass.
-func flyDensity(set settings.Settings, kg profile.Optional) float64 {
-	for _, w := range set.Known() {
-		if kg.Known && math.Abs(w.Kg-kg.Value) < 1e-9 && w.Density != weight.AnyFly {
-			return w.Density
-		}
-	}
-	return 0
 }
 
 // unusable says why a drop gave no plan: every reading is flagged.

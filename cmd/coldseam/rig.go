@@ -75,8 +75,7 @@ type rigFlags struct {
 // input is what the flags and the settings ask for, and the units to print in.
 func (f *rigFlags) input(set settings.Settings) (in rig.Input, shown unit.System) {
 	in = rig.Input{
-		Rules: set.RulesFor(f.c.String("water")), Stock: set.Stock, LongestM: set.LongestM, RodM: set.RodM,
-		Retrieve: usualRetrieve(set), Flies: set.Flies, SinkMps: set.SinkMps, BottomContacts: set.BottomContacts,
+		Rules: set.RulesFor(f.c.String("water")), Tackle: set.Tackle, Retrieve: usualRetrieve(set),
 	}
 	if !f.c.IsSet("water-depth") {
 		f.refuse("--water-depth is needed: the depth of water under the fly, e.g. --water-depth 15ft")
@@ -182,9 +181,7 @@ func (f *rigFlags) fly(set settings.Settings) (kg profile.Optional, density floa
 	if w.Kg > 0 {
 		kg = profile.Some(w.Kg)
 	}
-	if w.Density != weight.AnyFly {
-		density = w.Density
-	}
+	density = w.KnownDensity()
 	if material := f.c.String("fly-material"); f.c.IsSet("fly-material") {
 		var ok bool
 		if density, ok = weight.MetalDensity(material); !ok {

@@ -82,5 +82,5 @@ func Try(tb TB, page, wanted string) (plan.Plan, error) {
 	if err != nil {
 		tb.Fatal(err)
 	}
-	return plan.Make(plan.Input{Drop: sheets[0].Drop, Fish: f, Stock: rig.DefaultStock(), ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM})
+	return plan.Make(plan.Input{Drop: sheets[0].Drop, Fish: f, ClearanceM: plan.ClearanceM, Tackle: rig.DefaultTackle()})
 }

@@ -64,5 +64,5 @@ func planOf(t testing.TB, d profile.Drop, key string) Plan {
 }
 
 func input(t testing.TB, d profile.Drop, key string) Input {
-	return Input{Drop: d, Fish: named(t, key), Stock: rig.DefaultStock(), ClearanceM: ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM}
+	return Input{Drop: d, Fish: named(t, key), ClearanceM: ClearanceM, Tackle: rig.DefaultTackle()}
 }

@@ -15,17 +15,12 @@ import (
 
 // Input is a drop as it was read, and what the angler has settled beforehand.
 type Input struct {
-	Drop           profile.Drop
-	Fish           fish.Fish
-	Rules          rig.Rules
-	Stock          []rig.Piece
-	ClearanceM     float64 // of the fly above the bottom
-	LongestM       float64 // the longest leader the angler casts
-	RodM           float64
-	FlyDensity     float64             // kg/m3 of the fly; 0: not known
-	Flies          int                 // tied on; 0 is 1
-	SinkMps        float64             // rate of the sinking line; 0: not known
-	BottomContacts []rig.BottomContact // bottoms touched, which correct the waits
+	Drop       profile.Drop
+	Fish       fish.Fish
+	Rules      rig.Rules
+	ClearanceM float64 // of the fly above the bottom
+	FlyDensity float64 // kg/m3 of the fly; 0: not known
+	rig.Tackle
 }
 
 // ClearanceM is how far above the bottom the fly is kept when the angler has not
@@ -131,8 +126,8 @@ func (p *Plan) rigInput(in Input) rig.Input {
 	b, fly := p.Band, p.flyM(p.Band)
 	return rig.Input{
 		WaterM: b.WaterM, FlyM: fly, Wind: in.Drop.Wind, Suspended: b.Suspended,
-		Rules: in.Rules, Stock: in.Stock, StepM: rig.Step(in.Drop.Units.Feet()), LongestM: in.LongestM, RodM: in.RodM, FlyKg: in.Drop.FlyWeight,
-		FlyDensity: in.FlyDensity, Flies: in.Flies, Retrieve: in.Drop.Retrieve, WaterC: profile.Some(p.Layers.Curve.At(fly / 2)), SinkMps: in.SinkMps, BottomContacts: in.BottomContacts,
+		Rules: in.Rules, StepM: rig.Step(in.Drop.Units.Feet()), Tackle: in.Tackle, FlyKg: in.Drop.FlyWeight,
+		FlyDensity: in.FlyDensity, Retrieve: in.Drop.Retrieve, WaterC: profile.Some(p.Layers.Curve.At(fly / 2)),
 	}
 }
 

@@ -14,7 +14,7 @@ func TestRigWords(t *testing.T) {
 	const ft = 0.3048
 	feet, metres := unit.System{Depth: unit.Foot}, unit.System{Depth: unit.Metre}
 	over := func(waterFt, grams, inches float64) rig.Input {
-		in := rig.Input{WaterM: waterFt * ft, FlyM: (waterFt - 1) * ft, Stock: rig.DefaultStock(), StepM: rig.StepFtM, LongestM: rig.LongestM, RodM: rig.RodM}
+		in := rig.Input{WaterM: waterFt * ft, FlyM: (waterFt - 1) * ft, StepM: rig.StepFtM, Tackle: rig.DefaultTackle()}
 		if grams > 0 {
 			in.FlyKg = profile.Some(grams / 1000)
 		}

@@ -87,7 +87,7 @@ func TestRigJSONWaits(t *testing.T) {
 	if m["slowest_retrieve_mps"] != 0.01 || m["fastest_retrieve_mps"] != 0.04 || m["rule_holds_to_mps"] != 0.05 {
 		t.Errorf("%v", m)
 	}
-	in := rig.Input{WaterM: 15 * 0.3048, FlyM: 14 * 0.3048, Kind: rig.LongLeader, Stock: rig.DefaultStock(), StepM: rig.StepFtM, LongestM: rig.LongestM, RodM: rig.RodM,
+	in := rig.Input{WaterM: 15 * 0.3048, FlyM: 14 * 0.3048, Kind: rig.LongLeader, StepM: rig.StepFtM, Tackle: rig.DefaultTackle(),
 		FlyKg: profile.Some(0.00025), Retrieve: profile.Some(0.02)}
 	m = asMap(t, Rig(rig.Find(in)))
 	if at("wait_s") == at("rule_wait_s") {

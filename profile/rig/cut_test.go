@@ -130,10 +130,8 @@ func TestFindStaysWithinTheLimits(t *testing.T) {
 			WaterM:    rapid.Float64Range(0, 30).Draw(t, "water"),
 			Suspended: rapid.Bool().Draw(t, "suspended"),
 			Kind:      rapid.SampledFrom([]Kind{"", LongLeader, Hung, Sinking}).Draw(t, "kind"),
-			Stock:     stocks(t),
 			StepM:     rapid.SampledFrom([]float64{StepFtM, StepM}).Draw(t, "step"),
-			LongestM:  rapid.Float64Range(1, 30).Draw(t, "longest"),
-			RodM:      RodM,
+			Tackle:    Tackle{Stock: stocks(t), LongestM: rapid.Float64Range(1, 30).Draw(t, "longest"), RodM: RodM},
 		}
 		in.FlyM = in.WaterM * rapid.Float64Range(0, 1).Draw(t, "share")
 		in.Rules.MaxLeaderM = rapid.SampledFrom([]float64{0, 1, 5.4864, 5.5, 8}).Draw(t, "cap")

@@ -18,8 +18,7 @@ const (
 // bottom, nothing known of the wind, and everything else as it comes.
 func over(waterFt float64) Input {
 	return Input{
-		WaterM: waterFt * ft, FlyM: (waterFt - 1) * ft, Stock: DefaultStock(),
-		StepM: StepFtM, LongestM: LongestM, RodM: RodM,
+		WaterM: waterFt * ft, FlyM: (waterFt - 1) * ft, StepM: StepFtM, Tackle: DefaultTackle(),
 	}
 }
 

@@ -14,42 +14,16 @@ type Input struct {
 	Suspended bool
 	Kind      Kind // the angler's own choice, "" to have it chosen
 	Rules     Rules
-	Stock     []Piece
 	StepM     float64 // to which pieces are cut: 6 in, or 0.1 m
-	LongestM  float64 // the longest leader the angler casts
-	RodM      float64
+	Tackle
 
-	FlyKg          profile.Optional // dry mass of the point fly
-	FlyDensity     float64          // kg/m3 of its hook, bead and dressing together; 0: not known
-	Flies          int              // tied on, the point fly and droppers; 0 is 1
-	ShotKg         float64          // pinched on a foot above the point fly
-	Retrieve       profile.Optional // m/s: line retrieved divided by all the time it took, pauses too
-	DriftMps       float64          // of the line's tip against the water; 0 at anchor
-	WaterC         profile.Optional // temperature of the water
-	SinkMps        float64          // rate of the sinking line; 0: not known
-	BottomContacts []BottomContact  // bottoms touched, which correct the sink times
+	FlyKg      profile.Optional // dry mass of the point fly
+	FlyDensity float64          // kg/m3 of its hook, bead and dressing together; 0: not known
+	ShotKg     float64          // pinched on a foot above the point fly
+	Retrieve   profile.Optional // m/s: line retrieved divided by all the time it took, pauses too
+	DriftMps   float64          // of the line's tip against the water; 0 at anchor
+	WaterC     profile.Optional // temperature of the water
 }
-
-// Touched is a bottom that the fly touched, on a rig of the kind, so long after it
-// landed.
-type BottomContact struct {
-	Kind   Kind
-	DepthM float64
-	S      float64
-}
-
-// Defaults for what the settings may leave open.
-const (
-	LongestM = 30 * 0.3048
-	RodM     = 10 * 0.3048
-)
-
-// Limits of what is asked for.
-const (
-	FastestMps     = 3.0 // of a retrieve or a drift
-	HeaviestShotKg = 0.05
-	MostFlies      = 3
-)
 
 // Steps to which pieces are cut.
 const (

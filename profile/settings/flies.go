@@ -2,8 +2,10 @@ package settings
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
+	"coldseam/profile"
 	"coldseam/profile/rig"
 	"coldseam/profile/rig/weight"
 	"coldseam/profile/unit"
@@ -18,20 +20,22 @@ func (s Settings) Fly(text string) (weight.Weight, error) {
 	return weight.Parse(text)
 }
 
-// Known are the usual fly and those of the box.
-func (s Settings) Known() []weight.Weight {
-	out := []weight.Weight{s.Usual}
-	for _, f := range s.Box {
-		out = append(out, weight.Weight{Kg: f.MassKg, Density: f.Density, Text: f.Name})
+// FlyDensity is that in kg/m3 of the usual fly, or of one of the box, of such a mass, since a
+// page keeps only the fly's mass; 0 where it is not known.
+func (s Settings) FlyDensity(kg profile.Optional) float64 {
+	for _, w := range append([]weight.Weight{s.Usual}, s.Box...) {
+		if density := w.KnownDensity(); kg.Known && math.Abs(w.Kg-kg.Value) < 1e-9 && density > 0 {
+			return density
+		}
 	}
-	return out
+	return 0
 }
 
 // boxed finds a fly of the box.
 func (s Settings) boxed(name string) (weight.Weight, bool) {
-	for _, f := range s.Box {
-		if f.Name != "" && strings.EqualFold(strings.TrimSpace(name), strings.TrimSpace(f.Name)) {
-			return weight.Weight{Kg: f.MassKg, Density: f.Density, Text: f.Name}, true
+	for _, w := range s.Box {
+		if w.Text != "" && strings.EqualFold(strings.TrimSpace(name), strings.TrimSpace(w.Text)) {
+			return w, true
 		}
 	}
 	return weight.Weight{}, false
@@ -65,7 +69,8 @@ func (p *parser) box(list []fly) {
 				p.fail(in("fly", i, "density"), fmt.Errorf("%v is not likely: a fly that sinks has over 1000 kg/m3 and at most 20000", w.Density))
 			}
 		}
-		p.s.Box = append(p.s.Box, Fly{f.Name, w.Kg, w.Density})
+		w.Text = f.Name
+		p.s.Box = append(p.s.Box, w)
 	}
 }
 

@@ -96,17 +96,19 @@ func TestFullFile(t *testing.T) {
 			header("marks at", "gunwale 1.5 ft"), header("bulb below zero", "6 in"), header("oxygen", "mg/L"), header("for", "rainbow"),
 			header("fly weight", "0.25 g"), header("retrieve", "2 in/s"),
 		},
-		ClearanceM: 0.4572, LongestM: 7.62, RodM: 2.7432, // 18 in, 25 ft and 9 ft, exact
-		Stock: []rig.Piece{
-			{Kind: rig.Butt, Name: "0.020 in nylon", DiameterMM: 0.508, Material: "nylon"},
-			{Kind: rig.Tapered, LengthM: 2.7432, DiameterMM: 0.2032},
-			{Kind: rig.Tippet, Name: "4X", DiameterMM: 0.1778, Material: "fluorocarbon"},
+		ClearanceM: 0.4572,
+		Tackle: rig.Tackle{
+			LongestM: 7.62, RodM: 2.7432, // 18 in, 25 ft and 9 ft, exact
+			Stock: []rig.Piece{
+				{Kind: rig.Butt, Name: "0.020 in nylon", DiameterMM: 0.508, Material: "nylon"},
+				{Kind: rig.Tapered, LengthM: 2.7432, DiameterMM: 0.2032},
+				{Kind: rig.Tippet, Name: "4X", DiameterMM: 0.1778, Material: "fluorocarbon"},
+			},
+			Flies: 2, SinkMps: 0.0762,
+			BottomContacts: []rig.BottomContact{{Kind: rig.LongLeader, DepthM: 3.6576, S: 52}, {Kind: rig.Hung, DepthM: 2.7432, S: 60}},
 		},
-		Box:            []Fly{{"black midge", 0.0002, 4000}, {"leech", 0.45359237 / 16 / 32, 3000}},
-		Usual:          weight.Weight{Kg: 0.00025, Density: 4000, Text: "0.25 g"},
-		Flies:          2,
-		SinkMps:        0.0762,
-		BottomContacts: []rig.BottomContact{{Kind: rig.LongLeader, DepthM: 3.6576, S: 52}, {Kind: rig.Hung, DepthM: 2.7432, S: 60}},
+		Box:   []weight.Weight{{Kg: 0.0002, Density: 4000, Text: "black midge"}, {Kg: 0.45359237 / 16 / 32, Density: 3000, Text: "leech"}},
+		Usual: weight.Weight{Kg: 0.00025, Density: 4000, Text: "0.25 g"},
 		Waters: []rig.Rules{
 			{Water: "Alder Kettle", MaxLeaderM: 5.4864, MaxFlies: 2, NoAddedWeight: true, NoIndicator: true, Checked: "2026-05-01", Note: "closed in May"},
 			{Water: "Sedge Mere"},
@@ -116,7 +118,7 @@ func TestFullFile(t *testing.T) {
 		{&got.ClearanceM, &want.ClearanceM}, {&got.LongestM, &want.LongestM}, {&got.RodM, &want.RodM},
 		{&got.Stock[0].DiameterMM, &want.Stock[0].DiameterMM}, {&got.Stock[1].DiameterMM, &want.Stock[1].DiameterMM},
 		{&got.Stock[2].DiameterMM, &want.Stock[2].DiameterMM}, {&got.Stock[1].LengthM, &want.Stock[1].LengthM},
-		{&got.Box[0].MassKg, &want.Box[0].MassKg}, {&got.Box[1].MassKg, &want.Box[1].MassKg},
+		{&got.Box[0].Kg, &want.Box[0].Kg}, {&got.Box[1].Kg, &want.Box[1].Kg},
 		{&got.Usual.Kg, &want.Usual.Kg}, {&got.SinkMps, &want.SinkMps},
 		{&got.BottomContacts[0].DepthM, &want.BottomContacts[0].DepthM}, {&got.BottomContacts[1].DepthM, &want.BottomContacts[1].DepthM},
 		{&got.Waters[0].MaxLeaderM, &want.Waters[0].MaxLeaderM},

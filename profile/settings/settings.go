@@ -21,33 +21,20 @@ import (
 
 // Settings are what the file says, with the defaults where it says nothing.
 type Settings struct {
-	Headers        []notebook.Header // keys of the notebook, as defaults for a page
-	ClearanceM     float64
-	LongestM       float64
-	RodM           float64
-	Stock          []rig.Piece
-	Box            []Fly
-	Usual          weight.Weight       // the fly of fly_weight, zero where none is named
-	Flies          int                 // how many are tied on, 1 to 3
-	SinkMps        float64             // rate of the sinking line, m/s; 0 where it is not known
-	BottomContacts []rig.BottomContact // bottoms touched, which correct the waits
-	Waters         []rig.Rules
-	Fish           []fish.Fish // the angler's own, which win over the table's: fish.FindIn
-	Book           string      // the folder of saved drops, "" for the usual one
-	Probe          Probe
-}
-
-// Fly is a fly of the box, its mass when dry and the density in kg/m3 of hook, bead
-// and dressing together (weight.AnyFly where it is not known).
-type Fly struct {
-	Name    string
-	MassKg  float64
-	Density float64
+	Headers    []notebook.Header // keys of the notebook, as defaults for a page
+	ClearanceM float64
+	rig.Tackle
+	Box    []weight.Weight // each with its name as the text
+	Usual  weight.Weight   // the fly of fly_weight, zero where none is named
+	Waters []rig.Rules
+	Fish   []fish.Fish // the angler's own, which win over the table's: fish.FindIn
+	Book   string      // the folder of saved drops, "" for the usual one
+	Probe  Probe
 }
 
 // Default is what holds without a file.
 func Default() Settings {
-	return Settings{ClearanceM: plan.ClearanceM, LongestM: rig.LongestM, RodM: rig.RodM, Stock: rig.DefaultStock(), Flies: 1}
+	return Settings{ClearanceM: plan.ClearanceM, Tackle: rig.DefaultTackle()}
 }
 
 // RulesFor gives the rules noted for a water, the zero Rules when there are none.

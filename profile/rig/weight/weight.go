@@ -21,6 +21,14 @@ type Weight struct {
 	Text    string  // what it was read as, "3.3 mm tungsten bead, hook 12"
 }
 
+// KnownDensity is the density, or 0 where it is not known.
+func (w Weight) KnownDensity() float64 {
+	if w.Density == AnyFly {
+		return 0
+	}
+	return w.Density
+}
+
 const (
 	// AnyFly is the density in kg/m3 of hook, bead and dressing together that is
 	// assumed of a fly of which only the mass is known.
