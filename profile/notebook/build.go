@@ -1,6 +1,7 @@
 package notebook
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -64,84 +65,102 @@ func unitName(u unit.Length) string {
 	return u.String()
 }
 
+// refuse is the error of an entry that cannot be read.
+func (b *builder) refuse(e *entry, text string) error {
+	return b.r.fail(e.line, shown(e.text)+": "+text)
+}
+
 // entry makes the readings of one entry.
 func (b *builder) entry(e entry) error {
-	bad := func(format string, args ...any) error {
-		return b.r.fail(e.line, shown(e.text)+": "+fmt.Sprintf(format, args...))
-	}
 	if e.bottom {
 		if done, err := b.bottom(&e); done || err != nil {
 			return err
 		}
 	}
 	depths := b.depths(e)
-	if len(depths) == 0 {
-		if len(e.temps) > 0 {
-			return bad("a temperature with no depth: write e.g. \"15: 64\"")
-		}
-		return bad("one number alone: write a depth and a temperature, e.g. \"15: 64\"")
+	if err := b.unreadable(&e, depths); err != nil || e.missing {
+		return err
 	}
-	for _, t := range e.depths {
-		if t.depth == Pull {
-			return bad("only you know how long a pull is: measure one and write the depths in feet or metres")
-		}
-	}
-	for _, o := range []*token{e.oxygen, e.percent} {
-		if o != nil && o.value.Value < 0 {
-			return bad("oxygen cannot be negative")
-		}
-	}
-	if e.missing {
-		e.odd = true
-		return nil
-	}
-	temps, err := b.temps(e)
-	if err != nil {
-		return bad("%v", err)
-	}
-	if len(temps) == 0 && !e.same {
-		n, err := b.depthAlone(e, depths)
-		if err != nil || n != sameAsAbove {
-			return err
-		}
-		e.same = true
-	}
-	if e.same && len(temps) == 0 {
-		above := len(b.d.Readings) - 1
-		if above < 0 {
-			return bad("the same as above, but nothing stands above")
-		}
-		temps = []profile.Reading{b.d.Readings[above]}
-		temps[0].Oxygen = profile.Optional{}
+	temps, err := b.tempsOrSame(&e, depths)
+	if err != nil || temps == nil {
+		return err
 	}
 	if e.same0 && len(b.d.Readings) == 0 {
 		depths = append([]token{{depth: depths[0].depth}}, depths...)
 	}
 	for _, d := range depths {
 		for i, t := range temps {
-			t.Depth, t.DepthUnit = nano(d.value.Value), d.depth
-			if t.DepthUnit == unit.NoLength {
-				t.DepthUnit = b.page.Depth
+			if err := b.add(&e, d, t, i == 0); err != nil {
+				return b.refuse(&e, err.Error())
 			}
-			t.Line, t.Text = e.line, e.text
-			if t.Depth < 0 {
-				return bad("a depth cannot be negative")
-			}
-			if t.DepthUnit.Metres(t.Depth) > 1000 {
-				return bad("a depth of %s %s is deeper than any lake that is fished", exact(t.Depth), t.DepthUnit)
-			}
-			if i == 0 {
-				if err := b.addOxygen(&t, e); err != nil {
-					return bad("%v", err)
-				}
-			}
-			b.d.Readings = append(b.d.Readings, t)
 		}
 	}
 	if e.bottom {
 		last := b.d.Readings[len(b.d.Readings)-1]
 		return b.setBottom(&e, nano(last.DepthUnit.Metres(last.Depth)))
 	}
+	return nil
+}
+
+// tempsOrSame gives an entry's temperatures, or that of the reading above where it is the
+// same; nil where no reading was taken.
+func (b *builder) tempsOrSame(e *entry, depths []token) ([]profile.Reading, error) {
+	temps, err := b.temps(*e)
+	switch {
+	case err != nil:
+		return nil, b.refuse(e, err.Error())
+	case len(temps) > 0:
+		return temps, nil
+	case !e.same:
+		if is, err := b.depthAlone(*e, depths); err != nil || is != sameAsAbove {
+			return nil, err
+		}
+	}
+	if len(b.d.Readings) == 0 {
+		return nil, b.refuse(e, "the same as above, but nothing stands above")
+	}
+	same := b.d.Readings[len(b.d.Readings)-1]
+	same.Oxygen = profile.Optional{}
+	return []profile.Reading{same}, nil
+}
+
+// unreadable refuses an entry whose depth or oxygen is none.
+func (b *builder) unreadable(e *entry, depths []token) error {
+	switch {
+	case len(depths) == 0 && len(e.temps) > 0:
+		return b.refuse(e, "a temperature with no depth: write e.g. \"15: 64\"")
+	case len(depths) == 0:
+		return b.refuse(e, "one number alone: write a depth and a temperature, e.g. \"15: 64\"")
+	case slices.ContainsFunc(e.depths, func(t token) bool { return t.depth == Pull }):
+		return b.refuse(e, "only you know how long a pull is: measure one and write the depths in feet or metres")
+	}
+	for _, o := range []*token{e.oxygen, e.percent} {
+		if o != nil && o.value.Value < 0 {
+			return b.refuse(e, "oxygen cannot be negative")
+		}
+	}
+	return nil
+}
+
+// add adds a reading of a depth and a temperature; the first of an entry has its oxygen.
+func (b *builder) add(e *entry, depth token, r profile.Reading, first bool) error {
+	r.Depth, r.DepthUnit = nano(depth.value.Value), depth.depth
+	if r.DepthUnit == unit.NoLength {
+		r.DepthUnit = b.page.Depth
+	}
+	r.Line, r.Text = e.line, e.text
+	switch {
+	case r.Depth < 0:
+		return errors.New("a depth cannot be negative")
+	case r.DepthUnit.Metres(r.Depth) > 1000:
+		return fmt.Errorf("a depth of %s %s is deeper than any lake that is fished", exact(r.Depth), r.DepthUnit)
+	}
+	if first {
+		if err := b.addOxygen(&r, *e); err != nil {
+			return err
+		}
+	}
+	b.d.Readings = append(b.d.Readings, r)
 	return nil
 }
 
@@ -191,50 +210,58 @@ func (b *builder) metres(t token) float64 {
 // bottom reads the ways in which a page says where the bottom is. done is true when
 // the entry holds no temperature.
 func (b *builder) bottom(e *entry) (done bool, err error) {
-	deepest := 0.0
-	for _, r := range b.d.Readings {
-		deepest = math.Max(deepest, r.DepthUnit.Metres(r.Depth))
-	}
-	atBottom := func() { // the temperature was taken on the bottom of the header
-		u := b.page.Depth
-		e.depths = []token{{depth: u, value: unit.Number{Value: nano(u.From(b.d.Bottom.Value)), Step: 1}}}
-	}
 	switch {
 	case len(e.depths) == 1 && len(e.temps) == 0 && !e.same:
 		return true, b.setBottom(e, b.metres(e.depths[0]))
 	case len(e.depths) == 0 && len(e.temps) > 0:
 		if !b.d.Bottom.Known {
-			return true, b.r.fail(e.line, shown(e.text)+": how deep is the bottom? Write \"bottom 24 ft 52\"")
+			return true, b.refuse(e, "how deep is the bottom? Write \"bottom 24 ft 52\"")
 		}
-		atBottom()
+		b.atBottom(e)
 	case len(e.depths) == 0 && len(e.free) == 1:
-		asDepth := b.metres(e.free[0])
-		depthFits := asDepth >= deepest-profile.SameDepthM && (!b.d.Bottom.Known || math.Abs(asDepth-b.d.Bottom.Value) < 0.6)
-		tempFits := b.d.Bottom.Known && b.tempFits(e.free[0].value.Value)
-		if depthFits && !b.d.Bottom.Known && b.tempFits(e.free[0].value.Value) {
-			n, err := b.r.ask(Question{Line: e.line, Text: e.text, What: "the number beside the bottom",
-				Choices: []string{"its depth", "its temperature, with the depth missing"}, Instead: "write \"bottom 24 ft\" or \"bottom 24 ft 52 F\""})
-			if err != nil {
-				return true, err
-			}
-			depthFits = n == 0
-		}
-		switch {
-		case depthFits && !tempFits:
-			return true, b.setBottom(e, asDepth)
-		case tempFits && !depthFits:
-			e.temps, e.free = e.free, nil
-			atBottom()
-		default:
-			return true, b.r.fail(e.line, shown(e.text)+": write the bottom's depth and temperature with units, e.g. \"bottom 24 ft 52 F\"")
-		}
+		return b.bottomNumber(e)
 	}
 	return false, nil
 }
 
+// atBottom gives a temperature that was taken on the bottom the depth of the header.
+func (b *builder) atBottom(e *entry) {
+	u := b.page.Depth
+	e.depths = []token{{depth: u, value: unit.Number{Value: nano(u.From(b.d.Bottom.Value)), Step: 1}}}
+}
+
+// bottomNumber decides whether the one number beside the bottom is its depth or its
+// temperature.
+func (b *builder) bottomNumber(e *entry) (done bool, err error) {
+	deepest := 0.0
+	for _, r := range b.d.Readings {
+		deepest = math.Max(deepest, r.DepthUnit.Metres(r.Depth))
+	}
+	asDepth, known := b.metres(e.free[0]), b.d.Bottom.Known
+	depthFits := asDepth >= deepest-profile.SameDepthM && (!known || math.Abs(asDepth-b.d.Bottom.Value) < 0.6)
+	tempFits := b.tempFits(e.free[0].value.Value)
+	if depthFits && !known && tempFits {
+		n, err := b.r.ask(Question{Line: e.line, Text: e.text, What: "the number beside the bottom",
+			Choices: []string{"its depth", "its temperature, with the depth missing"}, Instead: "write \"bottom 24 ft\" or \"bottom 24 ft 52 F\""})
+		if err != nil {
+			return true, err
+		}
+		depthFits = n == 0
+	}
+	switch tempFits = tempFits && known; {
+	case depthFits && !tempFits:
+		return true, b.setBottom(e, asDepth)
+	case tempFits && !depthFits:
+		e.temps, e.free = e.free, nil
+		b.atBottom(e)
+		return false, nil
+	}
+	return true, b.refuse(e, "write the bottom's depth and temperature with units, e.g. \"bottom 24 ft 52 F\"")
+}
+
 func (b *builder) setBottom(e *entry, m float64) error {
 	if m <= 0 || m > 1000 {
-		return b.r.fail(e.line, shown(e.text)+": that is no lake's depth: write e.g. \"bottom 24 ft\"")
+		return b.refuse(e, "that is no lake's depth: write e.g. \"bottom 24 ft\"")
 	}
 	switch {
 	case !b.d.Bottom.Known:
@@ -243,7 +270,7 @@ func (b *builder) setBottom(e *entry, m float64) error {
 	case slices.ContainsFunc(b.r.o.Flags, func(h Header) bool { return h.Key == "bottom" }):
 		b.r.note(e.line, "--bottom is used, not the bottom of this line")
 	default:
-		return b.r.fail(e.line, shown(e.text)+": the page has another depth for the bottom: leave one of them out")
+		return b.refuse(e, "the page has another depth for the bottom: leave one of them out")
 	}
 	return nil
 }
@@ -261,17 +288,17 @@ func (b *builder) tempFits(v float64) bool {
 // of a range, or several taken at one depth. Two in different scales must agree.
 func (b *builder) temps(e entry) ([]profile.Reading, error) {
 	var out []profile.Reading
-	for _, t := range e.temps {
+	for i, t := range e.temps {
 		u := t.temp
+		if u == unit.NoTemperature && i > 0 {
+			u = e.temps[0].temp
+		}
 		if u == unit.NoTemperature {
 			u = b.page.Temp
-			if len(out) > 0 && e.temps[0].temp != unit.NoTemperature {
-				u = e.temps[0].temp
-			}
 		}
 		r := profile.Reading{Temp: nano(t.value.Value), TempUnit: u, Step: t.value.Step}
 		if t.approx {
-			r.SpreadC = nano(u.DiffToC(map[unit.Temperature]float64{unit.Fahrenheit: 2, unit.Celsius: 1}[u]))
+			r.SpreadC = nano(u.DiffToC(aboutDegrees[u]))
 		}
 		out = append(out, r)
 	}
@@ -282,24 +309,39 @@ func (b *builder) temps(e entry) ([]profile.Reading, error) {
 		}
 		out[0].SpreadC = nano(u.DiffToC(e.spread.value.Value))
 	}
-	if len(out) == 2 && e.between {
-		a, c := out[0], out[1]
-		a.SpreadC = nano(a.TempUnit.DiffToC((c.Temp - a.Temp) / 2))
-		a.Temp = nano((a.Temp + c.Temp) / 2)
-		a.Step = middleStep(a.Temp, math.Min(a.Step, c.Step))
-		return []profile.Reading{a}, nil
-	}
-	if len(out) == 2 && out[0].TempUnit != out[1].TempUnit {
-		a, c := out[0], out[1]
-		if d := math.Abs(a.TempUnit.ToC(a.Temp) - c.TempUnit.ToC(c.Temp)); d > (a.TempUnit.DiffToC(a.Step)+c.TempUnit.DiffToC(c.Step))/2+0.05 {
-			return nil, fmt.Errorf("%s %s and %s %s are not the same temperature: keep one", exact(a.Temp), a.TempUnit, exact(c.Temp), c.TempUnit)
-		}
-		if c.TempUnit == b.page.Temp {
-			a = c
-		}
-		return []profile.Reading{a}, nil
+	switch {
+	case len(out) == 2 && e.between:
+		return []profile.Reading{middle(out[0], out[1])}, nil
+	case len(out) == 2 && out[0].TempUnit != out[1].TempUnit:
+		return b.twoScales(out[0], out[1])
 	}
 	return out, nil
+}
+
+// aboutDegrees is how far off a temperature is taken to be that was called about right, on
+// its own scale.
+var aboutDegrees = map[unit.Temperature]float64{unit.Fahrenheit: 2, unit.Celsius: 1}
+
+// middle is the middle of a range of temperatures, with half of it as the spread.
+func middle(low, high profile.Reading) profile.Reading {
+	m := low
+	m.SpreadC = nano(low.TempUnit.DiffToC((high.Temp - low.Temp) / 2))
+	m.Temp = nano((low.Temp + high.Temp) / 2)
+	m.Step = middleStep(m.Temp, math.Min(low.Step, high.Step))
+	return m
+}
+
+// twoScales keeps the one of two temperatures that is on the page's scale; as they were
+// written, they must be the same.
+func (b *builder) twoScales(x, y profile.Reading) ([]profile.Reading, error) {
+	apart := math.Abs(x.TempUnit.ToC(x.Temp) - y.TempUnit.ToC(y.Temp))
+	if steps := x.TempUnit.DiffToC(x.Step) + y.TempUnit.DiffToC(y.Step); apart > steps/2+0.05 {
+		return nil, fmt.Errorf("%s %s and %s %s are not the same temperature: keep one", exact(x.Temp), x.TempUnit, exact(y.Temp), y.TempUnit)
+	}
+	if y.TempUnit == b.page.Temp {
+		x = y
+	}
+	return []profile.Reading{x}, nil
 }
 
 // middleStep is the step in which the middle of a range would be written: that of

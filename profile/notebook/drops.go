@@ -38,23 +38,7 @@ func (r *reader) drops() ([]Sheet, error) {
 	var sheets []Sheet
 	for i, c := range chunks {
 		b := &builder{r: r, d: r.base, entries: c.entries}
-		if err := b.headers(c.headers, true); err != nil {
-			return nil, err
-		}
-		if err := b.units(all); err != nil {
-			return nil, err
-		}
-		if err := b.headers(c.headers, false); err != nil {
-			return nil, err
-		}
-		if err := b.build(); err != nil {
-			return nil, err
-		}
-		b.d.Correct()
-		if err := b.oxygen(); err != nil {
-			return nil, err
-		}
-		if err := b.tooDeep(); err != nil {
+		if err := b.drop(c.headers, all); err != nil {
 			return nil, err
 		}
 		if len(b.d.Readings) == 0 && !r.o.Unread {
@@ -71,6 +55,27 @@ func (r *reader) drops() ([]Sheet, error) {
 		sheets = append(sheets, Sheet{r.o.Name, b.d, r.notesFor(start, end)})
 	}
 	return sheets, nil
+}
+
+// drop makes the drop of its headers and entries; all are the entries of the page.
+func (b *builder) drop(headers []Header, all []entry) error {
+	if err := b.headers(headers, true); err != nil {
+		return err
+	}
+	if err := b.units(all); err != nil {
+		return err
+	}
+	if err := b.headers(headers, false); err != nil {
+		return err
+	}
+	if err := b.build(); err != nil {
+		return err
+	}
+	b.d.Correct()
+	if err := b.oxygen(); err != nil {
+		return err
+	}
+	return b.tooDeep()
 }
 
 // unread makes the one drop of a page without readings. Where no units are stated it
@@ -127,94 +132,121 @@ var perDrop = []string{"date", "spot", "bottom", "note", "line angle"}
 // chunks parts the page's items where a second drop begins: at a new water, spot or
 // date, at a ruled line, or where the depths start again from the top.
 func (r *reader) chunks() ([]chunk, error) {
-	chunks := []chunk{{first: 1}}
-	cut := func(line int) {
-		prev := &chunks[len(chunks)-1]
-		next := chunk{first: line}
-		for _, h := range prev.headers {
-			if !slices.Contains(perDrop, h.Key) {
-				next.headers = append(next.headers, h)
-			}
-		}
-		for _, h := range prev.after {
-			next.first = min(next.first, h.Line)
-		}
-		next.headers = append(next.headers, prev.after...)
-		prev.after = nil
-		chunks = append(chunks, next)
-		r.note(line, "a second drop begins here")
-	}
-	final := 0 // the last item with readings: nothing begins after it
+	p := parting{r: r, chunks: []chunk{{first: 1}}}
 	for i, it := range r.items {
 		if it.kind == readings {
-			final = i
+			p.final = i
 		}
 	}
-	gap := false
 	for i, it := range r.items {
-		now := &chunks[len(chunks)-1]
-		begun := now.way.n > 0 // a bottom alone, written on top, begins no drop
-		if len(chunks) > maxDrops {
+		if len(p.chunks) > maxDrops {
 			return nil, r.fail(it.line, fmt.Sprintf("more than %d drops on one page: part it into several", maxDrops))
 		}
 		switch it.kind {
 		case blank:
-			gap = true
-			continue
+			p.gap = true
 		case ruler:
-			gap = true
-			if begun && i < final {
-				cut(it.line)
+			p.gap = true
+			if p.begun() && i < p.final {
+				p.cut(it.line)
 			}
-			continue
 		case header:
-			parts := slices.Contains([]string{"water", "spot", "date"}, it.header.Key)
-			if parts && !it.header.soft && begun && i < final {
-				cut(it.line)
-				now = &chunks[len(chunks)-1]
-			}
-			gap = gap || parts && it.header.soft // a title of words begins a drop where the depths start again
-			if begun && gap && now.way.n > 0 {
-				now.after = append(now.after, it.header)
-			} else {
-				now.headers = append(now.headers, it.header)
-			}
-			continue
+			p.header(i, it)
 		case readings:
-			if begun && gap && it.bottomOnly() && now.way.restarts(r.nextDepths(i+1)) { // a title, and the bottom of the drop below it
-				cut(it.line)
-				now, begun = &chunks[len(chunks)-1], false
-			}
-			if begun && now.way.restarts(r.nextDepths(i)) {
-				second := gap
-				if !gap {
-					n, err := r.ask(Question{Line: it.line, Text: r.raw[it.line-1], What: "the depths start again here",
-						Choices: []string{"a second drop", "the same drop read again"}, Instead: "put a blank line or \"date:\" before a second drop"})
-					if err != nil {
-						return nil, err
-					}
-					second = n == 0
-				}
-				if second {
-					cut(it.line)
-					now = &chunks[len(chunks)-1]
-				}
-			}
-			now.entries = append(now.entries, it.entries...)
-			if !it.bottomOnly() {
-				for _, e := range it.entries {
-					now.way.add(e.writtenDepths())
-				}
-			}
-			if len(now.entries) > maxReadings {
-				return nil, r.fail(it.line, fmt.Sprintf("more than %d readings in one drop: leave some out", maxReadings))
+			if err := p.readings(i, it); err != nil {
+				return nil, err
 			}
 		}
-		gap = false
 	}
-	last := &chunks[len(chunks)-1]
+	last := p.now()
 	last.headers = append(last.headers, last.after...)
-	return chunks, nil
+	return p.chunks, nil
+}
+
+// parting is a page while its items are parted into drops.
+type parting struct {
+	r      *reader
+	chunks []chunk
+	final  int  // the last item with readings: nothing begins after it
+	gap    bool // a blank line, a rule or a title stands above
+}
+
+func (p *parting) now() *chunk { return &p.chunks[len(p.chunks)-1] }
+
+// begun: a bottom alone, written on top, begins no drop.
+func (p *parting) begun() bool { return p.now().way.n > 0 }
+
+// cut begins a drop, with what holds for the whole page and what stood above it.
+func (p *parting) cut(line int) {
+	prev, next := p.now(), chunk{first: line}
+	for _, h := range prev.headers {
+		if !slices.Contains(perDrop, h.Key) {
+			next.headers = append(next.headers, h)
+		}
+	}
+	for _, h := range prev.after {
+		next.first = min(next.first, h.Line)
+	}
+	next.headers = append(next.headers, prev.after...)
+	prev.after = nil
+	p.chunks = append(p.chunks, next)
+	p.r.note(line, "a second drop begins here")
+}
+
+// header takes a header into its drop. A key of a place or a day begins one; a title of
+// words does where the depths start again.
+func (p *parting) header(i int, it item) {
+	if slices.Contains([]string{"water", "spot", "date"}, it.header.Key) {
+		if it.header.soft {
+			p.gap = true
+		} else if p.begun() && i < p.final {
+			p.cut(it.line)
+		}
+	}
+	now := p.now()
+	if p.gap && p.begun() {
+		now.after = append(now.after, it.header)
+	} else {
+		now.headers = append(now.headers, it.header)
+	}
+}
+
+// readings takes readings into their drop, a second one where the depths start again.
+func (p *parting) readings(i int, it item) error {
+	if p.begun() && p.gap && it.bottomOnly() && p.now().way.restarts(p.r.nextDepths(i+1)) { // a title, and the bottom of the drop below it
+		p.cut(it.line)
+	} else if p.begun() && p.now().way.restarts(p.r.nextDepths(i)) {
+		second, err := p.second(it.line)
+		if err != nil {
+			return err
+		}
+		if second {
+			p.cut(it.line)
+		}
+	}
+	p.gap = false
+	now := p.now()
+	now.entries = append(now.entries, it.entries...)
+	if !it.bottomOnly() {
+		for _, e := range it.entries {
+			now.way.add(e.writtenDepths())
+		}
+	}
+	if len(now.entries) > maxReadings {
+		return p.r.fail(it.line, fmt.Sprintf("more than %d readings in one drop: leave some out", maxReadings))
+	}
+	return nil
+}
+
+// second reports whether depths that start again are of a second drop: below a gap they
+// are, else it is asked.
+func (p *parting) second(line int) (bool, error) {
+	if p.gap {
+		return true, nil
+	}
+	n, err := p.r.ask(Question{Line: line, Text: p.r.raw[line-1], What: "the depths start again here",
+		Choices: []string{"a second drop", "the same drop read again"}, Instead: "put a blank line or \"date:\" before a second drop"})
+	return n == 0, err
 }
 
 // bottomOnly: "bottom 14 ft", without a temperature.
@@ -289,41 +321,56 @@ type percentReading struct {
 // units, then, once the page's units are settled, all other keys, since a bare
 // number on the page is in those units.
 func (b *builder) headers(page []Header, units bool) error {
-	var soft, keyed []Header
-	for _, h := range page {
-		if said := indexKey(soft, h.Key); h.soft && h.Key == "sky" && said >= 0 && !b.r.typed { // thunder on the third line counts beside the sun of the first
-			soft[said].Value += "; " + h.Value
-		} else if h.soft {
-			soft = append(soft, h)
-		} else {
-			keyed = append(keyed, h)
-		}
-	}
-	slices.Reverse(soft) // the first that was said counts
-	if b.r.typed {
-		soft, keyed = keyed, soft
-	}
-	for _, h := range slices.Concat(b.r.o.Defaults, soft, keyed, b.r.o.Flags) {
+	for _, h := range slices.Concat(b.r.o.Defaults, b.ordered(page), b.r.o.Flags) {
 		// the settings' units wait until the page itself has spoken
 		if h.Value == "" || (h.Key == "units") != units || h.From == "settings" && units {
 			continue
 		}
-		bare := b.page
-		if h.From != "" {
-			bare = unit.System{}
+		if err := b.header(h); err != nil {
+			return err
 		}
-		was := b.d
-		err := set(&b.d, h.Key, h.Value, bare)
+	}
+	return nil
+}
+
+// ordered are a page's headers, the one that counts last: a key wins over what was read
+// from words, and of words the first that was said. A line that is typed wins over all.
+func (b *builder) ordered(page []Header) []Header {
+	var soft, keyed []Header
+	for _, h := range page {
+		said := indexKey(soft, h.Key)
 		switch {
-		case err == nil:
-		case h.soft:
-			b.d = was
-			b.r.note(h.Line, "%s not taken: %v", h.Key, err)
-		case h.From != "":
-			return &Error{Name: h.From, Msg: err.Error()}
+		case !h.soft:
+			keyed = append(keyed, h)
+		case h.Key == "sky" && said >= 0 && !b.r.typed: // thunder on the third line counts beside the sun of the first
+			soft[said].Value += "; " + h.Value
 		default:
-			return b.r.fail(h.Line, h.Key+": "+err.Error())
+			soft = append(soft, h)
 		}
+	}
+	slices.Reverse(soft)
+	if b.r.typed {
+		return append(keyed, soft...)
+	}
+	return append(soft, keyed...)
+}
+
+// header reads one header into the drop. What was read from words and is refused is
+// noted.
+func (b *builder) header(h Header) error {
+	bare, was := b.page, b.d
+	if h.From != "" {
+		bare = unit.System{}
+	}
+	switch err := set(&b.d, h.Key, h.Value, bare); {
+	case err == nil:
+	case h.soft:
+		b.d = was
+		b.r.note(h.Line, "%s not taken: %v", h.Key, err)
+	case h.From != "":
+		return &Error{Name: h.From, Msg: err.Error()}
+	default:
+		return b.r.fail(h.Line, h.Key+": "+err.Error())
 	}
 	return nil
 }

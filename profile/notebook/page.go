@@ -177,10 +177,8 @@ func (r *reader) scan() error {
 	}
 	var t *table
 	for i := 0; i < len(r.raw); i++ {
-		line := i + 1
 		c := clean(r.raw[i])
-		keyed := isKey(c, r.raw[i]) // "note: depth and temp" is no row of column names
-		if !keyed {
+		if !isKey(c, r.raw[i]) { // "note: depth and temp" is no row of column names
 			rows, err := r.wideAt(i, t != nil)
 			if err != nil {
 				return err
@@ -189,26 +187,13 @@ func (r *reader) scan() error {
 				i += rows - 1
 				continue
 			}
-		}
-		if t != nil && !r.seen && t.unitRow(c) {
-			continue
-		}
-		if h, ok := headerRow(c); ok && !keyed {
-			t = &h
-			for _, col := range h.columns {
-				if col.role == unknown && col.name != "" {
-					r.note(line, "the column %s is not read", shown(col.name))
-				}
+			if r.columnNames(i+1, c, &t) {
+				continue
 			}
-			continue
 		}
-		its, err := r.line(line, c, t)
+		its, err := r.line(i+1, c, t)
 		if err != nil {
-			var e *Error
-			if !errors.As(err, &e) {
-				e = r.fail(line, shown(r.raw[i])+": "+err.Error())
-			}
-			r.bad = append(r.bad, e)
+			r.refuse(i+1, err)
 			continue
 		}
 		r.items = append(r.items, its...)
@@ -218,6 +203,33 @@ func (r *reader) scan() error {
 	}
 	r.items = append(r.logDate(), r.items...)
 	return r.refusal()
+}
+
+// columnNames reads a row of column names, or of the units under them.
+func (r *reader) columnNames(line int, c string, t **table) bool {
+	if *t != nil && !r.seen && (*t).unitRow(c) {
+		return true
+	}
+	h, ok := headerRow(c)
+	if !ok {
+		return false
+	}
+	*t = &h
+	for _, col := range h.columns {
+		if col.role == unknown && col.name != "" {
+			r.note(line, "the column %s is not read", shown(col.name))
+		}
+	}
+	return true
+}
+
+// refuse keeps the error of a line.
+func (r *reader) refuse(line int, err error) {
+	var e *Error
+	if !errors.As(err, &e) {
+		e = r.fail(line, shown(r.raw[line-1])+": "+err.Error())
+	}
+	r.bad = append(r.bad, e)
 }
 
 // count keeps what later lines ask about the lines above.
@@ -257,16 +269,14 @@ func (r *reader) refusal() error {
 
 // line reads one line that is no part of a wide table.
 func (r *reader) line(line int, c string, t *table) ([]item, error) {
-	it := item{line: line}
 	raw := r.raw[line-1]
 	switch {
 	case c == "":
-		return []item{it}, nil
+		return []item{{line: line, kind: blank}}, nil
 	case strings.ContainsFunc(c, func(x rune) bool { return x < ' ' && x != '\t' || x == 0x7f }):
 		return nil, errors.New("a control character stands in the line: type the line again")
 	case rulerLine().MatchString(c):
-		it.kind = ruler
-		return []item{it}, nil
+		return []item{{line: line, kind: ruler}}, nil
 	}
 	if m := framed().FindStringSubmatch(c); m != nil { // "-- drop 2, inlet --"
 		if its, ok, err := r.words(line, m[1], framed().FindStringSubmatch(oneSpelling(raw))[1], nil); ok || err != nil {
@@ -290,12 +300,18 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 	if rest, ok := r.logged(line, c, t); ok {
 		return r.reading(line, rest, raw, t)
 	}
+	return r.unkeyed(line, c, raw, t)
+}
+
+// unkeyed reads a line without a key: a date, words, or readings.
+func (r *reader) unkeyed(line int, c, raw string, t *table) ([]item, error) {
 	if day, is, err := r.bareDate(line, c, raw); err != nil {
 		return nil, err
 	} else if is {
 		return []item{{line: line, kind: header, header: Header{Key: "date", Value: day, Line: line}}}, nil
 	}
-	if err := r.titleOrReading(line, c, raw); err == nil {
+	err := r.titleOrReading(line, c, raw)
+	if err == nil {
 		if its, ok, err := r.words(line, c, raw, t); ok || err != nil {
 			return its, err
 		}
@@ -316,14 +332,7 @@ func (r *reader) reading(line int, c, raw string, t *table) ([]item, error) {
 			return []item{r.stamp(it)}, nil
 		}
 	}
-	meanings, err := parseLine(c, r.points)
-	if m := thenBottom().FindStringSubmatch(c); m != nil { // "22 ft - 56 bottom 24": the bottom is no part of the reading
-		above, e := parseLine(m[1], r.points)
-		below, e2 := parseLine(m[2], r.points)
-		if e == nil && e2 == nil && len(above) == 1 && len(below) == 1 && whole(above[0]) && strings.Count(shapeOf(m[1]), "0") > 1 {
-			meanings, err = [][]entry{append(above[0], below[0]...)}, nil
-		}
-	}
+	meanings, err := r.meanings(c)
 	if err != nil {
 		return nil, err
 	}
@@ -343,6 +352,19 @@ func (r *reader) reading(line int, c, raw string, t *table) ([]item, error) {
 		it.entries = meanings[n]
 	}
 	return []item{r.stamp(it)}, nil
+}
+
+// meanings are the readings that a line may hold, one way or another. The bottom at the
+// end of "22 ft - 56 bottom 24" is no part of the reading.
+func (r *reader) meanings(c string) ([][]entry, error) {
+	if m := thenBottom().FindStringSubmatch(c); m != nil && strings.Count(shapeOf(m[1]), "0") > 1 {
+		above, err := parseLine(m[1], r.points)
+		below, errBelow := parseLine(m[2], r.points)
+		if err == nil && errBelow == nil && len(above) == 1 && len(below) == 1 && whole(above[0]) {
+			return [][]entry{append(above[0], below[0]...)}, nil
+		}
+	}
+	return parseLine(c, r.points)
 }
 
 var bottomLine = lazy(`^(?:bottom|btm|bttm|bot)\b`)

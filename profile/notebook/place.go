@@ -1,8 +1,10 @@
 package notebook
 
 import (
+	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"coldseam/profile/fish"
 	"coldseam/profile/remark"
@@ -51,27 +53,44 @@ func (p *prose) names(title bool, o Options) (left []string) {
 			piece = besideDay().ReplaceAllString(piece, "")
 		}
 		words := strings.Fields(strings.ToLower(piece))
-		switch {
-		case len(words) == 0:
-		case title && all(words, titleFiller):
-			p.inexact = true
-		case p.windy(piece):
-		case all(words, dayPart):
-			p.inexact = true
-		case p.wet(piece):
-		case !p.has("for") && fishNamed(piece, o):
-			p.found = append(p.found, Header{Key: "for", Value: afterFor(piece)})
-		case title && !p.has("water") && waterNamed(piece, words, o):
-			p.found = append(p.found, Header{Key: "water", Value: piece})
-		case title && !p.has("spot") && spotNamed(words):
-			p.found = append(p.found, Header{Key: "spot", Value: piece})
-		case title && i == 0 && !p.has("water") && p.leads(pieces[i+1:], piece, words):
-			p.found = append(p.found, Header{Key: "water", Value: piece})
-		default:
+		if len(words) == 0 || p.tells(piece, words, title) {
+			continue
+		}
+		h := p.nameIn(piece, words, title, o)
+		if h.Key == "" && title && i == 0 && !p.has("water") && p.leads(pieces[1:], piece, words) {
+			h = Header{Key: "water", Value: piece}
+		}
+		if h.Key == "" {
 			left = append(left, piece)
+		} else {
+			p.found = append(p.found, h)
 		}
 	}
 	return left
+}
+
+// tells takes a piece that names nothing: of a title's own words, of the wind, of the part
+// of the day or of the sky.
+func (p *prose) tells(piece string, words []string, title bool) bool {
+	if title && all(words, titleFiller) || all(words, dayPart) {
+		p.inexact = true
+		return true
+	}
+	return p.windy(piece) || p.wet(piece)
+}
+
+// nameIn is the fish, the water or the spot that a piece names; its key is empty where it
+// names none.
+func (p *prose) nameIn(piece string, words []string, title bool, o Options) (h Header) {
+	switch {
+	case !p.has("for") && fishNamed(piece, o):
+		return Header{Key: "for", Value: afterFor(piece)}
+	case title && !p.has("water") && waterNamed(piece, words, o):
+		return Header{Key: "water", Value: piece}
+	case title && !p.has("spot") && spotNamed(words):
+		return Header{Key: "spot", Value: piece}
+	}
+	return h
 }
 
 // windy takes a piece that speaks of nothing but the wind.
@@ -155,30 +174,33 @@ func spotNamed(words []string) bool {
 
 // waterNamed: a name that holds a word such as lake or pond, or one that is known.
 func waterNamed(piece string, words []string, o Options) bool {
-	for _, known := range o.Waters {
-		if strings.EqualFold(strings.TrimSpace(known), piece) {
-			return true
-		}
+	if slices.ContainsFunc(o.Waters, func(known string) bool { return strings.EqualFold(strings.TrimSpace(known), piece) }) {
+		return true
 	}
-	if spotNamed(words) {
+	if spotNamed(words) || len(words) > 6 {
 		return false
 	}
 	named, others := false, 0
 	for i, w := range strings.Fields(piece) {
-		low := words[i]
-		switch {
+		switch low := words[i]; {
 		case !named && waterWord[strings.TrimSuffix(low, ",")]:
 			named = true
 		case never[low] || strings.ContainsAny(low, "0123456789") && !strings.HasPrefix(low, "#"):
 			return false
-		case !joinWord[low]:
+		case joinWord[low]:
+		case len(words) > 3 && !capital(w):
+			return false
+		default:
 			others++
-			if r := []rune(w)[0]; !unicode.IsUpper(r) && !unicode.IsTitle(r) && len(words) > 3 {
-				return false
-			}
 		}
 	}
-	return named && others > 0 && len(words) <= 6 && !joinWord[words[0]] || named && len(words) <= 6 && joinWord[words[0]] && others > 0 && unicode.IsUpper([]rune(piece)[0])
+	return named && others > 0 && (!joinWord[words[0]] || capital(piece))
+}
+
+// capital reports whether a word begins with a capital letter.
+func capital(w string) bool {
+	r, _ := utf8.DecodeRuneInString(w)
+	return unicode.IsUpper(r) || unicode.IsTitle(r)
 }
 
 // leads reports whether the first piece of a title is a name because a date or a spot
@@ -206,7 +228,7 @@ func capitals(piece string, words []string) bool {
 	}
 	for i, w := range fields {
 		last := i == len(fields)-1 && words[i] == "water" // Great Scar Water
-		if r := []rune(w)[0]; never[words[i]] && !last || !unicode.IsUpper(r) && !joinWord[words[i]] {
+		if never[words[i]] && !last || !capital(w) && !joinWord[words[i]] {
 			return false
 		}
 	}

@@ -205,18 +205,43 @@ func (t table) row(line string) (e entry, ok bool, err error) {
 
 // field reads one field of a row into the entry.
 func (e *entry) field(c column, f string, comma bool) error {
+	n, err := e.fieldNumber(c, f, comma)
+	if n == nil || err != nil {
+		return err
+	}
+	if n.role == percentRole && c.role == oxygenRole {
+		c.role = percentRole
+	}
+	n.role = c.role
+	n.fillUnits(c.depth, c.temp)
+	switch c.role {
+	case depthRole:
+		e.depths = append(e.depths, *n)
+	case tempRole:
+		e.temps = append(e.temps, *n)
+	case oxygenRole:
+		n.stated = n.stated || c.stated
+		e.oxygen = n
+	case percentRole:
+		e.percent = n
+	}
+	return nil
+}
+
+// fieldNumber finds the number of a field, nil where it has none, and takes the words and
+// signs beside it.
+func (e *entry) fieldNumber(c column, f string, comma bool) (n *token, err error) {
 	ts := tokens(f, comma)
-	var n *token
 	for i := range ts {
 		switch ts[i].kind {
 		case number:
 			if n != nil {
-				return fmt.Errorf("two numbers in one column: %q", f)
+				return nil, fmt.Errorf("two numbers in one column: %q", f)
 			}
 			n = &ts[i]
 			if i > 0 && ts[i-1].kind == dash {
 				if c.role == depthRole {
-					return fmt.Errorf("a depth cannot be negative: %q", f)
+					return nil, fmt.Errorf("a depth cannot be negative: %q", f)
 				}
 				n.value.Value = -n.value.Value
 			}
@@ -228,32 +253,8 @@ func (e *entry) field(c column, f string, comma bool) error {
 		case about:
 			e.odd = true
 		default:
-			return fmt.Errorf("%q is not understood", f)
+			return nil, fmt.Errorf("%q is not understood", f)
 		}
 	}
-	if n == nil {
-		return nil
-	}
-	if n.role == percentRole && c.role == oxygenRole {
-		c.role = percentRole
-	}
-	n.role = c.role
-	switch c.role {
-	case depthRole:
-		if n.depth == unit.NoLength {
-			n.depth = c.depth
-		}
-		e.depths = append(e.depths, *n)
-	case tempRole:
-		if n.temp == unit.NoTemperature {
-			n.temp = c.temp
-		}
-		e.temps = append(e.temps, *n)
-	case oxygenRole:
-		n.stated = n.stated || c.stated
-		e.oxygen = n
-	case percentRole:
-		e.percent = n
-	}
-	return nil
+	return n, nil
 }

@@ -1,6 +1,7 @@
 package notebook
 
 import (
+	"math"
 	"slices"
 
 	"coldseam/profile/unit"
@@ -107,46 +108,25 @@ func (r *reader) headerUnits() []unit.Length {
 }
 
 // scale decides Fahrenheit or Celsius by the page's warmest bare value: no lake is
-// over 40 C, and none that is fished is all under 31 F. A value over 110 is a slip
-// in either, and does not decide while there are others.
+// over 40 C, and none that is fished is all under 31 F.
 func (b *builder) scale(all []entry) error {
-	warmest, line, text, found := 0.0, 0, "", false
-	measured := slices.ContainsFunc(all, func(e entry) bool { return len(e.temps) > 0 })
-	for _, limit := range []float64{110, 1e12} {
-		for _, e := range all {
-			temps := e.temps
-			if e.bottom && len(temps) == 0 && !measured {
-				temps = e.free // "bottom 52", which may be a depth too
-			}
-			for _, t := range temps {
-				if v := t.value.Value; t.temp == unit.NoTemperature && v <= limit && (!found || v > warmest) {
-					warmest, line, text, found = v, e.line, e.text, true
-				}
-			}
-		}
-		if found {
-			break
-		}
-	}
+	warmest, at := warmestBare(all)
+	usual := b.settings().Temp
 	switch {
-	case !found: // every temperature has its own scale
-		b.page.Temp = b.settings().Temp
-		if b.page.Temp == unit.NoTemperature {
-			for _, e := range all {
-				if len(e.temps) > 0 {
-					b.page.Temp = e.temps[0].temp
-					break
-				}
-			}
+	case at == nil: // every temperature has its own scale
+		if usual == unit.NoTemperature {
+			usual = firstScale(all)
 		}
+		b.page.Temp = usual
+		return nil
 	case warmest > 40:
 		b.page.Temp = unit.Fahrenheit
 	case warmest <= 31:
 		b.page.Temp = unit.Celsius
-	case b.settings().Temp != unit.NoTemperature:
-		b.page.Temp = b.settings().Temp
+	case usual != unit.NoTemperature:
+		b.page.Temp = usual
 	default:
-		n, err := b.r.ask(Question{Line: line, Text: text, What: "the temperatures' scale is not stated",
+		n, err := b.r.ask(Question{Line: at.line, Text: at.text, What: "the temperatures' scale is not stated",
 			Choices: []string{"Fahrenheit", "Celsius"}, Instead: "add the line \"units: ft F\" or \"units: m C\", or --units"})
 		if err != nil {
 			return err
@@ -155,8 +135,44 @@ func (b *builder) scale(all []entry) error {
 		b.r.said.Temp = b.page.Temp
 		return nil
 	}
-	if found {
-		b.r.note(0, "temperatures read as %s: the warmest is %s", map[unit.Temperature]string{unit.Fahrenheit: "Fahrenheit", unit.Celsius: "Celsius"}[b.page.Temp], exact(warmest))
+	name := "Celsius"
+	if b.page.Temp == unit.Fahrenheit {
+		name = "Fahrenheit"
 	}
+	b.r.note(0, "temperatures read as %s: the warmest is %s", name, exact(warmest))
 	return nil
+}
+
+// warmestBare is the highest temperature without a scale, and the first entry that has it;
+// nil where there is none. A value over 110 is a slip in either scale, and does not count
+// while there are others.
+func warmestBare(all []entry) (warmest float64, at *entry) {
+	measured := slices.ContainsFunc(all, func(e entry) bool { return len(e.temps) > 0 })
+	for _, limit := range []float64{110, math.Inf(1)} {
+		for i, e := range all {
+			temps := e.temps
+			if e.bottom && len(temps) == 0 && !measured {
+				temps = e.free // "bottom 52", which may be a depth too
+			}
+			for _, t := range temps {
+				if v := t.value.Value; t.temp == unit.NoTemperature && v <= limit && (at == nil || v > warmest) {
+					warmest, at = v, &all[i]
+				}
+			}
+		}
+		if at != nil {
+			break
+		}
+	}
+	return warmest, at
+}
+
+// firstScale is the scale of the first reading with a temperature.
+func firstScale(all []entry) unit.Temperature {
+	for _, e := range all {
+		if len(e.temps) > 0 {
+			return e.temps[0].temp
+		}
+	}
+	return unit.NoTemperature
 }

@@ -3,6 +3,7 @@ package notebook
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"coldseam/profile/unit"
@@ -40,53 +41,59 @@ func readWind(v string, bare unit.System) (mps float64, plainly bool, err error)
 	}
 	v = strings.ToLower(v)
 	if m := beaufort().FindStringSubmatch(v); m != nil {
-		n := 0
-		fmt.Sscan(m[1], &n)
-		return 0.836 * math.Pow(float64(n), 1.5), false, nil // the scale's own formula, v = 0.836 B^(3/2)
-	}
-	most, named, found := 0.0, "", false
-	for _, m := range windNumber().FindAllStringSubmatch(v, -1) {
-		x := 0.0
-		fmt.Sscan(strings.ReplaceAll(m[1], ",", "."), &x)
-		if x >= most {
-			most, found = x, true
-		}
-		if m[2] != "" {
-			named = m[2]
-		}
+		n, _ := strconv.ParseFloat(m[1], 64)
+		return 0.836 * math.Pow(n, 1.5), false, nil // the scale's own formula, v = 0.836 B^(3/2)
 	}
 	left := windNumber().ReplaceAllString(v, " ")
-	if found {
-		if named == "" && bare.Depth != unit.NoLength && bare.Feet() {
-			named = "mph"
-		}
-		if named == "" {
-			return 0, false, openWind{v}
-		}
-		if mps, err = unit.ParseSpeed(fmt.Sprintf("%v %s", most, named)); err != nil {
-			return 0, false, err
-		}
-		if mps > 30 {
-			return 0, false, fmt.Errorf("%q is no wind that anybody fishes in", v)
-		}
-	} else {
-		for _, w := range windWords {
-			if strings.Contains(" "+wordsOnly(left)+" ", " "+w.word+" ") {
-				mps, found = w.mps, true
-				left = strings.ReplaceAll(" "+wordsOnly(left)+" ", " "+w.word+" ", " ")
-				break
-			}
-		}
+	mps, found, err := windSpeed(v, bare)
+	if err != nil {
+		return 0, false, err
+	}
+	if !found {
+		mps, left, found = windWord(left)
 	}
 	for _, w := range strings.Fields(wordsOnly(left)) {
-		if !windFiller().MatchString(w) && !windNamed(w) {
-			found = false
-		}
+		found = found && (windFiller().MatchString(w) || windNamed(w))
 	}
 	if !found {
 		return 0, false, fmt.Errorf("%q is not a wind: write it with its unit, e.g. 10 mph, or calm or light", v)
 	}
 	return mps, false, nil
+}
+
+// windSpeed is the highest of the speeds in a text, m/s; found is false where there is none.
+func windSpeed(v string, bare unit.System) (mps float64, found bool, err error) {
+	most, named := 0.0, ""
+	for _, m := range windNumber().FindAllStringSubmatch(v, -1) {
+		x, _ := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
+		most, found = max(most, x), true
+		if m[2] != "" {
+			named = m[2]
+		}
+	}
+	switch {
+	case !found:
+		return 0, false, nil
+	case named == "" && bare.Depth != unit.NoLength && bare.Feet():
+		named = "mph"
+	case named == "":
+		return 0, false, openWind{v}
+	}
+	if mps, err = unit.ParseSpeed(fmt.Sprintf("%v %s", most, named)); err == nil && mps > 30 {
+		err = fmt.Errorf("%q is no wind that anybody fishes in", v)
+	}
+	return mps, true, err
+}
+
+// windWord is the wind that a word of a text names, and what is left of the text.
+func windWord(text string) (mps float64, left string, found bool) {
+	padded := " " + wordsOnly(text) + " "
+	for _, w := range windWords {
+		if name := " " + w.word + " "; strings.Contains(padded, name) {
+			return w.mps, strings.ReplaceAll(padded, name, " "), true
+		}
+	}
+	return 0, text, false
 }
 
 // openWind is the error of a wind without a unit on a page that is not in feet.
