@@ -1,7 +1,6 @@
 package response
 
 import (
-	"fmt"
 	"math"
 	"math/rand"
 	"testing"
@@ -106,19 +105,4 @@ func one(yes bool) int {
 		return 1
 	}
 	return 0
-}
-
-func ExampleFilter() {
-	w, err := NewFilter(Options{TauS: 20})
-	if err != nil {
-		panic(err)
-	}
-	for s := 0.0; s <= 30; s += 2 { // from 20 C into water of 10 C
-		c := 10 + 10*math.Exp(-s/20) // the closed form of a first-order lag
-		st, _ := w.Add(s, c)
-		if s == 30 {
-			fmt.Printf("reads %.2f C, will read %.2f C, settled: %v", c, st.EstimateC, st.Settled)
-		}
-	}
-	// Output: reads 12.23 C, will read 10.00 C, settled: false
 }
