@@ -106,7 +106,7 @@ func tabulate(lines [][]byte, hex bool) (rows []row, headers [][][]byte) {
 			}
 			continue
 		}
-		vals := slices.Clone(s.vals[:lastValue(s.vals, 1)])
+		vals := slices.Clone(s.vals[:filled(s.vals)])
 		if pending != nil && len(vals) == 1 && len(vals[0].name) == 0 {
 			vals[0].name, vals[0].unit = pending, cmp.Or(vals[0].unit, pendingUnit)
 		}
@@ -119,11 +119,11 @@ func tabulate(lines [][]byte, hex bool) (rows []row, headers [][][]byte) {
 	return rows, headers
 }
 
-// lastValue is how many values there are, least at least, without those that are missing
-// at the end of the line: commas.
-func lastValue(vals []value, least int) int {
+// filled is how many values there are, one at least, without those that are missing at the
+// end of the line: commas.
+func filled(vals []value) int {
 	n := len(vals)
-	for n > least && vals[n-1].kind == empty && len(vals[n-1].name) == 0 {
+	for n > 1 && vals[n-1].kind == empty && len(vals[n-1].name) == 0 {
 		n--
 	}
 	return n

@@ -194,7 +194,7 @@ func (r *Reader) byPlace(b []byte, free int) error {
 		have = len(vals)
 	}
 	if have > r.places {
-		have = max(have-(len(vals)-lastValue(vals, 1)), r.places)
+		have = max(have-(len(vals)-filled(vals)), r.places)
 	}
 	if have != r.places {
 		return refuse(line.BadForm, "not the number of values that the layout has: "+line.Shown(b))
