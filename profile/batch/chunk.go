@@ -86,23 +86,29 @@ func (s *splitter) input(in Input) error {
 		}
 		r, err := s.rows.read(s.current())
 		if err != nil {
-			if !errors.Is(err, io.EOF) && s.open {
-				s.spoil("the input broke off in this column")
-			}
-			if s.unknown != "" && !s.open { // there was no other row
-				s.begin("", s.rows.line)
-			}
-			s.open = false
-			s.handOver()
-			if errors.Is(err, io.EOF) {
-				return nil
-			}
-			return err
+			return s.end(err)
 		}
 		if !s.add(r) {
 			return errStopped
 		}
 	}
+}
+
+// end ends an input that gives no more rows: at its end, or because it broke off.
+func (s *splitter) end(err error) error {
+	whole := errors.Is(err, io.EOF)
+	if !whole && s.open {
+		s.spoil("the input broke off in this column")
+	}
+	if s.unknown != "" && !s.open { // there was no other row
+		s.begin("", s.rows.line)
+	}
+	s.open = false
+	s.handOver()
+	if whole {
+		return nil
+	}
+	return err
 }
 
 func (s *splitter) current() string {
@@ -140,7 +146,7 @@ func (s *splitter) begin(name string, line int) {
 	n := len(s.c.points)
 	problem := s.unknown
 	if again := name != "" && s.names.again(name); again && problem == "" {
-		problem = s.apart(line)
+		problem = s.comesBack(line)
 	}
 	s.c.columns = append(s.c.columns, column{profile: name, line: line, from: n, to: n, problem: problem})
 	s.c.bytes += len(name)

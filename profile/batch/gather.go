@@ -60,7 +60,7 @@ func (s *splitter) gather() error {
 	return nil
 }
 
-// apart is the problem of a profile that comes back.
-func (s *splitter) apart(line int) string {
+// comesBack is the problem of a profile that comes back.
+func (s *splitter) comesBack(line int) string {
 	return fmt.Sprintf("%srows of this profile stood further up too: sort the rows by profile, or use --unsorted", s.at(line))
 }

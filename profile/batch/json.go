@@ -10,7 +10,7 @@ import (
 	"coldseam/profile/plain"
 )
 
-// The keys are those of say.LayersJSON, which a test compares. They are appended here
+// The keys are those of report.LayersJSON, which a test compares. They are appended here
 // by hand because an estimate may lack its interval, and because of the time.
 
 // appendLayers appends the layers, each key with a comma before it.

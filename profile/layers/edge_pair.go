@@ -10,7 +10,7 @@ const (
 	nearM        = 1.0
 )
 
-// option is a depth that may be chosen. As a top it counts the bins at or above it,
+// candidate is a depth that may be chosen. As a top it counts the bins at or above it,
 // as a bottom those above it; first to last-1 are the bins within a metre of it.
 type candidate struct {
 	z             float64
@@ -18,7 +18,7 @@ type candidate struct {
 	first, last   int
 }
 
-// choice is the memory of one choice.
+// pairSearch is the memory of one choice.
 type pairSearch struct {
 	tops, bottoms       []bin       // and one more at the end of each, with the sums
 	above, below        []candidate // the depths that may be chosen
@@ -126,29 +126,18 @@ func zeros(v *[]float64, n int) []float64 {
 	return *v
 }
 
-// options lists the depths of bins, and halfway between them, that lie from low to
+// candidates lists the depths of bins, and halfway between them, that lie from low to
 // high. Tops and bottoms at that depth are counted when level is true.
 func candidates(out []candidate, of, tops, bottoms []bin, low, high float64, level bool) []candidate {
-	var o candidate
+	var c candidate
 	add := func(z float64) {
 		if z < low-equal || z > high+equal {
 			return
 		}
-		z = max(low, min(high, z))
-		o.z = z
-		for o.tops < len(tops) && (tops[o.tops].z < z || level && tops[o.tops].z == z) {
-			o.tops++
-		}
-		for o.bottoms < len(bottoms) && (bottoms[o.bottoms].z < z || level && bottoms[o.bottoms].z == z) {
-			o.bottoms++
-		}
-		for o.first < len(of) && of[o.first].z < z-nearM-equal {
-			o.first++
-		}
-		for o.last < len(of) && of[o.last].z <= z+nearM+equal {
-			o.last++
-		}
-		out = append(out, o)
+		c.z = max(low, min(high, z))
+		c.tops, c.bottoms = count(tops, c.tops, c.z, level), count(bottoms, c.bottoms, c.z, level)
+		c.first, c.last = count(of, c.first, c.z-nearM-equal, false), count(of, c.last, c.z+nearM+equal, true)
+		out = append(out, c)
 	}
 	for i, b := range of {
 		if i > 0 {
@@ -160,4 +149,13 @@ func candidates(out []candidate, of, tops, bottoms []bin, low, high float64, lev
 		add(max(low, min(high, of[0].z)))
 	}
 	return out
+}
+
+// count goes on from the first n bins over those above z, and those at z when level is
+// true.
+func count(bins []bin, n int, z float64, level bool) int {
+	for n < len(bins) && (bins[n].z < z || level && bins[n].z == z) {
+		n++
+	}
+	return n
 }
