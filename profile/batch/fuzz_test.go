@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -91,31 +92,35 @@ func runs(data []byte) []string {
 		r := csv.NewReader(strings.NewReader(line + "\n"))
 		r.FieldsPerRecord = -1
 		cells, err := r.Read()
-		switch {
-		case errors.Is(err, io.EOF):
-		case names == nil:
+		if errors.Is(err, io.EOF) {
+			continue
+		}
+		if names == nil {
 			names = cells
-			for k, n := range names {
-				if strings.EqualFold(strings.TrimSpace(n), "profile") {
-					at = k
-				}
-			}
-		case err == nil && len(cells) == len(names) && strings.Join(cells, "") == "":
-		default:
-			whole := err == nil && len(cells) == len(names)
-			known := whole || at < len(cells) && cells[at] != "" && (err != nil || at == 0 || len(out) > 0 && cells[at] == last)
-			if !known {
-				unknown = true
-				continue
-			}
-			if len(out) == 0 || cells[at] != last {
-				last = cells[at]
-				out = append(out, string([]rune(last)))
-			}
+			at = slices.IndexFunc(names, func(n string) bool { return strings.EqualFold(strings.TrimSpace(n), "profile") })
+			continue
+		}
+		whole := err == nil && len(cells) == len(names)
+		if whole && strings.Join(cells, "") == "" {
+			continue
+		}
+		if !whole && !named(cells, at, err != nil, len(out) > 0, last) {
+			unknown = true
+			continue
+		}
+		if len(out) == 0 || cells[at] != last {
+			last = cells[at]
+			out = append(out, string([]rune(last)))
 		}
 	}
 	if unknown && len(out) == 0 {
 		out = append(out, "")
 	}
 	return out
+}
+
+// named reports whether the profile of a row that is not whole is known: before a wrong
+// quote, where it stands first, or where it is that of the row before.
+func named(cells []string, at int, quote, before bool, last string) bool {
+	return at < len(cells) && cells[at] != "" && (quote || at == 0 || before && cells[at] == last)
 }

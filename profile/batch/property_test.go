@@ -6,7 +6,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -16,6 +15,7 @@ import (
 
 	"coldseam/internal/expect"
 	"coldseam/profile"
+	"coldseam/profile/internal/measured"
 	"coldseam/profile/layers"
 	"coldseam/profile/report"
 )
@@ -120,43 +120,50 @@ func TestAsAlone(t *testing.T) {
 // The measured columns beside this module, each as it is alone.
 func TestMeasured(t *testing.T) {
 	for _, file := range []string{"nla_marked", "nla_unmarked", "cascade_dense", "virginia", "cascade_cases"} {
-		data, err := os.ReadFile(filepath.Join("..", "..", "..", "shared", "data", file+".csv"))
-		if os.IsNotExist(err) {
-			missing(t, "the measured profiles %s are not beside this module", file)
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
-		rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, intervals := range []bool{true, false} {
-			sum, got := answer(t, string(data), Options{ErrC: 0.25, Intervals: intervals})
-			if sum.Columns != len(got) || sum.Problems > 0 {
-				t.Fatalf("%s: %+v, %d lines", file, sum, len(got))
+		t.Run(file, func(t *testing.T) {
+			t.Parallel()
+			data, err := os.ReadFile(measured.Path(t, file+".csv"))
+			if err != nil {
+				t.Fatal(err)
 			}
-			n, from := 0, 1
-			for from < len(rows) {
-				var points []profile.Point
-				to := from
-				for ; to < len(rows) && rows[to][0] == rows[from][0]; to++ {
-					if rows[to][3] == "" {
-						continue
-					}
-					z, errZ := strconv.ParseFloat(rows[to][2], 64)
-					temp, errT := strconv.ParseFloat(rows[to][3], 64)
-					if errZ != nil || errT != nil {
-						t.Fatal(file, to, errZ, errT)
-					}
-					points = append(points, profile.Point{DepthM: z, TempC: temp, ErrC: 0.25})
-				}
-				same(t, got[n], alone(t, rows[from][0], points, intervals), intervals)
-				n, from = n+1, to
+			rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+			if err != nil {
+				t.Fatal(err)
 			}
-			if n != len(got) {
-				t.Errorf("%s: %d lines of %d columns", file, len(got), n)
+			for _, intervals := range []bool{true, false} {
+				eachAlone(t, data, rows, intervals)
 			}
+		})
+	}
+}
+
+// eachAlone runs over a file, whose rows are given as well, and compares each line with
+// that of its column alone.
+func eachAlone(t *testing.T, data []byte, rows [][]string, intervals bool) {
+	t.Helper()
+	sum, got := answer(t, string(data), Options{ErrC: 0.25, Intervals: intervals})
+	if sum.Columns != len(got) || sum.Problems > 0 {
+		t.Fatalf("%+v, %d lines", sum, len(got))
+	}
+	n, from := 0, 1
+	for from < len(rows) {
+		var points []profile.Point
+		to := from
+		for ; to < len(rows) && rows[to][0] == rows[from][0]; to++ {
+			if rows[to][3] == "" {
+				continue
+			}
+			z, errZ := strconv.ParseFloat(rows[to][2], 64)
+			temp, errT := strconv.ParseFloat(rows[to][3], 64)
+			if errZ != nil || errT != nil {
+				t.Fatal(to, errZ, errT)
+			}
+			points = append(points, profile.Point{DepthM: z, TempC: temp, ErrC: 0.25})
 		}
+		same(t, got[n], alone(t, rows[from][0], points, intervals), intervals)
+		n, from = n+1, to
+	}
+	if n != len(got) {
+		t.Errorf("%d lines of %d columns", len(got), n)
 	}
 }

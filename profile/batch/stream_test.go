@@ -112,23 +112,23 @@ func (e iotestErr) Read([]byte) (int, error) { return 0, e.error }
 // endless gives so many bytes of one line.
 type endless struct{ left int }
 
+var xs = bytes.Repeat([]byte("x"), 64<<10)
+
 func (e *endless) Read(p []byte) (int, error) {
 	if e.left <= 0 {
 		return 0, io.EOF
 	}
-	for i := range p {
-		p[i] = 'x'
-	}
-	e.left -= len(p)
-	return len(p), nil
+	n := copy(p, xs)
+	e.left -= n
+	return n, nil
 }
 
 // A line or a column without end is not kept.
 func TestMemoryCapped(t *testing.T) {
 	var m0, m1 runtime.MemStats
 	for name, in := range map[string]io.Reader{
-		"line":   &endless{256 << 20},
-		"column": io.LimitReader(&repeat{text: "a,1,20\n"}, 64<<20),
+		"line":   &endless{64 << 20},
+		"column": io.LimitReader(&repeat{text: strings.Repeat("a,1,20\n", 8<<10)}, 64<<20),
 	} {
 		in := io.MultiReader(strings.NewReader("profile,depth_m,temp_c\na,0,20\n"), in)
 		runtime.ReadMemStats(&m0)
@@ -150,9 +150,7 @@ type repeat struct {
 }
 
 func (r *repeat) Read(p []byte) (int, error) {
-	for i := range p {
-		p[i] = r.text[r.at]
-		r.at = (r.at + 1) % len(r.text)
-	}
-	return len(p), nil
+	n := copy(p, r.text[r.at:])
+	r.at = (r.at + n) % len(r.text)
+	return n, nil
 }

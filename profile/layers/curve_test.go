@@ -75,6 +75,7 @@ func TestCurveSlopes(t *testing.T) {
 
 // The steepest place of the curve, from scipy 1.10.1 PchipInterpolator.
 func TestCurveSteepest(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name              string
 		depths, temps     []float64
@@ -197,6 +198,7 @@ func columns(most int, low, high float64) *rapid.Generator[profile.Column] {
 }
 
 func TestCurveIsStable(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		c := columns(12, 0, 30).Draw(t, "column")
 		k := newCurve(c)

@@ -99,6 +99,7 @@ func asPlain(tb rapid.TB, c *edgeModel, thermoclineM float64) int {
 }
 
 func TestChoiceEqualsPlainSearch(t *testing.T) {
+	t.Parallel()
 	c := new(edgeModel) // used again and again, so that nothing of the last column may matter
 	many := 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -125,6 +126,7 @@ func TestChoiceEqualsPlainSearch(t *testing.T) {
 // Leaving out rare places costs less than their chances: 0.002 at both ends of both
 // sides.
 func TestRarePlacesMatterLittle(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		z, temps := breaks(t, maxBins, 0.3, 0.05, 1, 3) // so few that none are pooled
 		c, plane := marked(z, temps)

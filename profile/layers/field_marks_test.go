@@ -119,6 +119,7 @@ func (h *held) add(c *edgeModel, lake measured.Cast) {
 // overlapWorth, were chosen on 2007; 2017 was held out. The floors are what was
 // reached, rounded down to 0.005.
 func TestFieldMarks(t *testing.T) {
+	t.Parallel()
 	all := measured.Casts(t, "nla_marked.csv")
 	table := fmt.Sprintf("\n%-16s %5s  %7s %7s %7s %7s\n", "", "lakes", "overlap", "top", "bottom", "both")
 	ranges := fmt.Sprintf("\n%-16s %5s  %s\n", "the middle 80 %", "lakes", "holds the top, the bottom; mean width in m")
@@ -173,6 +174,7 @@ func TestFieldMarks(t *testing.T) {
 // those are called a skin, and get no metalimnion. The spread is that of random halves
 // of the lakes: a change by less has shown nothing. The floors are what was reached.
 func TestFieldMarksByThickness(t *testing.T) {
+	t.Parallel()
 	all := measured.Casts(t, "nla_marked.csv")
 	type answer struct {
 		measured.Cast
@@ -240,6 +242,7 @@ func TestFieldMarksByThickness(t *testing.T) {
 
 // No column is called layered whose temperatures span less than 1 C.
 func TestNothingInventedInEvenColumns(t *testing.T) {
+	t.Parallel()
 	even := 0
 	for _, file := range []string{"nla_unmarked.csv", "nla_marked.csv", "cascade_dense.csv", "virginia.csv"} {
 		for _, c := range measured.Casts(t, file) {

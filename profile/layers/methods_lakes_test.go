@@ -13,6 +13,7 @@ import (
 // the best of the methods by the mean error of all lakes. The floors are what was reached,
 // rounded outwards.
 func TestMethodsEachLake(t *testing.T) {
+	t.Parallel()
 	var all []trial
 	for _, w := range waters {
 		all = append(all, trials(t, w.file)...)

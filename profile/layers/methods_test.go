@@ -15,6 +15,7 @@ import (
 // Cascade that no figure of the curve was chosen on; where another is better, the table
 // says so. The floors are what was reached, rounded outwards.
 func TestMethods(t *testing.T) {
+	t.Parallel()
 	floors := map[string]struct{ mean, withinOneM [5]float64 }{
 		"Cascade":  {[5]float64{.29, .21, .19, .17, .125}, [5]float64{.98, .985, .985, .985, .985}},
 		"Virginia": {[5]float64{.50, .405, .33, .315, .25}, [5]float64{.865, .935, .965, .955, .945}},
@@ -95,6 +96,7 @@ func errorsOf(all []trial, n int, of func(trial) float64) []float64 {
 // method's in the dense column. They look for different things, so none is the truth
 // of another, and a method of a larger fall is easier to be true to.
 func TestMethodsMixedLayer(t *testing.T) {
+	t.Parallel()
 	floors := map[string][5]float64{ // mean error of ours
 		"Cascade":  {.405, .31, .265, .22, .24},
 		"Virginia": {.51, .42, .355, .31, .42},
@@ -126,6 +128,7 @@ func TestMethodsMixedLayer(t *testing.T) {
 // the warning with errors over 1 m, and looked at again in Virginia. With 5 readings
 // it says nothing reliable. The limits are what was reached, rounded outwards.
 func TestMethodsApart(t *testing.T) {
+	t.Parallel()
 	limits := map[string]struct{ near, apart float64 }{ // shares within 1 m
 		"Cascade":  {.985, .87},
 		"Virginia": {.98, .88},

@@ -42,5 +42,6 @@ func TestPchipFile(t *testing.T) {
 
 // The committed answers against scipy itself, where it is installed.
 func TestPchipRegenerated(t *testing.T) {
+	t.Parallel()
 	expect.Remade(t, "pchip.py", "pchip.csv", []int{0, 1, 2, 4}, func(what string, got, want float64) { near(t, what, got, want, 2e-9) })
 }

@@ -43,6 +43,7 @@ func lakes() *rapid.Generator[profile.Column] {
 }
 
 func TestEstimatesInOrder(t *testing.T) {
+	t.Parallel()
 	seen := map[Structure]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		c := lakes().Draw(t, "column")
@@ -79,6 +80,7 @@ func TestEstimatesInOrder(t *testing.T) {
 // A column hung deeper has its layers as much deeper, when it has no skin: only a
 // skin has to do with the surface.
 func TestShiftedColumn(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		c := lakes().Draw(t, "column")
 		d := rapid.Float64Range(0, 30).Draw(t, "deeper")
@@ -117,6 +119,7 @@ func TestShiftedColumn(t *testing.T) {
 }
 
 func TestSameBytesTwice(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		c := lakes().Draw(t, "column")
 		a, errA := json.Marshal(Find(c))

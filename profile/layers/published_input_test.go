@@ -3,6 +3,7 @@ package layers
 import (
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -41,6 +42,22 @@ func TestPublishedBadInput(t *testing.T) {
 	}
 }
 
+// within fails where an answer lies out of the column, or a zone has its ends the wrong way
+// round.
+func within(t rapid.TB, answers []Answer, edges []Zone, top, bottom float64) {
+	t.Helper()
+	for _, a := range answers {
+		if a.OK && !(a.DepthM >= top-1e-9 && a.DepthM <= bottom+1e-9) {
+			t.Fatalf("%s at %v m, outside %v to %v", a.Name, a.DepthM, top, bottom)
+		}
+	}
+	for _, e := range edges {
+		if e.OK && !(e.TopM >= top-1e-9 && e.TopM < e.BottomM && e.BottomM <= bottom+1e-9) {
+			t.Fatalf("%s: %v to %v m, outside %v to %v", e.Name, e.TopM, e.BottomM, top, bottom)
+		}
+	}
+}
+
 // Whatever the readings: every depth lies in the column, the local methods in the
 // interval where density rises fastest, and the same input gives the same answers and
 // stays as it was.
@@ -59,22 +76,12 @@ func TestPublishedAnyColumn(t *testing.T) {
 		}
 		before := append(append([]float64{}, z...), temps...)
 		lines, mixed, edges := Thermoclines(z, temps), MixedLayers(z, temps), Edges(z, temps)
-		top, bottom := z[0], z[n-1]
-		for _, a := range append(append([]Answer{}, lines...), mixed...) {
-			if a.OK && !(a.DepthM >= top-1e-9 && a.DepthM <= bottom+1e-9) {
-				t.Fatalf("%s at %v m, outside %v to %v", a.Name, a.DepthM, top, bottom)
-			}
-		}
-		for _, e := range edges {
-			if e.OK && !(e.TopM >= top-1e-9 && e.TopM < e.BottomM && e.BottomM <= bottom+1e-9) {
-				t.Fatalf("%s: %v to %v m, outside %v to %v", e.Name, e.TopM, e.BottomM, top, bottom)
-			}
-		}
+		within(t, append(slices.Clone(lines), mixed...), edges, z[0], z[n-1])
 		c, _ := newPublishedColumn(z, temps)
 		if i := fastest(c.rise); i >= 0 {
-			for _, a := range lines {
-				local := a.Name != FallMiddle && a.Name != StepCentre
-				if local && !(a.DepthM >= z[i]-1e-9 && a.DepthM <= z[i+1]+1e-9) {
+			local := slices.DeleteFunc(slices.Clone(lines), func(a Answer) bool { return a.Name == FallMiddle || a.Name == StepCentre })
+			for _, a := range local {
+				if !(a.DepthM >= z[i]-1e-9 && a.DepthM <= z[i+1]+1e-9) {
 					t.Fatalf("%s at %v m, outside %v to %v", a.Name, a.DepthM, z[i], z[i+1])
 				}
 			}

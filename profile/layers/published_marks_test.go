@@ -13,6 +13,7 @@ import (
 // Lakes Assessment 2007 and 2017. The number of a step's widths was chosen on 2007.
 // The floors are the mean overlap reached (intersection over union), rounded down.
 func TestPublishedEdges(t *testing.T) {
+	t.Parallel()
 	floors := map[string][2]float64{
 		FirstToLast:   {.66, .67},
 		Unbroken:      {.64, .68},

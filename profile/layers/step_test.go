@@ -38,6 +38,7 @@ func TestFitStepFindsItsStep(t *testing.T) {
 
 // The least squares of a grid finer than the fit's own are no better than the fit.
 func TestFitStepIsLeastSquares(t *testing.T) {
+	t.Parallel()
 	s, ok := fitStep(depthsA, tempsA)
 	if !ok {
 		t.Fatal("no step")

@@ -11,6 +11,7 @@ import (
 // limit to 2.5 ft, in 7 readings where the break is thin; over a broad one it goes on for
 // as long as readings tell.
 func TestEnough(t *testing.T) {
+	t.Parallel()
 	for breakAt := 2.0; breakAt < 10; breakAt += 1.4 {
 		for _, half := range []float64{0.2, 0.6, 1.2, 2.5} {
 			for _, levels := range [][]float64{nil, {12}} {
@@ -36,6 +37,7 @@ func TestEnough(t *testing.T) {
 
 // The limit far below the break is sought until it is known as well.
 func TestEnoughOfALimit(t *testing.T) {
+	t.Parallel()
 	for fall := 0.3; fall < 1; fall += 0.1 { // C a metre, under a sharp break
 		lake := func(z float64) float64 { return smooth(22, 14, 4, 0.3)(z) - fall*math.Max(0, z-6) }
 		in := Input{Bottom: profile.Some(15), MarkM: quarterM, LevelsC: []float64{12}}

@@ -142,14 +142,14 @@ func (k *evaluator) mainTarget(depthM, errC float64) target {
 func (k *evaluator) lossAfter(loss []float64, depthM, errC float64) float64 {
 	k.temps = k.ensemble.At(depthM, k.temps)
 	k.sort()
-	reach := math.Max(sameC, sameErrs*errC)
+	order, sorted, reach := k.order, k.sorted, math.Max(sameC, sameErrs*errC)
 	sum := 0.0
-	for a, i := range k.order {
-		row, here := loss[i*members:(i+1)*members], k.sorted[a]
+	for a, i := range order {
+		row, here := loss[i*members:(i+1)*members], sorted[a]
 		weight, left := 1.0, 0.0
 		for _, step := range [2]int{-1, 1} {
-			for b := a + step; b >= 0 && b < members; b += step {
-				w := 1 - math.Abs(k.sorted[b]-here)/reach
+			for b := a + step; b >= 0 && b < len(sorted); b += step {
+				w := 1 - math.Abs(sorted[b]-here)/reach
 				if w <= 0 {
 					if weight > fewest {
 						break
@@ -157,7 +157,7 @@ func (k *evaluator) lossAfter(loss []float64, depthM, errC float64) float64 {
 					w = stray
 				}
 				weight += w
-				left += w * row[k.order[b]]
+				left += w * row[order[b]]
 			}
 		}
 		sum += left / weight

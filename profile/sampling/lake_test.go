@@ -36,6 +36,7 @@ func take(t testing.TB, lake func(float64) float64, in Input) ([]float64, Advice
 
 // A drop guided to its end closes in on the thermocline.
 func TestDropOverALake(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name                     string
 		warm, cold, break_, half float64
@@ -67,6 +68,7 @@ func TestDropOverALake(t *testing.T) {
 // Whatever the lake and the marks: whole marks, never one read, within the water, and
 // an end.
 func TestDropEnds(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(rt *rapid.T) {
 		lake := smooth(rapid.Float64Range(1, 30).Draw(rt, "warm"), rapid.Float64Range(1, 30).Draw(rt, "cold"),
 			rapid.Float64Range(0.5, 15).Draw(rt, "break"), rapid.Float64Range(0.05, 4).Draw(rt, "half"))
@@ -91,6 +93,7 @@ func TestDropEnds(t *testing.T) {
 
 // Pages are not read in the advised order: the next depth is new whatever was read.
 func TestNeverADepthThatWasRead(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(rt *rapid.T) {
 		in := Input{MarkM: rapid.SampledFrom([]float64{footM, quarterM}).Draw(rt, "mark"), LevelsC: []float64{17}}
 		depths := rapid.SliceOfN(rapid.Float64Range(0, 12), 1, 10).Draw(rt, "depths")

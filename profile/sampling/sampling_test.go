@@ -110,6 +110,7 @@ func BenchmarkFind(b *testing.B) {
 
 // A depth that was passed over is not asked for again, whatever it was wanted for.
 func TestSkipped(t *testing.T) {
+	t.Parallel()
 	lake := smooth(24, 10, 5, 1)
 	for _, bottom := range []profile.Optional{{}, profile.Some(12)} {
 		in := Input{Bottom: bottom, LevelsC: []float64{19}, MarkM: footM}
@@ -142,6 +143,7 @@ func TestSkipped(t *testing.T) {
 // Where nothing was found above, or the greatest step is the last one, the water below is
 // read, however deep; where the break was passed, it is not.
 func TestLooksDeeper(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name        string
 		bottom      profile.Optional
