@@ -89,7 +89,7 @@ func (k *Curve) depth(i int) float64 {
 	return k.Depths[i]
 }
 
-// interval gives the index of the interval that holds a depth: Depths[i] to
+// indexAt gives the index of the interval that holds a depth: Depths[i] to
 // Depths[i+1]. A reading's own depth belongs to the interval above it, whatever its
 // last binary digits.
 func (k *Curve) indexAt(depthM float64) int {

@@ -15,8 +15,8 @@ import "math"
 // Both chances per metre are logistic in the logarithm of the fall. The four numbers
 // were fitted by maximum likelihood on the marks in 415 lakes of 2007, rounded, and
 // checked on those in 428 lakes of 2017 (U.S. EPA, National Lakes Assessments): see
-// TestFieldMarks. Years that had no part come out at an overlap of 0.69 and both ends within 1
-// m in 0.835, as random halves of these lakes do: TestFieldMarksByThickness.
+// TestFieldMarks. Years that had no part come out at an overlap of 0.69 and both ends
+// within 1 m in 0.835, as random halves of these lakes do: TestFieldMarksByThickness.
 //
 // Tried without gain, each fitted on one random half of the lakes and shown on the other,
 // or on one year and shown on the other: all four numbers fitted anew on both years; the
@@ -46,7 +46,7 @@ type edge struct {
 	z      []float64 // m, the places, a part of the column's
 	hazard []float64 // one each, rising from 0
 
-	total float64 // h of the next
+	total float64 // that of the next
 }
 
 // The chances, per metre of water.
@@ -63,17 +63,17 @@ const (
 	quickBlock  = 6
 )
 
-// marks works out the chances for a column. start is the first place under the skin,
+// apply works out the chances for a column. start is the first place under the skin,
 // plane the interval of the steepest rise of density: start <= plane < len(f.fall).
 func (c *edgeModel) apply(f *gradients, start, plane int) {
-	atOnce, spent := blockSize, maxHazard
+	block, most := blockSize, maxHazard
 	if c.quick {
-		atOnce, spent = quickBlock, quickHazard
+		block, most = quickBlock, quickHazard
 	}
 	s := &c.top
 	s.hazard, s.total = s.hazard[:0], 0
-	for i := start; i <= plane && s.total < spent; {
-		next := min(i+atOnce, plane+1)
+	for i := start; i <= plane && s.total < most; {
+		next := min(i+block, plane+1)
 		s.add(f, i, f.fall[i:next], 1, beginLogit)
 		i = next
 	}
@@ -83,10 +83,10 @@ func (c *edgeModel) apply(f *gradients, start, plane int) {
 	s.hazard, s.total = s.hazard[:0], 0
 	last := len(f.z) - 1
 	j := plane + 1
-	for i := plane; i < last && s.total < spent; {
+	for i := plane; i < last && s.total < most; {
 		from := i
 		c.ahead = c.ahead[:0]
-		for ; i < min(from+atOnce, last); i++ {
+		for ; i < min(from+block, last); i++ {
 			z := f.z[i+1] + aheadM
 			for j < last && f.z[j+1] <= z {
 				j++
@@ -102,8 +102,8 @@ func (c *edgeModel) apply(f *gradients, start, plane int) {
 	s.finish(f, plane)
 }
 
-// grow adds intervals from i on. A chance p per metre of a mark leaves (1-p)^dz of
-// what is left over: with odds e^x of a mark, h grows by dz*log(1+e^x). Of going on
+// add adds intervals from i on. A chance p per metre of a mark leaves (1-p)^dz of
+// what is left over: with odds e^x of a mark, the hazard grows by dz*log(1+e^x). Of going on
 // the odds are the other way round: sign is -1. One loop for each step is twice as
 // fast as one for all, since the processor need not wait for the step before.
 func (s *edge) add(f *gradients, i int, cPerM []float64, sign, logit float64) {
@@ -129,13 +129,13 @@ func (s *edge) add(f *gradients, i int, cPerM []float64, sign, logit float64) {
 	}
 }
 
-// end gives what is left over to the last place, and the places their depths.
+// finish gives what is left over to the last place, and the places their depths.
 func (s *edge) finish(f *gradients, first int) {
 	s.hazard = append(s.hazard, s.total)
 	s.z = f.z[first : first+len(s.hazard)]
 }
 
-// left is what is left over before place i; nothing is after the last.
+// survival is what is left over before place i; nothing is after the last.
 func (s *edge) survival(i int) float64 {
 	if i == len(s.hazard) {
 		return 0
@@ -169,7 +169,7 @@ func (s *edge) quantile(share float64) float64 {
 }
 
 // Chances are pooled before a choice where there are many, so that it costs no more in
-// a column read every 5 cm, or to 300 m: more than binsAtMost places go into bins of
+// a column read every 5 cm, or to 300 m: more than maxBins places go into bins of
 // equal height, about so many. The places at either end that have less than rare in
 // all are left out.
 const (
@@ -181,7 +181,7 @@ const (
 // it, and those times their depths.
 type bin struct{ z, p, sum, moment float64 }
 
-// pool gathers the chances into bins, with one more at the end for what they all come
+// bins gathers the chances into bins, with one more at the end for what they all come
 // to.
 func (s *edge) bins(out []bin) []bin {
 	first, last := 0, len(s.hazard)-1

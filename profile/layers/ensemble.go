@@ -68,7 +68,7 @@ func seed(depths, temps []float64) uint64 {
 // tail is the share of the members left out at each end of an 80 % interval.
 const tail = 0.115
 
-// around gives the interval that holds 80 % of the members' answers, and best. It
+// interval80 gives the interval that holds 80 % of the members' answers, and best. It
 // keeps within the readings, off by their depths' errors.
 func (k *Curve) interval80(best float64, answers []float64) profile.Estimate {
 	e := profile.Exactly(best)

@@ -19,18 +19,19 @@ type infill struct {
 // are the known places next to these, -1 where there is none.
 type split struct {
 	above, left, mid, right, below int
-	model                          *gapModel // in which measured water fills such a gap
+	model                          *gapModel // of such a gap
 	logWidth                       float64   // log of its height in units of 2 m
 }
 
-// A way is how measured water fills a gap: the log of the odds that a bit of its fall lies
-// in the upper half. Its mean is lean + cubic * (that log of a cubic) + share * (the gap's
-// part of the whole fall) + width * ln(height/2 m) + beside * ln(the fall of the water next
-// to it, C/m); the log of its spread is made in the same manner. The first gap holds the
-// mixed layer: the steeper the water under it, the evener its upper half. The last holds
-// the even deep water: the steeper the water above it, the more of its fall is soon over. Where steps are usual, the spread has the long tails of Student's
-// t with 4 degrees of freedom: most gaps are near the mean, and some hold nearly all of
-// their fall in one half.
+// A gapModel is how measured water fills a gap: a regression of the log of the odds that a
+// bit of its fall lies in the upper half. Its mean is intercept + cubic * (that log of a
+// cubic) + share * (the gap's part of the whole fall) + width * ln(height/2 m) + adjacent *
+// ln(the fall of the water next to it, C/m); the log of its spread is made in the same
+// manner. The first gap holds the mixed layer: the steeper the water under it, the evener
+// its upper half. The last holds the even deep water: the steeper the water above it, the
+// more of its fall is soon over. Where steps are usual, the spread has the long tails of
+// Student's t with 4 degrees of freedom: most gaps are near the mean, and some hold nearly
+// all of their fall in one half.
 type gapModel struct {
 	intercept, cubic, share, width   float64
 	adjacent                         float64
@@ -38,7 +39,7 @@ type gapModel struct {
 	heavyTails                       bool
 }
 
-// The ways of the first gap, of those between, and of the last were fitted by maximum
+// The models of the first gap, of those between, and of the last were fitted by maximum
 // likelihood to gaps of 2 m and more in the lakes of 2007, each lake counted once (U.S.
 // EPA, National Lakes Assessment 2007), and to no other lake. What they are worth was seen
 // in the lakes of 2017 and in those of Cascade and Virginia, each counted once, as the mean
@@ -54,7 +55,7 @@ var (
 // The fall of the water beside a gap counts between these, C/m.
 const minAdjacent, maxAdjacent = 0.02, 20
 
-// off draws how far from the mean a gap lies, in spreads.
+// deviate draws how far from the mean a gap lies, in spreads.
 func (w *gapModel) deviate(rng *rand.Rand) float64 {
 	n := rng.NormFloat64()
 	if w.heavyTails { // the sum of two exponential deviates is half a chi-squared with 4 degrees of freedom
@@ -180,7 +181,7 @@ func (f *infill) fill(t []float64, rng *rand.Rand) {
 	}
 }
 
-// beside is the log of the fall, C/m, of the known water next to a first or a last gap; of
+// adjacent is the log of the fall, C/m, of the known water next to a first or a last gap; of
 // the gap's own where there is none.
 func (f *infill) adjacent(t []float64, s split) float64 {
 	from, to := s.left, s.right
@@ -193,7 +194,7 @@ func (f *infill) adjacent(t []float64, s split) float64 {
 	return math.Log(min(max((t[from]-t[to])/(f.z[to]-f.z[from]), minAdjacent), maxAdjacent))
 }
 
-// leastShare keeps the odds of a cubic finite.
+// minShare keeps the odds of a cubic finite.
 const minShare = 0.03
 
 // slope is the derivative of the monotone cubic (Fritsch and Butland 1984) at b,

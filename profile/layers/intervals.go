@@ -2,8 +2,8 @@ package layers
 
 import "math"
 
-// intervals gives every estimate its 80 % interval: each member of the ensemble is asked the
-// same questions as the readings' curve.
+// intervals gives every estimate its 80 % interval: each member of the ensemble is asked
+// the same questions as the readings' curve.
 func (l *Layers) intervals() {
 	k, p := l.Curve, l.Curve.ensemble
 	if l.MixedLayer == nil {

@@ -2,10 +2,9 @@ package layers
 
 import "math/rand/v2"
 
-// perturbation is how a member of the ensemble is read where definitions leave room: the interval
-// of a break is to hold what a close column says, and that depends on how close its
-// readings are and where the first of them lies; crews do not all mark the same
-// places; the warm water is not quite even. How much room was chosen on the dense
+// perturbation is how a member of the ensemble is read where definitions leave room: the
+// interval of a break is to hold what a close column says, and that depends on how close
+// its readings are and where the first of them lies; crews do not all mark the same places; the warm water is not quite even. How much room was chosen on the dense
 // columns of two lakes and a reservoir (Paul, Peter and Beaverdam), so that 80 %
 // intervals hold about 80 % of their answers.
 type perturbation struct {
@@ -25,8 +24,8 @@ func newPerturbation(rng *rand.Rand) perturbation {
 	}
 }
 
-// steepest gives the break that close readings find, at or below fromM. rho is what
-// risen gives.
+// thermocline gives the break that close readings find, at or below fromM. rho is what
+// cumulativeRise gives.
 func (h perturbation) thermocline(f *gradients, rho []float64, fromM float64) (depthM float64, ok bool) {
 	z, n := f.z, len(f.z)
 	from, end := max(z[0], fromM), z[n-1]
