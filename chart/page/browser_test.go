@@ -2,6 +2,7 @@ package page
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -23,13 +24,9 @@ import (
 
 const longest = 20 * time.Second // of any wait in a browser
 
-// browser starts a browser that reaches no network, and the script for the pages.
-func browser(t *testing.T) (context.Context, []byte) {
-	t.Helper()
-	script := asset.Script()
-	if script == nil {
-		expect.Missing(t, "the script was not fetched: go generate ./chart/asset")
-	}
+// started is the one browser of all tests, which reaches no network, as a context in which
+// tabs are opened; and why there is none. TestMain stops it.
+var started = sync.OnceValues(func() (context.Context, error) {
 	path := ""
 	for _, name := range []string{"chromium", "chromium-browser"} {
 		if p, err := exec.LookPath(name); err == nil {
@@ -38,7 +35,7 @@ func browser(t *testing.T) (context.Context, []byte) {
 		}
 	}
 	if path == "" {
-		expect.Missing(t, "there is no chromium here (Debian: chromium)")
+		return nil, errors.New("there is no chromium here (Debian: chromium)")
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(path),
@@ -49,14 +46,34 @@ func browser(t *testing.T) (context.Context, []byte) {
 	if os.Geteuid() == 0 {
 		options = append(options, chromedp.NoSandbox)
 	}
-	ctx, stop := context.WithTimeout(context.Background(), 2*time.Minute)
-	t.Cleanup(stop)
-	ctx, stop = chromedp.NewExecAllocator(ctx, options...)
-	t.Cleanup(stop)
-	ctx, stop = chromedp.NewContext(ctx)
-	t.Cleanup(stop)
+	ctx, stopAll := context.WithTimeout(context.Background(), 2*time.Minute)
+	ctx, stopProcess := chromedp.NewExecAllocator(ctx, options...)
+	ctx, stopTab := chromedp.NewContext(ctx)
+	stopBrowser = func() { stopTab(); stopProcess(); stopAll() }
 	if err := chromedp.Do(ctx); err != nil {
-		expect.Missing(t, "chromium does not start: %v", err)
+		return nil, fmt.Errorf("chromium does not start: %w", err)
+	}
+	return ctx, nil
+})
+
+var stopBrowser = func() {}
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	stopBrowser()
+	os.Exit(code)
+}
+
+// browser is the browser, and the script for the pages.
+func browser(t *testing.T) (context.Context, []byte) {
+	t.Helper()
+	script := asset.Script()
+	if script == nil {
+		expect.Missing(t, "the script was not fetched: go generate ./chart/asset")
+	}
+	ctx, err := started()
+	if err != nil {
+		expect.Missing(t, "%v", err)
 	}
 	return ctx, script
 }
