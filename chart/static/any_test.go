@@ -51,6 +51,7 @@ func anyDrop(t *rapid.T) chart.Drop {
 
 // Any finite figure is drawn, without a panic and without a number that is none.
 func TestAnything(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		var all []chart.Drop
 		season := chart.Season{Title: "Any"}

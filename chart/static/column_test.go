@@ -21,6 +21,7 @@ func TestColumnLegible(t *testing.T) {
 
 // The band's colour fills the depths of the band and no others, to a pixel.
 func TestBandPixels(t *testing.T) {
+	t.Parallel()
 	d := lake(t, "sedge-mere-august")
 	for _, s := range sizes {
 		p, _ := recorded(s.size)
@@ -67,6 +68,7 @@ func TestBandPixels(t *testing.T) {
 
 // A reading stands where its depth and temperature are on the scales.
 func TestReadingPixels(t *testing.T) {
+	t.Parallel()
 	d := lake(t, "alder-kettle-july")
 	p, _ := recorded(Desk)
 	c := layColumn(p, d)

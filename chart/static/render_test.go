@@ -16,6 +16,7 @@ import (
 
 // Every picture is the same to the byte when it is drawn again.
 func TestSameBytes(t *testing.T) {
+	t.Parallel()
 	july := lake(t, "alder-kettle-july")
 	july.Title = "Алдер 鱒 <&> " + july.Title // letters that a PDF gets as outlines
 	season := seasonOf(t, 4, 2)
@@ -78,6 +79,7 @@ func svgTexts(t *testing.T, file []byte) map[string][]string {
 
 // Whatever the angler called the water, it is text and nothing else.
 func TestHostileNames(t *testing.T) {
+	t.Parallel()
 	season := seasonOf(t, 2, 9)
 	for _, name := range []string{
 		`</script><img src=x onerror=alert(1)>`,
@@ -179,6 +181,7 @@ func TestRefused(t *testing.T) {
 
 // No picture of any drop holds a number that is none.
 func TestNoNaN(t *testing.T) {
+	t.Parallel()
 	for _, d := range drops(t) {
 		for _, s := range sizes {
 			for _, u := range []unit.System{{Depth: unit.Foot, Temp: unit.Fahrenheit}, {Depth: unit.Metre, Temp: unit.Celsius}, {}} {

@@ -77,6 +77,7 @@ func TestIsothermDepth(t *testing.T) {
 // Every pixel of water has the colour of its temperature; what is not is the ink and the
 // plates of numbers, never the colour of another temperature.
 func TestSeasonPixels(t *testing.T) {
+	t.Parallel()
 	in := metric(on(0, straight(20, 1, 9)), on(20, straight(24, 2, 9)))
 	var b bytes.Buffer
 	if err := DrawSeason(&b, PNG, Desk, in); err != nil {
@@ -110,6 +111,7 @@ func TestSeasonPixels(t *testing.T) {
 
 // Over 21 days nothing is filled, to 21 days it is; a lone drop is a narrow bar.
 func TestGap(t *testing.T) {
+	t.Parallel()
 	for _, apart := range []int{21, 22, 60} {
 		in := metric(on(0, straight(20, 1, 9)), on(10, straight(21, 1, 9)), on(10+apart, straight(22, 1, 9)))
 		s, _ := laid(t, in, Phone)
@@ -182,6 +184,7 @@ func TestSameTime(t *testing.T) {
 }
 
 func TestSeasonLegible(t *testing.T) {
+	t.Parallel()
 	seasons := map[string]chart.Season{"full": seasonOf(t, 10, 99), "gap": seasonOf(t, 5, 2), "one": seasonOf(t, 1, 9)}
 	years := seasonOf(t, 4, 9)
 	for i := range years.Drops {
