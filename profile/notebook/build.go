@@ -91,13 +91,13 @@ func (b *builder) entry(e entry) error {
 	for _, d := range depths {
 		for i, t := range temps {
 			if err := b.add(&e, d, t, i == 0); err != nil {
-				return b.refuse(&e, err.Error())
+				return b.r.failed(e.line, shown(e.text), err)
 			}
 		}
 	}
 	if e.bottom {
 		last := b.d.Readings[len(b.d.Readings)-1]
-		return b.setBottom(&e, nano(last.DepthUnit.Metres(last.Depth)))
+		return b.setBottom(&e, rounded(last.DepthUnit.Metres(last.Depth)))
 	}
 	return nil
 }
@@ -108,7 +108,7 @@ func (b *builder) tempsOrSame(e *entry, depths []token) ([]profile.Reading, erro
 	temps, err := b.temps(*e)
 	switch {
 	case err != nil:
-		return nil, b.refuse(e, err.Error())
+		return nil, b.r.failed(e.line, shown(e.text), err)
 	case len(temps) > 0:
 		return temps, nil
 	case !e.same:
@@ -144,7 +144,7 @@ func (b *builder) unreadable(e *entry, depths []token) error {
 
 // add adds a reading of a depth and a temperature; the first of an entry has its oxygen.
 func (b *builder) add(e *entry, depth token, r profile.Reading, first bool) error {
-	r.Depth, r.DepthUnit = nano(depth.value.Value), depth.depth
+	r.Depth, r.DepthUnit = rounded(depth.value.Value), depth.depth
 	if r.DepthUnit == unit.NoLength {
 		r.DepthUnit = b.page.Depth
 	}
@@ -175,7 +175,7 @@ func (b *builder) addOxygen(r *profile.Reading, e entry) error {
 	case mgl != nil && mgl.value.Value > maxMgL:
 		return fmt.Errorf("%s mg/L of oxygen is more than water holds: write %% after it if it is percent", exact(mgl.value.Value))
 	case mgl != nil:
-		r.Oxygen = profile.Some(nano(mgl.value.Value))
+		r.Oxygen = profile.Some(rounded(mgl.value.Value))
 		if percent != nil {
 			b.r.note(e.line, "the oxygen is taken in mg/L, %s %% is not used", exact(percent.value.Value))
 		}
@@ -204,7 +204,7 @@ func (b *builder) metres(t token) float64 {
 	if u == unit.NoLength {
 		u = b.page.Depth
 	}
-	return nano(u.Metres(t.value.Value))
+	return rounded(u.Metres(t.value.Value))
 }
 
 // bottom reads the ways in which a page says where the bottom is. done is true when
@@ -227,7 +227,7 @@ func (b *builder) bottom(e *entry) (done bool, err error) {
 // atBottom gives a temperature that was taken on the bottom the depth of the header.
 func (b *builder) atBottom(e *entry) {
 	u := b.page.Depth
-	e.depths = []token{{depth: u, value: unit.Number{Value: nano(u.From(b.d.Bottom.Value)), Step: 1}}}
+	e.depths = []token{{depth: u, value: unit.Number{Value: rounded(u.From(b.d.Bottom.Value)), Step: 1}}}
 }
 
 // bottomNumber decides whether the one number beside the bottom is its depth or its
@@ -296,9 +296,9 @@ func (b *builder) temps(e entry) ([]profile.Reading, error) {
 		if u == unit.NoTemperature {
 			u = b.page.Temp
 		}
-		r := profile.Reading{Temp: nano(t.value.Value), TempUnit: u, Step: t.value.Step}
+		r := profile.Reading{Temp: rounded(t.value.Value), TempUnit: u, Step: t.value.Step}
 		if t.approx {
-			r.SpreadC = nano(u.DiffToC(aboutDegrees[u]))
+			r.SpreadC = rounded(u.DiffToC(aboutDegrees[u]))
 		}
 		out = append(out, r)
 	}
@@ -307,7 +307,7 @@ func (b *builder) temps(e entry) ([]profile.Reading, error) {
 		if u == unit.NoTemperature {
 			u = out[0].TempUnit
 		}
-		out[0].SpreadC = nano(u.DiffToC(e.spread.value.Value))
+		out[0].SpreadC = rounded(u.DiffToC(e.spread.value.Value))
 	}
 	switch {
 	case len(out) == 2 && e.between:
@@ -325,8 +325,8 @@ var aboutDegrees = map[unit.Temperature]float64{unit.Fahrenheit: 2, unit.Celsius
 // middle is the middle of a range of temperatures, with half of it as the spread.
 func middle(low, high profile.Reading) profile.Reading {
 	m := low
-	m.SpreadC = nano(low.TempUnit.DiffToC((high.Temp - low.Temp) / 2))
-	m.Temp = nano((low.Temp + high.Temp) / 2)
+	m.SpreadC = rounded(low.TempUnit.DiffToC((high.Temp - low.Temp) / 2))
+	m.Temp = rounded((low.Temp + high.Temp) / 2)
 	m.Step = middleStep(m.Temp, math.Min(low.Step, high.Step))
 	return m
 }

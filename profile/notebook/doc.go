@@ -8,6 +8,9 @@
 // Nothing is guessed silently: every line that took more than plain reading leaves
 // a Note that says how it was read.
 //
+// While a drop is taken, ReadLine reads one typed line, New begins the drop of its headers
+// and Set takes one header into it: nothing is written out to be read again.
+//
 // The steps, a file each: clean (characters), token (numbers, units, words), line
 // (what one line says by itself), table (header rows), wide (tables written across),
 // title (dates without a key), words (a line with words of its own: what is known in it

@@ -26,7 +26,7 @@ func (b *builder) tooDeep() error {
 			if n == 0 {
 				continue
 			}
-			b.d.Bottom = profile.Some(nano(r.DepthM))
+			b.d.Bottom = profile.Some(rounded(r.DepthM))
 		}
 		kept = append(kept, r)
 	}

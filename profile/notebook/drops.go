@@ -368,9 +368,9 @@ func (b *builder) header(h Header) error {
 		b.d = was
 		b.r.note(h.Line, "%s not taken: %v", h.Key, err)
 	case h.From != "":
-		return &Error{Name: h.From, Msg: err.Error()}
+		return &Error{Name: h.From, Msg: err.Error(), err: err}
 	default:
-		return b.r.fail(h.Line, h.Key+": "+err.Error())
+		return b.r.failed(h.Line, h.Key, err)
 	}
 	return nil
 }

@@ -99,22 +99,8 @@ var keys = []key{
 	length("secchi", "Secchi depth, 9 ft", 0, 100, func(d *profile.Drop) *profile.Optional { return &d.Secchi }),
 	length("altitude", "height above the sea, 1900 ft", -500, 6000, func(d *profile.Drop) *profile.Optional { return &d.Altitude }),
 	length("lake length", "length of the lake, 800 m", 0, 1e6, func(d *profile.Drop) *profile.Optional { return &d.LakeLength }),
-	{"wind", "wind speed, 8 mph", func(d *profile.Drop, v string, bare unit.System) error {
-		mps, _, err := readWind(clean(v), bare)
-		if err == nil && (mps < 0 || mps > 80) {
-			err = fmt.Errorf("%q is not a likely value", v)
-		}
-		d.Wind = profile.Some(nano(mps))
-		return err
-	}, func(d *profile.Drop) string { return optional(d.Wind, " m/s") }},
-	{"line angle", "degrees of the line from the vertical", func(d *profile.Drop, v string, _ unit.System) error {
-		deg, err := unit.ParseAngle(v)
-		if err == nil && (deg < 0 || deg > 60) {
-			err = fmt.Errorf("%q: an angle from the vertical lies between 0 and 60 degrees", v)
-		}
-		d.LineAngle = profile.Some(nano(deg))
-		return err
-	}, func(d *profile.Drop) string { return optional(d.LineAngle, "") }},
+	quantity("wind", "wind speed, 8 mph", 0, 80, readWind, " m/s", func(d *profile.Drop) *profile.Optional { return &d.Wind }),
+	quantity("line angle", "degrees of the line from the vertical", 0, 60, lineAngle, "", func(d *profile.Drop) *profile.Optional { return &d.LineAngle }),
 	{"marks at", `marks counted at: "water" or "gunwale 1.5 ft"`, setMarks, getMarks},
 	length("bulb below zero", "how far the bulb hangs below the line's zero, 6 in", 0, 3, func(d *profile.Drop) *profile.Optional { return &d.BulbBelow }),
 	{"thermometer", `its ice-point check, "reads 32.5 F in ice water"`, setIcePoint, func(d *profile.Drop) string {
@@ -123,16 +109,9 @@ var keys = []key{
 		}
 		return "reads " + exact(d.IcePoint.Value) + " C in ice water"
 	}},
-	{"thermometer precision", "the thermometer's random error, 0.5 F", func(d *profile.Drop, v string, _ unit.System) error {
-		c, _, err := unit.ParseTemperatureDiff(strings.TrimPrefix(clean(v), "+-"))
-		if err == nil && (c <= 0 || c > 5) {
-			err = fmt.Errorf("%q: a thermometer's precision lies between 0 and 5 C (9 F)", v)
-		}
-		d.Precision = profile.Some(nano(c))
-		return err
-	}, func(d *profile.Drop) string { return optional(d.Precision, " C") }},
-	scaled("wait", "time the thermometer was left at each depth, 2 min", 0, 3600, unit.ParseDuration, "s", func(d *profile.Drop) *profile.Optional { return &d.Wait }),
-	scaled("time constant", "the thermometer's time constant, 20 s", 0, 3600, unit.ParseDuration, "s", func(d *profile.Drop) *profile.Optional { return &d.TimeConst }),
+	quantity("thermometer precision", "the thermometer's random error, 0.5 F", 0, 5, precision, " C", func(d *profile.Drop) *profile.Optional { return &d.Precision }),
+	quantity("wait", "time the thermometer was left at each depth, 2 min", 0, 3600, stated(unit.ParseDuration), " s", func(d *profile.Drop) *profile.Optional { return &d.Wait }),
+	quantity("time constant", "the thermometer's time constant, 20 s", 0, 3600, stated(unit.ParseDuration), " s", func(d *profile.Drop) *profile.Optional { return &d.TimeConst }),
 	{"oxygen", "unit of the oxygen column, mg/L or %", func(d *profile.Drop, v string, _ unit.System) error {
 		switch strings.ToLower(strings.TrimSpace(v)) {
 		case "mg/l", "ppm", "mgl":
@@ -146,8 +125,8 @@ var keys = []key{
 	}, func(d *profile.Drop) string { return d.OxygenUnit }},
 	text("for", "the fish you are after, rainbow", func(d *profile.Drop) *string { return &d.For }),
 	text("weight", "the weight on the line", func(d *profile.Drop) *string { return &d.Weight }),
-	scaled("fly weight", "mass of the fly, weighed dry, 0.25 g", 0, 0.05, unit.ParseMass, "kg", func(d *profile.Drop) *profile.Optional { return &d.FlyWeight }),
-	scaled("retrieve", "line drawn divided by all the time it took, 2 in/s", 0, 5, unit.ParseSpeed, "m/s", func(d *profile.Drop) *profile.Optional { return &d.Retrieve }),
+	quantity("fly weight", "mass of the fly, weighed dry, 0.25 g", 0, 0.05, stated(unit.ParseMass), " kg", func(d *profile.Drop) *profile.Optional { return &d.FlyWeight }),
+	quantity("retrieve", "line drawn divided by all the time it took, 2 in/s", 0, 5, stated(unit.ParseSpeed), " m/s", func(d *profile.Drop) *profile.Optional { return &d.Retrieve }),
 	text("sky", "clear, cloud, dusk...", func(d *profile.Drop) *string { return &d.Sky }),
 	text("colour", "of the water: clear, stained, green", func(d *profile.Drop) *string { return &d.Colour }),
 	text("anchor", "what came up on it: clean, black, smells", func(d *profile.Drop) *string { return &d.Anchor }),
@@ -195,7 +174,7 @@ func kept(v string) (string, error) {
 func inUnits(o profile.Optional, u unit.System) string {
 	if o.Known && u.Depth != unit.NoLength {
 		text := exact(u.Depth.From(o.Value)) + " " + u.Depth.String()
-		if back, _, err := unit.ParseLength(text); err == nil && nano(back) == o.Value && len(text) <= longestNice {
+		if back, _, err := unit.ParseLength(text); err == nil && rounded(back) == o.Value && len(text) <= longestNice {
 			return text
 		}
 	}
@@ -205,38 +184,55 @@ func inUnits(o profile.Optional, u unit.System) string {
 // longestNice: a number of more digits is nobody's measure, but a sum of others.
 const longestNice = 12
 
-// length is a key that holds a length between low and high metres. On a page whose
-// depth unit is stated a bare number is in that unit.
-func length(name, help string, low, high float64, field func(*profile.Drop) *profile.Optional) key {
+// quantity is a key that holds a value between low and high, in SI.
+func quantity(name, help string, low, high float64, parse func(v string, bare unit.System) (float64, error), si string, field func(*profile.Drop) *profile.Optional) key {
 	return key{name, help, func(d *profile.Drop, v string, bare unit.System) error {
-		m, err := bareLength(clean(v), bare)
-		if err == nil && (m < low || m > high) {
+		x, err := parse(v, bare)
+		if err == nil && (x < low || x > high) {
 			err = fmt.Errorf("%q is not a likely value", v)
 		}
-		*field(d) = profile.Some(nano(m))
+		*field(d) = profile.Some(rounded(x))
 		return err
-	}, func(d *profile.Drop) string { return inUnits(*field(d), d.Units) }}
+	}, func(d *profile.Drop) string { return optional(*field(d), si) }}
+}
+
+// length is a quantity in metres, which is written in the drop's unit where it can be. On a
+// page whose depth unit is stated a bare number is in that unit.
+func length(name, help string, low, high float64, field func(*profile.Drop) *profile.Optional) key {
+	k := quantity(name, help, low, high, bareLength, " m", field)
+	k.get = func(d *profile.Drop) string { return inUnits(*field(d), d.Units) }
+	return k
+}
+
+// stated parses a value that has its unit.
+func stated(parse func(string) (float64, error)) func(string, unit.System) (float64, error) {
+	return func(v string, _ unit.System) (float64, error) { return parse(clean(v)) }
+}
+
+func lineAngle(v string, _ unit.System) (float64, error) {
+	deg, err := unit.ParseAngle(v)
+	if err == nil && (deg < 0 || deg > 60) {
+		err = fmt.Errorf("%q: an angle from the vertical lies between 0 and 60 degrees", v)
+	}
+	return deg, err
+}
+
+func precision(v string, _ unit.System) (float64, error) {
+	c, _, err := unit.ParseTemperatureDiff(strings.TrimPrefix(clean(v), "+-"))
+	if err == nil && (c <= 0 || c > 5) {
+		err = fmt.Errorf("%q: a thermometer's precision lies between 0 and 5 C (9 F)", v)
+	}
+	return c, err
 }
 
 // bareLength reads a length, which may lack its unit where the page has one.
-func bareLength(s string, bare unit.System) (float64, error) {
+func bareLength(v string, bare unit.System) (float64, error) {
+	s := clean(v)
 	m, _, err := unit.ParseLength(s)
 	if n, rest, ok := unit.ScanNumber(s, true); err != nil && ok && rest == "" && bare.Depth != unit.NoLength {
 		return bare.Depth.Metres(n.Value), nil
 	}
 	return m, err
-}
-
-// scaled is a key that holds a positive quantity in SI up to high.
-func scaled(name, help string, low, high float64, parse func(string) (float64, error), si string, field func(*profile.Drop) *profile.Optional) key {
-	return key{name, help, func(d *profile.Drop, v string, _ unit.System) error {
-		x, err := parse(clean(v))
-		if err == nil && (x < low || x > high) {
-			err = fmt.Errorf("%q is not a likely value", v)
-		}
-		*field(d) = profile.Some(nano(x))
-		return err
-	}, func(d *profile.Drop) string { return optional(*field(d), " "+si) }}
 }
 
 func optional(o profile.Optional, suffix string) string {
@@ -257,7 +253,7 @@ func setMarks(d *profile.Drop, v string, bare unit.System) error {
 		if err != nil || m < 0 || m > 3 {
 			return fmt.Errorf("%q: write how far the gunwale is above the water, e.g. gunwale 1.5 ft", v)
 		}
-		d.Marks, d.FreeboardM = profile.MarksAtGunwale, nano(m)
+		d.Marks, d.FreeboardM = profile.MarksAtGunwale, rounded(m)
 		return nil
 	}
 	return fmt.Errorf("%q: write \"water\" or e.g. \"gunwale 1.5 ft\"", v)
@@ -283,7 +279,7 @@ func setIcePoint(d *profile.Drop, v string, _ unit.System) error {
 	if err != nil || c < -5 || c > 5 {
 		return fmt.Errorf("%q: write what it reads in ice water, e.g. reads 32.5 F in ice water", v)
 	}
-	d.IcePoint = profile.Some(nano(c))
+	d.IcePoint = profile.Some(rounded(c))
 	return nil
 }
 

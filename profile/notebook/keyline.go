@@ -56,7 +56,7 @@ func (r *reader) key(h Header) ([]item, error) {
 			}
 		}
 	case h.Key == "wind" && h.Value != "" && !strings.ContainsAny(h.Value, "0123456789"):
-		if _, _, err := readWind(clean(h.Value), unit.System{}); err != nil {
+		if _, err := readWind(h.Value, unit.System{}); err != nil {
 			r.note(h.Line, "%s kept as a note: no wind in it", shown(raw))
 			h.Key, h.Value = "note", strings.TrimSpace(raw)
 		}

@@ -51,7 +51,11 @@ type Error struct {
 	Name string
 	Line int // 0 when it is the whole page
 	Msg  string
+	err  error
 }
+
+// Unwrap gives the error behind it, such as that of Ask; nil where there is none.
+func (e *Error) Unwrap() error { return e.err }
 
 func (e *Error) Error() string {
 	if e.Line == 0 {
@@ -66,7 +70,7 @@ func Read(data []byte, o Options) ([]Sheet, error) {
 	r := &reader{o: o}
 	text, err := decode(data)
 	if err != nil {
-		return nil, r.fail(0, err.Error())
+		return nil, &Error{Name: o.Name, Msg: err.Error(), err: err}
 	}
 	r.raw = split(text)
 	return r.read()
@@ -127,7 +131,14 @@ type reader struct {
 	logFrom    int    // its number
 }
 
-func (r *reader) fail(line int, msg string) *Error { return &Error{r.o.Name, line, msg} }
+func (r *reader) fail(line int, msg string) *Error {
+	return &Error{Name: r.o.Name, Line: line, Msg: msg}
+}
+
+// failed is the error of a line for which another is the reason.
+func (r *reader) failed(line int, what string, err error) *Error {
+	return &Error{r.o.Name, line, what + ": " + err.Error(), err}
+}
 
 func (r *reader) note(line int, format string, args ...any) {
 	if r.notes == nil {
@@ -150,7 +161,7 @@ func (r *reader) ask(q Question) (int, error) {
 		err = errors.New("no such choice")
 	}
 	if err != nil {
-		return 0, r.fail(q.Line, q.What+": "+err.Error())
+		return 0, r.failed(q.Line, q.What, err)
 	}
 	r.note(q.Line, "%s: %s, as you said", q.What, q.Choices[n])
 	return n, nil
@@ -227,7 +238,7 @@ func (r *reader) columnNames(line int, c string, t **table) bool {
 func (r *reader) refuse(line int, err error) {
 	var e *Error
 	if !errors.As(err, &e) {
-		e = r.fail(line, shown(r.raw[line-1])+": "+err.Error())
+		e = r.failed(line, shown(r.raw[line-1]), err)
 	}
 	r.bad = append(r.bad, e)
 }

@@ -98,7 +98,7 @@ func (p *prose) windy(piece string) bool {
 	if p.has("wind") || startsWithDigit(piece) || !strings.Contains(strings.ToLower(piece), "wind") && !strings.Contains(strings.ToLower(piece), "breez") {
 		return false
 	}
-	if _, _, err := readWind(clean(piece), unit.System{Depth: unit.Foot}); err != nil {
+	if _, err := readWind(piece, unit.System{Depth: unit.Foot}); err != nil {
 		return false
 	}
 	p.inexact = true

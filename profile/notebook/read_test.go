@@ -1,6 +1,7 @@
 package notebook
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -231,5 +232,17 @@ func TestOxygenOfAReadingLeftOut(t *testing.T) {
 	rs := sheets[0].Drop.Readings
 	if len(rs) != 2 || rs[0].Depth != 5 || rs[1].Depth != 7 || !rs[0].Oxygen.Known || !rs[1].Oxygen.Known || rs[0].Oxygen.Value <= rs[1].Oxygen.Value-1 {
 		t.Errorf("%+v", rs)
+	}
+}
+
+// The reason behind an Error can be told from others: that of Ask, and of a long line.
+func TestErrorUnwraps(t *testing.T) {
+	hungUp := errors.New("hung up")
+	_, err := Read([]byte("0 1\n5 2\n"), Options{Ask: func(Question) (int, error) { return 0, hungUp }})
+	if !errors.Is(err, hungUp) {
+		t.Errorf("%v is not %v", err, hungUp)
+	}
+	if _, err := Read([]byte(strings.Repeat("7 ", MaxLine)), Options{}); !errors.Is(err, errLong) {
+		t.Errorf("%v is not %v", err, errLong)
 	}
 }

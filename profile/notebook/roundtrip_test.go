@@ -82,7 +82,7 @@ func drawDrop(t *rapid.T) profile.Drop {
 		if !rapid.Bool().Draw(t, name) {
 			return profile.Optional{}
 		}
-		return profile.Some(nano(rapid.Float64Range(low, high).Draw(t, name)))
+		return profile.Some(rounded(rapid.Float64Range(low, high).Draw(t, name)))
 	}
 	words := func(name string) string {
 		return rapid.SampledFrom([]string{"", "Alder Kettle", "long: water", "5 10 15", "depth and temp", "74", "Größe ½ ″", "--"}).Draw(t, name)
@@ -104,7 +104,7 @@ func drawDrop(t *rapid.T) profile.Drop {
 	d.Precision = maybe("precision", 0.1, 2)
 	switch d.Marks = rapid.SampledFrom([]profile.Marks{profile.MarksNotStated, profile.MarksAtWater, profile.MarksAtGunwale}).Draw(t, "marks"); d.Marks {
 	case profile.MarksAtGunwale:
-		d.FreeboardM = nano(rapid.Float64Range(0, 1).Draw(t, "freeboard"))
+		d.FreeboardM = rounded(rapid.Float64Range(0, 1).Draw(t, "freeboard"))
 	}
 	for range rapid.IntRange(1, 12).Draw(t, "n") {
 		step := rapid.SampledFrom([]float64{1, 0.1, 0.01, 0.5, 0.25, 0.125}).Draw(t, "step")
@@ -113,14 +113,14 @@ func drawDrop(t *rapid.T) profile.Drop {
 			Depth: float64(rapid.IntRange(0, 400).Draw(t, "z")) / rapid.SampledFrom([]float64{1, 4, 10}).Draw(t, "of"), DepthUnit: d.Units.Depth,
 			Temp: float64(rapid.IntRange(-2, 90).Draw(t, "whole")) + step*float64(rapid.SampledFrom(part).Draw(t, "part")), TempUnit: d.Units.Temp, Step: step,
 		}
-		r.Temp = nano(r.Temp)
+		r.Temp = rounded(r.Temp)
 		if n := len(d.Readings); n > 0 && rapid.IntRange(0, 3).Draw(t, "again") == 0 { // two temperatures at one depth
 			r.Depth, r.DepthUnit = d.Readings[n-1].Depth, d.Readings[n-1].DepthUnit
 		} else if rapid.IntRange(0, 4).Draw(t, "other") == 0 {
 			r.DepthUnit, r.TempUnit = rapid.SampledFrom(lengths).Draw(t, "du"), rapid.SampledFrom(scales).Draw(t, "tu")
 		}
 		if rapid.IntRange(0, 4).Draw(t, "spread") == 0 {
-			r.SpreadC = nano(r.TempUnit.DiffToC(float64(rapid.IntRange(1, 4).Draw(t, "by")) / 2))
+			r.SpreadC = rounded(r.TempUnit.DiffToC(float64(rapid.IntRange(1, 4).Draw(t, "by")) / 2))
 		}
 		if rapid.IntRange(0, 2).Draw(t, "oxygen") == 0 {
 			r.Oxygen = profile.Some(float64(rapid.IntRange(0, 150).Draw(t, "mgl")) / 10)

@@ -28,7 +28,7 @@ func New(headers ...Header) (profile.Drop, error) {
 			continue
 		}
 		if err := Set(&d, h.Key, h.Value); err != nil {
-			return profile.Drop{}, &Error{Name: h.From, Msg: err.Error()}
+			return profile.Drop{}, &Error{Name: h.From, Msg: err.Error(), err: err}
 		}
 	}
 	return d, nil

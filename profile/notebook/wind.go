@@ -34,20 +34,20 @@ var (
 
 // readWind reads a wind as it is noted: "8 mph", "SW 5-10 mph", "light", "calm". Of
 // several numbers the highest counts. A number alone is in miles an hour on a page in
-// feet, and open on another. plainly says that nothing but a speed stood there.
-func readWind(v string, bare unit.System) (mps float64, plainly bool, err error) {
+// feet, and open on another.
+func readWind(v string, bare unit.System) (mps float64, err error) {
+	v = clean(v)
 	if mps, err = unit.ParseSpeed(v); err == nil {
-		return mps, true, nil
+		return mps, nil
 	}
-	v = strings.ToLower(v)
 	if m := beaufort().FindStringSubmatch(v); m != nil {
 		n, _ := strconv.ParseFloat(m[1], 64)
-		return 0.836 * math.Pow(n, 1.5), false, nil // the scale's own formula, v = 0.836 B^(3/2)
+		return 0.836 * math.Pow(n, 1.5), nil // the scale's own formula, v = 0.836 B^(3/2)
 	}
 	left := windNumber().ReplaceAllString(v, " ")
 	mps, found, err := windSpeed(v, bare)
 	if err != nil {
-		return 0, false, err
+		return 0, err
 	}
 	if !found {
 		mps, left, found = windWord(left)
@@ -56,9 +56,9 @@ func readWind(v string, bare unit.System) (mps float64, plainly bool, err error)
 		found = found && (windFiller().MatchString(w) || windNamed(w))
 	}
 	if !found {
-		return 0, false, fmt.Errorf("%q is not a wind: write it with its unit, e.g. 10 mph, or calm or light", v)
+		return 0, fmt.Errorf("%q is not a wind: write it with its unit, e.g. 10 mph, or calm or light", v)
 	}
-	return mps, false, nil
+	return mps, nil
 }
 
 // windSpeed is the highest of the speeds in a text, m/s; found is false where there is none.

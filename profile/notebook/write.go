@@ -53,10 +53,10 @@ func writeReading(r profile.Reading) string {
 // when it is read back.
 func spread(r profile.Reading) float64 {
 	full := r.TempUnit.DiffFromC(r.SpreadC)
-	if short := math.Round(full*1e6) / 1e6; nano(r.TempUnit.DiffToC(short)) == r.SpreadC {
+	if short := math.Round(full*1e6) / 1e6; rounded(r.TempUnit.DiffToC(short)) == r.SpreadC {
 		return short
 	}
-	return nano(full)
+	return rounded(full)
 }
 
 // stepped writes a number so that its last digit has the given step: 65.5 with a
@@ -84,11 +84,11 @@ func stepped(v, step float64) string {
 }
 
 // exact writes a number with up to nine decimals and no more than it needs.
-func exact(v float64) string { return strconv.FormatFloat(nano(v)+0, 'f', -1, 64) }
+func exact(v float64) string { return strconv.FormatFloat(rounded(v)+0, 'f', -1, 64) }
 
-// nano keeps nine decimals, and no more than twelve digits in all, which is as many
+// rounded keeps nine decimals, and no more than twelve digits in all, which is as many
 // as are read of a number.
-func nano(v float64) float64 {
+func rounded(v float64) float64 {
 	scale := 1e9
 	for scale > 1 && math.Abs(v)*scale >= 1e12 {
 		scale /= 10
