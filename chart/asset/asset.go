@@ -9,8 +9,6 @@ import (
 	"embed"
 	"strings"
 	"sync"
-
-	"coldseam/chart/asset/internal/pinned"
 )
 
 // The pattern matches README.txt, so that a folder without the script builds too.
@@ -22,13 +20,13 @@ var folder embed.FS
 // to the byte. The caller must not change it.
 func Script() []byte { return script() }
 
-var script = sync.OnceValue(func() []byte { return checked(pinned.Script, folder.ReadFile) })
+var script = sync.OnceValue(func() []byte { return checked(scriptFile, folder.ReadFile) })
 
 // Licences is the text that must go along with the script, "" where there is none.
 func Licences() string {
 	var texts []string
-	for _, f := range pinned.Files {
-		if f.To == pinned.Script {
+	for _, f := range Files {
+		if f.To == scriptFile {
 			continue
 		}
 		if b := checked(f.To, folder.ReadFile); b != nil {
@@ -40,7 +38,7 @@ func Licences() string {
 
 // checked reads a kept file, nil where it is missing or another one.
 func checked(name string, read func(string) ([]byte, error)) []byte {
-	for _, f := range pinned.Files {
+	for _, f := range Files {
 		if f.To != name {
 			continue
 		}

@@ -2,12 +2,10 @@ package asset
 
 import (
 	"bytes"
+	"coldseam/internal/expect"
 	"errors"
 	"strings"
 	"testing"
-
-	"coldseam/chart/asset/internal/pinned"
-	"coldseam/internal/expect"
 )
 
 // The script is the wanted one, or none; its licences go with it.
@@ -16,8 +14,8 @@ func TestScript(t *testing.T) {
 	if b == nil {
 		expect.Missing(t, "the script was not fetched: go generate ./chart/asset")
 	}
-	for _, f := range pinned.Files {
-		if f.To == pinned.Script {
+	for _, f := range Files {
+		if f.To == scriptFile {
 			if err := f.Check(b); err != nil {
 				t.Error(err)
 			}
@@ -30,10 +28,10 @@ func TestScript(t *testing.T) {
 
 // A script that is missing or was changed by one byte is none.
 func TestChecked(t *testing.T) {
-	if b := checked(pinned.Script, func(string) ([]byte, error) { return nil, errors.New("no such file") }); b != nil {
+	if b := checked(scriptFile, func(string) ([]byte, error) { return nil, errors.New("no such file") }); b != nil {
 		t.Errorf("a missing script: %.20q", b)
 	}
-	if b := checked(pinned.Script, func(string) ([]byte, error) { return append(bytes.Clone(Script()), ' '), nil }); b != nil {
+	if b := checked(scriptFile, func(string) ([]byte, error) { return append(bytes.Clone(Script()), ' '), nil }); b != nil {
 		t.Errorf("another script: %.20q", b)
 	}
 	if b := checked("README.txt", folder.ReadFile); b != nil {
@@ -47,13 +45,13 @@ func TestReadme(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, f := range pinned.Files {
+	for _, f := range Files {
 		if !strings.Contains(string(b), f.To) {
 			t.Errorf("README.txt does not name %s", f.To)
 		}
 	}
-	if !strings.Contains(string(b), strings.Replace(pinned.Package, "@", " ", 1)) {
-		t.Errorf("README.txt does not name %s", pinned.Package)
+	if !strings.Contains(string(b), strings.Replace(Package, "@", " ", 1)) {
+		t.Errorf("README.txt does not name %s", Package)
 	}
 	entries, err := folder.ReadDir(".")
 	if err != nil {

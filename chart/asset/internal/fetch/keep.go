@@ -9,13 +9,13 @@ import (
 	"os"
 	"path/filepath"
 
-	"coldseam/chart/asset/internal/pinned"
+	"coldseam/chart/asset"
 )
 
 const mostBytes = 16 << 20 // of one file: none that is wanted is near it
 
 // keep reads a package and keeps the wanted files in the folder, all or none.
-func keep(packed io.Reader, folder string, files []pinned.File) error {
+func keep(packed io.Reader, folder string, files []asset.File) error {
 	unzipped, err := gzip.NewReader(packed)
 	if err != nil {
 		return err

@@ -11,7 +11,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/chart/asset/internal/pinned"
+	"coldseam/chart/asset"
 )
 
 func packed(t *testing.T, files ...[2]string) []byte {
@@ -36,13 +36,13 @@ func packed(t *testing.T, files ...[2]string) []byte {
 	return b.Bytes()
 }
 
-func wanted(from, to, text string) pinned.File {
+func wanted(from, to, text string) asset.File {
 	sum := sha256.Sum256([]byte(text))
-	return pinned.File{From: from, To: to, SHA256: hex.EncodeToString(sum[:])}
+	return asset.File{From: from, To: to, SHA256: hex.EncodeToString(sum[:])}
 }
 
 func TestKeep(t *testing.T) {
-	files := []pinned.File{wanted("package/a.js", "a.js", "one"), wanted("package/LICENSE", "a-license.txt", "two")}
+	files := []asset.File{wanted("package/a.js", "a.js", "one"), wanted("package/LICENSE", "a-license.txt", "two")}
 	good := packed(t, [2]string{"package/other", "no"}, [2]string{"package/a.js", "one"}, [2]string{"package/LICENSE", "two"})
 	for _, c := range []struct {
 		name, want string

@@ -11,7 +11,7 @@ import (
 	"path/filepath"
 	"time"
 
-	"coldseam/chart/asset/internal/pinned"
+	"coldseam/chart/asset"
 )
 
 func main() {
@@ -33,19 +33,19 @@ func fetch(folder string) error {
 	defer os.RemoveAll(temp)
 	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Minute)
 	defer cancel()
-	npm := exec.CommandContext(ctx, "npm", "pack", "--ignore-scripts", "--silent", pinned.Package)
+	npm := exec.CommandContext(ctx, "npm", "pack", "--ignore-scripts", "--silent", asset.Package)
 	npm.Dir = temp
 	if out, err := npm.CombinedOutput(); err != nil {
-		return fmt.Errorf("npm pack %s: %w\n%s", pinned.Package, err, out)
+		return fmt.Errorf("npm pack %s: %w\n%s", asset.Package, err, out)
 	}
 	packed, err := filepath.Glob(filepath.Join(temp, "*.tgz"))
 	if err != nil || len(packed) != 1 {
-		return fmt.Errorf("npm pack %s left %d packages, want 1", pinned.Package, len(packed))
+		return fmt.Errorf("npm pack %s left %d packages, want 1", asset.Package, len(packed))
 	}
 	f, err := os.Open(packed[0])
 	if err != nil {
 		return err
 	}
 	defer f.Close()
-	return keep(f, folder, pinned.Files)
+	return keep(f, folder, asset.Files)
 }
