@@ -6,7 +6,9 @@ import (
 	"maps"
 	"math"
 	"math/rand/v2"
+	"runtime"
 	"slices"
+	"sync"
 	"testing"
 
 	"coldseam/profile"
@@ -54,30 +56,81 @@ func taken(c *measured.Cast, way int) profile.Drop {
 	return metres(pairs...)
 }
 
-// samples reads every lake's casts in each way.
-func samples(t *testing.T) []sample {
+// drops are a cast and the plans of the drops taken from it, one for each way.
+type drops struct {
+	measured.Cast
+	truth measured.Truth
+	plans [4]graded
+}
+
+// graded is what the tables ask of a plan; its columns and ensembles are let go.
+type graded struct {
+	depths, oxygen Confidence
+	structure      layers.Structure
+	thermocline    *profile.Estimate
+	band           band.Band
+}
+
+func gradesOf(p Plan) graded {
+	return graded{p.sureOfDepth(), p.sureOfOxygen(), p.Layers.Structure, p.Layers.Thermocline, p.Band}
+}
+
+// allDrops are those of every lake, once they were worked out.
+var allDrops []drops
+
+// taking takes every lake's drops, or some of them in a short run, by side.
+func taking(t *testing.T) []drops {
 	t.Helper()
+	if allDrops != nil {
+		return allDrops
+	}
 	f := named(t, "rainbow")
-	var out []sample
 	for _, file := range files {
 		for i, c := range measured.Casts(t, file) {
-			if len(c.Depths) < 5 || testing.Short() && i%10 > 0 {
-				continue
+			if len(c.Depths) >= 5 && (!testing.Short() || i%10 == 0) {
+				allDrops = append(allDrops, drops{Cast: c})
 			}
-			truth := c.Truth()
-			edgeM, edge := c.Reaches(f.ComfortHighC.Value)
-			for way := range 4 {
-				p := planned(t, taken(&c, way), f)
-				s := sample{lake: c.Lake(), depths: p.sureOfDepth()}
-				if truth.Layered && p.Layers.Thermocline != nil {
-					s.add(*p.Layers.Thermocline, truth.Thermocline)
-				}
-				if edge && p.Band.Found && !p.Band.ToSurface {
-					s.add(p.Band.Top, edgeM)
-				}
-				if s.widthM > 0 {
-					out = append(out, s)
-				}
+		}
+	}
+	sideBySide(len(allDrops), func(i int) {
+		d := &allDrops[i]
+		d.truth = d.Truth()
+		for way := range d.plans {
+			d.plans[way] = gradesOf(planned(t, taken(&d.Cast, way), f))
+		}
+	})
+	return allDrops
+}
+
+// sideBySide does n things on all processors.
+func sideBySide(n int, do func(int)) {
+	var wg sync.WaitGroup
+	for part := range runtime.NumCPU() {
+		wg.Go(func() {
+			for i := part; i < n; i += runtime.NumCPU() {
+				do(i)
+			}
+		})
+	}
+	wg.Wait()
+}
+
+// samples are the drops that have an answer.
+func samples(t *testing.T) (out []sample) {
+	t.Helper()
+	comfortC := named(t, "rainbow").ComfortHighC.Value
+	for _, d := range taking(t) {
+		edgeM, edge := d.Reaches(comfortC)
+		for _, p := range d.plans {
+			s := sample{lake: d.Lake(), depths: p.depths}
+			if d.truth.Layered && p.thermocline != nil {
+				s.add(*p.thermocline, d.truth.Thermocline)
+			}
+			if edge && p.band.Found && !p.band.ToSurface {
+				s.add(p.band.Top, edgeM)
+			}
+			if s.widthM > 0 {
+				out = append(out, s)
 			}
 		}
 	}
@@ -91,12 +144,11 @@ var files = []string{"nla_marked.csv", "nla_unmarked.csv", "cascade_dense.csv", 
 
 // planned is the plan of a drop as far as its confidence asks: without a rig.
 func planned(t *testing.T, d profile.Drop, f fish.Fish) Plan {
-	t.Helper()
 	checked := check.Of(d)
 	d = checked.Drop()
 	column, err := checked.Column()
 	if err != nil {
-		t.Fatal(err)
+		t.Error(err) // it may be on another goroutine
 	}
 	p := Plan{Drop: d, Fish: f, Column: column, Layers: layers.Find(column)}
 	p.Band = band.Find(band.Input{Column: column, Layers: p.Layers, Fish: f, ClearanceM: ClearanceM})
@@ -218,24 +270,16 @@ func lakesOf(all []sample) map[string]bool {
 // per metre, 1.5 C in all): its fall is told beside. A good drop is wrong in that in at
 // most one of twenty.
 func TestGradesOfStructure(t *testing.T) {
-	f := named(t, "rainbow")
 	all := map[Level][]sample{}
 	falls := map[Level][]float64{}
-	for _, file := range files {
-		for i, c := range measured.Casts(t, file) {
-			if len(c.Depths) < 5 || testing.Short() && i%10 > 0 {
-				continue
+	for _, d := range taking(t) {
+		for _, p := range d.plans {
+			level, s := p.depths.Level, sample{lake: d.Lake()}
+			if d.truth.Layered != (p.structure == layers.Layered) {
+				s.offM = 2 // counted as off
+				falls[level] = append(falls[level], d.Temps[0]-slices.Min(d.Temps))
 			}
-			truth := c.Truth()
-			for way := range 4 {
-				p := planned(t, taken(&c, way), f)
-				level, s := p.sureOfDepth().Level, sample{lake: c.Lake()}
-				if truth.Layered != (p.Layers.Structure == layers.Layered) {
-					s.offM = 2 // counted as off
-					falls[level] = append(falls[level], c.Temps[0]-slices.Min(c.Temps))
-				}
-				all[level] = append(all[level], s)
-			}
+			all[level] = append(all[level], s)
 		}
 	}
 	var table string
@@ -261,31 +305,29 @@ func TestOxygenGrades(t *testing.T) {
 	f := named(t, "rainbow")
 	need := f.OxygenMgL.Value
 	var all [2][3][]sample // hidden or measured; likely, unknown, measured
-	for _, file := range files {
-		for i, c := range measured.Casts(t, file) {
-			if len(c.Depths) < 5 || len(c.Oxygen) < 2 || testing.Short() && i%10 > 0 {
+	lakes := slices.DeleteFunc(slices.Clone(taking(t)), func(d drops) bool { return len(d.Oxygen) < 2 })
+	measuredToo := make([]graded, len(lakes))
+	const seven = 1 // even readings: the way
+	sideBySide(len(lakes), func(i int) {
+		d := taken(&lakes[i].Cast, seven)
+		for j := range d.Readings {
+			v, _ := lakes[i].OxygenAt(d.Readings[j].DepthM)
+			d.Readings[j].Oxygen = profile.Some(v)
+		}
+		measuredToo[i] = gradesOf(planned(t, d, f))
+	})
+	for i, l := range lakes {
+		for shown, p := range []graded{l.plans[seven], measuredToo[i]} {
+			if !p.band.Found {
 				continue
 			}
-			for shown := range 2 {
-				d := taken(&c, 1) // seven even readings
-				if shown == 1 {
-					for j := range d.Readings {
-						v, _ := c.OxygenAt(d.Readings[j].DepthM)
-						d.Readings[j].Oxygen = profile.Some(v)
-					}
-				}
-				p := planned(t, d, f)
-				if !p.Band.Found {
-					continue
-				}
-				v, _ := c.OxygenAt(p.Band.Start.Best)
-				s := sample{lake: c.Lake()}
-				if v < need {
-					s.offM = 2 // too little: counted as off
-				}
-				g := slices.Index([]Level{Likely, Unknown, Measured}, p.sureOfOxygen().Level)
-				all[shown][g] = append(all[shown][g], s)
+			v, _ := l.OxygenAt(p.band.Start.Best)
+			s := sample{lake: l.Lake()}
+			if v < need {
+				s.offM = 2 // too little: counted as off
 			}
+			g := slices.Index([]Level{Likely, Unknown, Measured}, p.oxygen.Level)
+			all[shown][g] = append(all[shown][g], s)
 		}
 	}
 	var table string
