@@ -13,14 +13,11 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
-	"coldseam/internal/expect"
 	"coldseam/profile"
 	"coldseam/profile/internal/measured"
 	"coldseam/profile/layers"
 	"coldseam/profile/report"
 )
-
-var missing = expect.Missing
 
 // alone is the line of one column as the rest of the program makes it.
 func alone(t rapid.TB, name string, points []profile.Point, intervals bool) string {

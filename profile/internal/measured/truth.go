@@ -1,10 +1,6 @@
 package measured
 
-import (
-	"math"
-
-	"coldseam/profile/water"
-)
+import "coldseam/profile/water"
 
 // Truth is what a dense cast says of its layers by their definitions, worked out
 // apart from the packages that are tested by it: the skin left out, the metre of the
@@ -23,53 +19,63 @@ type Truth struct {
 // skin over which density rises most, on the cubic through the stable readings, by a search
 // in small steps.
 func (c Cast) Truth() Truth {
-	z, t := c.Depths, stable(c.Temps)
-	n := len(z)
+	r := readings{c.Depths, stable(c.Temps)}
+	n := len(r.z)
 	if n < 3 {
 		return Truth{}
 	}
-	fall := func(i int) float64 { return (t[i] - t[i+1]) / (z[i+1] - z[i]) }
-	rise := func(i int) float64 {
-		if t[i+1] >= t[i] {
-			return 0
-		}
-		return math.Max(0, (water.Density(t[i+1])-water.Density(t[i]))/(z[i+1]-z[i]))
+	var out Truth
+	start := r.skin()
+	if start > 0 {
+		out.SkinM = r.z[start]
 	}
-	steep := func(i int) bool {
-		return rise(i) > 1e-9 && (fall(i) >= 1-1e-9 || z[i+1]-z[i] > 1+1e-9 && t[i]-t[i+1] >= 1-1e-9)
-	}
-	anySteep := func(from int) bool {
-		for i := from; i+1 < n; i++ {
-			if steep(i) {
-				return true
-			}
-		}
-		return false
-	}
-	start := 0
-	for i := 0; i+2 < n && z[i] <= 1+1e-9; i++ {
-		if t[i]-t[i+1] >= 0.5-1e-9 && !steep(i+1) && fall(i+1) < 1-1e-9 && fall(i+1) <= fall(i)/2 {
-			most := 2.0
-			if anySteep(i + 1) {
-				most = 4
-			}
-			if t[0]-t[i+1] <= most+1e-9 {
-				start = i + 1
-			}
-			break
-		}
-	}
-	out := Truth{SkinM: z[start]}
-	if start == 0 {
-		out.SkinM = 0
-	}
-	if !anySteep(start) || t[start]-t[n-1] < 1.5-1e-9 {
+	if !r.anySteep(start) || r.t[start]-r.t[n-1] < 1.5-1e-9 {
 		return out
 	}
 	out.Layered = true
-	even := Cast{Depths: z, Temps: t, cubic: cubic(z, t)}
-	out.Thermocline = even.steepest(z[start])
+	even := Cast{Depths: r.z, Temps: r.t, cubic: cubic(r.z, r.t)}
+	out.Thermocline = even.steepest(r.z[start])
 	return out
+}
+
+// readings are depths and stable temperatures; interval i lies between i and i+1.
+type readings struct{ z, t []float64 }
+
+func (r readings) fall(i int) float64 { return (r.t[i] - r.t[i+1]) / (r.z[i+1] - r.z[i]) }
+
+func (r readings) steep(i int) bool {
+	if r.t[i+1] >= r.t[i] {
+		return false
+	}
+	width := r.z[i+1] - r.z[i]
+	rise := (water.Density(r.t[i+1]) - water.Density(r.t[i])) / width
+	return rise > 1e-9 && (r.fall(i) >= 1-1e-9 || width > 1+1e-9 && r.t[i]-r.t[i+1] >= 1-1e-9)
+}
+
+func (r readings) anySteep(from int) bool {
+	for i := from; i+1 < len(r.z); i++ {
+		if r.steep(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// skin is the reading at the skin's lower edge, 0 without one.
+func (r readings) skin() int {
+	for i := 0; i+2 < len(r.z) && r.z[i] <= 1+1e-9; i++ {
+		if r.t[i]-r.t[i+1] >= 0.5-1e-9 && !r.steep(i+1) && r.fall(i+1) < 1-1e-9 && r.fall(i+1) <= r.fall(i)/2 {
+			most := 2.0
+			if r.anySteep(i + 1) {
+				most = 4
+			}
+			if r.t[0]-r.t[i+1] <= most+1e-9 {
+				return i + 1
+			}
+			return 0
+		}
+	}
+	return 0
 }
 
 // steepest is the middle of the metre, at or below a depth, over which density rises most;
