@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -34,34 +35,54 @@ func reorder(app *cli.App, args []string) ([]string, error) {
 			rest = append(rest, a)
 			continue
 		}
-		name, value, given := strings.Cut(strings.TrimLeft(a, "-"), "=")
-		if name == "help" || name == "h" {
+		flag, n, err := oneFlag(command, args[i:], seen)
+		if errors.Is(err, errHelp) {
 			return append(path, "--help"), nil
 		}
-		f := flagNamed(command, name)
-		_, isBool := f.(*cli.BoolFlag)
-		switch {
-		case f == nil:
+		if errors.Is(err, errNoFlag) {
+			name, _, _ := strings.Cut(strings.TrimLeft(a, "-"), "=")
 			return nil, refuse("%s has no flag --%s%s; see coldseam %s --help", command.Name, name, near(command, name), strings.Join(path[1:], " "))
-		case seen[name]:
-			return nil, refuse("--%s is given twice", name)
-		case isBool && given && value != "true" && value != "false":
-			return nil, refuse("--%s takes no value", name)
-		case !isBool && !given && i+1 < len(args) && !looksLikeFlag(args[i+1]):
-			i++
-			value = args[i]
 		}
-		seen[name] = true
-		switch {
-		case isBool && !given:
-			flags = append(flags, "--"+name)
-		case !isBool && strings.TrimSpace(value) == "":
-			return nil, refuse("--%s needs a value: %s", name, usage(f))
-		default:
-			flags = append(flags, "--"+name+"="+value)
+		if err != nil {
+			return nil, err
 		}
+		flags, i = append(flags, flag), i+n-1
 	}
 	return append(append(append(path, flags...), "--"), rest...), nil
+}
+
+var (
+	errHelp   = errors.New("help is asked for")
+	errNoFlag = errors.New("there is no such flag")
+)
+
+// oneFlag gives the flag with which args begin as --name=value, and how many of them it
+// takes. The error is errHelp, errNoFlag or a refusal.
+func oneFlag(command *cli.Command, args []string, seen map[string]bool) (flag string, n int, err error) {
+	name, value, given := strings.Cut(strings.TrimLeft(args[0], "-"), "=")
+	if name == "help" || name == "h" {
+		return "", 0, errHelp
+	}
+	f, n := flagNamed(command, name), 1
+	_, isBool := f.(*cli.BoolFlag)
+	switch {
+	case f == nil:
+		return "", 0, errNoFlag
+	case seen[name]:
+		return "", 0, refuse("--%s is given twice", name)
+	case isBool && given && value != "true" && value != "false":
+		return "", 0, refuse("--%s takes no value", name)
+	case !isBool && !given && len(args) > 1 && !looksLikeFlag(args[1]):
+		value, n = args[1], 2
+	}
+	seen[name] = true
+	if isBool && !given {
+		return "--" + name, n, nil
+	}
+	if !isBool && strings.TrimSpace(value) == "" {
+		return "", 0, refuse("--%s needs a value: %s", name, usage(f))
+	}
+	return "--" + name + "=" + value, n, nil
 }
 
 // withoutCommand gives the arguments of a call that begins with no command.
