@@ -41,3 +41,13 @@ func TestOwningGroup(t *testing.T) {
 		t.Errorf("no file: %q", got)
 	}
 }
+
+// TestGroupName: the group of the number 0 has a name on every system.
+func TestGroupName(t *testing.T) {
+	if got := groupName("0"); got != "root" && got != "wheel" {
+		t.Errorf("group 0 is %q", got)
+	}
+	if got := groupName("3999999999"); got != "3999999999" {
+		t.Errorf("a group that is not there: %q", got)
+	}
+}
