@@ -161,7 +161,7 @@ func (d *Drop) PrecisionC() float64 {
 
 // round keeps a tenth of a millimetre or of a millidegree: finer than any reading,
 // and coarse enough that 10 ft and 3.048 m are the same depth.
-func round(v float64) float64 { return math.Round(v*1e4) / 1e4 }
+func round(v float64) float64 { return unit.RoundTo(v, 4) }
 
 // AnchorBlack reports whether the mud on the anchor was noted as black or smelling.
 func (d *Drop) AnchorBlack() bool { return remark.Anchor(d.Anchor).Has(remark.BlackMud) }

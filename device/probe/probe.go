@@ -68,8 +68,8 @@ func (p *Probe) Known() bool { return p.known }
 // NowS is the probe's clock, s since it was opened.
 func (p *Probe) NowS() float64 { return p.now().Sub(p.begun).Seconds() }
 
-// Said is what an event of the port brought.
-type Said struct {
+// Outcome is what an event of the port brought.
+type Outcome struct {
 	device.Event
 	AtS    float64 // when, as NowS
 	Sample format.Sample
@@ -83,8 +83,8 @@ type Said struct {
 }
 
 // Take takes in an event of the port.
-func (p *Probe) Take(e device.Event) Said {
-	s := Said{Event: e, AtS: e.At.Sub(p.begun).Seconds()}
+func (p *Probe) Take(e device.Event) Outcome {
+	s := Outcome{Event: e, AtS: e.At.Sub(p.begun).Seconds()}
 	switch {
 	case e.Kind == device.Cut:
 		p.Cut(e.Line)
@@ -100,7 +100,7 @@ func (p *Probe) Take(e device.Event) Said {
 }
 
 // learn finds what the lines hold, or asks for it when there are enough of them.
-func (p *Probe) learn(s *Said) {
+func (p *Probe) learn(s *Outcome) {
 	n := len(p.first)
 	if p.Layout != nil {
 		sample, err := format.New(*p.Layout, p.options).Line(p.first[n-1])

@@ -12,7 +12,7 @@ import (
 )
 
 // heard is a probe that says lines, one every half second, to be taken in.
-func heard(t *testing.T, l *format.Layout, lines ...string) (*Probe, []Said) {
+func heard(t *testing.T, l *format.Layout, lines ...string) (*Probe, []Outcome) {
 	t.Helper()
 	begun := time.Date(2026, 7, 18, 14, 20, 0, 0, time.UTC)
 	p, err := Open(Options{
@@ -26,7 +26,7 @@ func heard(t *testing.T, l *format.Layout, lines ...string) (*Probe, []Said) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { p.Close() })
-	var all []Said
+	var all []Outcome
 	for i, line := range lines {
 		all = append(all, p.Take(device.Event{Kind: device.Line, At: begun.Add(time.Duration(i) * time.Second / 2), Line: []byte(line)}))
 	}

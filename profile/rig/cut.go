@@ -1,6 +1,10 @@
 package rig
 
-import "math"
+import (
+	"math"
+
+	"coldseam/profile/unit"
+)
 
 // Lengths of the parts (common practice).
 const (
@@ -44,7 +48,7 @@ func Cut(leaderM, stepM float64, stock []Piece) []Part {
 			if p.Name != "" {
 				name += " (" + p.Name + ")"
 			}
-			part := Part{Name: name, LengthM: round(float64(n) * stepM), DiameterMM: round(p.DiameterMM), Material: p.Material}
+			part := Part{Name: name, LengthM: unit.RoundTo(float64(n)*stepM, 4), DiameterMM: unit.RoundTo(p.DiameterMM, 4), Material: p.Material}
 			if kind == Tapered {
 				part.ThickMM = thickMM
 			}
@@ -58,8 +62,6 @@ func Cut(leaderM, stepM float64, stock []Piece) []Part {
 }
 
 func steps(m, step float64) int { return int(math.Round(m / step)) }
-
-func round(v float64) float64 { return math.Round(v*1e4) / 1e4 }
 
 func has(stock []Piece, kind PieceKind) bool { return first(stock, kind).Kind == kind }
 
