@@ -1,6 +1,8 @@
 package session
 
 import (
+	"slices"
+
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 )
@@ -43,21 +45,16 @@ func (s *Session) save(ended bool) {
 func (s *Session) askFailed(err error, ended bool) {
 	again := func() { s.save(ended) }
 	giveUp := func() { s.end(Unsaved{err}) }
+	elsewhere := func() { s.askElsewhere(func() { s.askFailed(err, ended) }, again) }
+	choices := []string{"try again", "save it in another folder", "it is copied down: end the drop"}
+	do := []func(){again, elsewhere, giveUp}
+	if s.o.Elsewhere == nil {
+		choices, do = slices.Delete(choices, 1, 2), slices.Delete(do, 1, 2)
+	}
 	s.open(Question{
-		What:    "What now?",
-		Choices: []string{"try again", "save it in another folder", "it is copied down: end the drop"},
-		help:    helpFailed,
-		choose: func(n int) {
-			switch n {
-			case 0:
-				s.do(again)
-			case 1:
-				s.askElsewhere(func() { s.askFailed(err, ended) }, again)
-			case 2:
-				giveUp()
-			}
-		},
-		stop: giveUp,
+		What: "What now?", Choices: choices, help: helpFailed,
+		choose: func(n int) { s.do(do[n]) },
+		stop:   giveUp,
 	})
 }
 
@@ -68,6 +65,7 @@ func (s *Session) askElsewhere(back, again func()) {
 		help:  helpFolder,
 		leave: back,
 		undo:  back,
+		stop:  back, // nothing is given up by a word at this question
 		text: func(where string) {
 			other, err := s.o.Elsewhere(where)
 			if err != nil {

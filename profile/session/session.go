@@ -48,7 +48,7 @@ type Options struct {
 	Now       time.Time
 	Cut       []Cut                                   // drops that were cut off
 	New       Store                                   // for a new drop
-	Elsewhere func(where string) (s Store, err error) // another place to keep a drop, as it was typed
+	Elsewhere func(where string) (s Store, err error) // another place to keep a drop, as it was typed; nil: there is none
 	Fish      []fish.Fish                             // the angler's own
 	Waters    []string                                // the angler's, by name
 	Probe     *Probe                                  // nil: everything is typed

@@ -244,7 +244,7 @@ func TestWordsAtQuestions(t *testing.T) {
 		{"meaning", feet, Options{}, []string{"34 60"}, "A depth of 34 ft", []after{{"undo", "Not taken."}, {"skip", "Not taken."}, {"help", helpChoice}, {"stop", "Not taken."}}},
 		{"twice", feet, Options{}, []string{"10 72", "10 70"}, "At 10 ft it was 72 F before", []after{{"undo", "Taken back: 70 F at 10 ft"}, {"skip", "Read 1 ft next"}, {"help", helpTwice}, {"stop", ""}}},
 		{"saving", feet, Options{New: &kept{fails: 99}}, []string{"74"}, "What now?", []after{{"undo", nothingToUndo}, {"skip", mustBeAnswered}, {"help", helpFailed}, {"stop", ""}}},
-		{"folder", feet, Options{New: &kept{fails: 99}}, []string{"74", "2"}, "", []after{{"undo", "What now?"}, {"skip", "What now?"}, {"help", helpFolder}, {"stop", "What now?"}}},
+		{"folder", feet, Options{New: &kept{fails: 99}, Elsewhere: func(string) (Store, error) { return nil, errFull }}, []string{"74", "2"}, "", []after{{"undo", "What now?"}, {"skip", "What now?"}, {"help", helpFolder}, {"stop", "What now?"}}},
 	} {
 		for _, a := range c.after {
 			k := begin(t, c.page, c.o).types(c.typed...)
@@ -264,8 +264,14 @@ func TestWordsAtQuestions(t *testing.T) {
 			}
 		}
 	}
+	// stop at the folder gives nothing up: the drop goes on once it is saved
+	there := &kept{}
+	k := begin(t, feet, Options{New: &kept{fails: 1}, Elsewhere: func(string) (Store, error) { return there, nil }}).types("74", "2", "stop", "2", "a stick")
+	if k.view.Ended || !strings.Contains(there.page, "1 ft: 74 F") {
+		t.Errorf("ended %v, saved %q", k.view.Ended, there.page)
+	}
 	// a line that was typed in part of an answer is lost by none of these
-	k := begin(t, feet, Options{}).types("10 72", "10 70 / 20 60", "stop")
+	k = begin(t, feet, Options{}).types("10 72", "10 70 / 20 60", "stop")
 	if got := k.rows(); !k.view.Ended || k.Err() != nil || len(got) != 3 {
 		t.Errorf("saved %q, %v", got, k.Err())
 	}

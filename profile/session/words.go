@@ -14,7 +14,7 @@ const (
 	helpOffer  = "Type the number that stands before an answer, then Enter. skip: leaves what was cut off for later. stop: ends, and nothing is begun."
 	helpBottom = `The depth of water under the boat, such as 24 or 24 ft: by the marks on the line once its weight touches bottom, or by a sounder. Enter alone or skip: not known. stop: ends.`
 	helpTwice  = "1: the older reading is left out. 2 or skip: both stay. undo: takes the new one back. stop: both stay, and the drop ends with the plan."
-	helpFailed = "1: when there is room again, or the card is back. 2: the drop goes on in a folder that you name. 3 or stop: once you have copied the readings down. Nothing is given up before."
+	helpFailed = "Try again when there is room, or the card is back; another folder: the drop goes on there. End it, or stop, once you have copied the readings down: nothing is given up before."
 	helpFolder = "A folder on another disk or stick, such as ~/drops. Enter alone or skip: back to the choices."
 
 	listenHelp    = "The probe's first lines tell what they hold. Enter: type the readings instead. stop: ends."
