@@ -168,7 +168,10 @@ func (f *infill) fill(t []float64, rng *rand.Rand) {
 		share = min(max(share, minShare), 1-minShare)
 		log := math.Log(share / (1 - share))
 		if fall > 0 { // under ice there is neither a mixed layer nor a break
-			part := min(1, fall/whole)
+			part := 1.0 // where the column rises in all, a fall in it is more than the whole
+			if whole > fall {
+				part = fall / whole
+			}
 			log = s.model.intercept + s.model.cubic*log + s.model.share*part + s.model.width*s.logWidth + s.model.adjacent*f.adjacent(t, s)
 			if rng != nil {
 				log += s.model.deviate(rng) * math.Exp(s.model.spread+s.model.spreadShare*part+s.model.spreadWidth*s.logWidth)

@@ -133,6 +133,30 @@ func TestSameBytesTwice(t *testing.T) {
 	})
 }
 
+// A column that is warmer at its end than at its top, though it falls on the way, once gave
+// a member of the ensemble that was no number.
+func TestRisesInAll(t *testing.T) {
+	var points []profile.Point
+	for i, temp := range []float64{1, 1, 0.004, 0, 1.5, 35, 0.001, 0.04, -1, 1, 0} {
+		z := []float64{1, 3, 4, 5, 5.57, 6.57, 7.32, 10.34, 12.53, 15.03, 19.03}
+		points = append(points, profile.Point{DepthM: z[i], TempC: temp, ErrC: 0.25})
+	}
+	for n := range 60 {
+		points[n%len(points)].TempC += 0.01
+		c, err := profile.NewColumn(points)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, member := range Find(c).Ensemble.Temps {
+			for _, temp := range member {
+				if math.IsNaN(temp) || math.IsInf(temp, 0) {
+					t.Fatalf("a member holds %v C", temp)
+				}
+			}
+		}
+	}
+}
+
 // The zero column has no reading at all.
 func TestNoReadings(t *testing.T) {
 	l := Find(profile.Column{})
