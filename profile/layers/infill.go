@@ -179,7 +179,7 @@ func (f *infill) fill(t []float64, rng *rand.Rand) {
 		} else if rng != nil {
 			log += iceSpread * rng.NormFloat64()
 		}
-		odds := math.Exp(log)
+		odds := math.Exp(min(log, 700)) // a heavy tail must not overflow: beyond it is all of the fall
 		t[s.mid] = t[s.left] - fall*odds/(1+odds)
 	}
 }
