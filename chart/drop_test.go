@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/internal/demo"
+	"coldseam/profile/demo"
 )
 
 // The figure carries the plan's own numbers, all of them finite.

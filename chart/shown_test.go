@@ -5,7 +5,7 @@ import (
 	"slices"
 	"testing"
 
-	"coldseam/internal/demo"
+	"coldseam/profile/demo"
 )
 
 // The rise of density, summed over the column, is the difference of the water's density

@@ -11,7 +11,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"coldseam/internal/demo"
+	"coldseam/profile/demo"
 )
 
 const summer = "units: ft F\nbottom: 30 ft\n0 74\n5 73.5\n10 2\n15 65\n20 56\n25 52\n"

@@ -12,7 +12,7 @@ import (
 	"testing"
 	"time"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 // These tests read real ports, the slave ends of pseudo-terminals. A pseudo-terminal

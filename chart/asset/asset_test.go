@@ -2,7 +2,7 @@ package asset
 
 import (
 	"bytes"
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 	"errors"
 	"strings"
 	"testing"

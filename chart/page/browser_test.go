@@ -19,7 +19,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"coldseam/chart/asset"
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 const longest = 20 * time.Second // of any wait in a browser

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"coldseam/chart"
-	"coldseam/internal/demo"
+	"coldseam/profile/demo"
 )
 
 // figureOf is the figure of a page of text.

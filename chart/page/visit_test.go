@@ -10,7 +10,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"coldseam/chart"
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 // A page in a browser without a network: the picture is drawn, readings answer to a

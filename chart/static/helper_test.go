@@ -13,7 +13,7 @@ import (
 	"time"
 
 	"coldseam/chart"
-	"coldseam/internal/demo"
+	"coldseam/profile/demo"
 	"coldseam/profile/unit"
 
 	stdfont "golang.org/x/image/font"

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 var missing = expect.Missing

@@ -12,7 +12,7 @@ import (
 	"time"
 
 	"coldseam/chart/asset"
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 // TestChartNumbers: the series of a page are the numbers of plan --json, in the angler's

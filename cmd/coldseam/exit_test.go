@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 // TestExitStatus runs the program as a shell does: 0 done, 1 could not be done, 2 not

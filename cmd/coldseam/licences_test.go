@@ -11,7 +11,7 @@ import (
 
 	"coldseam/chart/asset"
 	"coldseam/cmd/coldseam/internal/licence"
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 // needLicences skips a test where they were not gathered; with COLDSEAM_FULL=1 it fails.

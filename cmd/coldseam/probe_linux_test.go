@@ -12,7 +12,7 @@ import (
 	"testing"
 	"time"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 // fakeProbe is a probe that states its temperature ten times a second on a

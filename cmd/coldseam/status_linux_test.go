@@ -8,7 +8,7 @@ import (
 
 	"github.com/creack/pty"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 	"coldseam/profile/plain"
 )
 

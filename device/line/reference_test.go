@@ -10,8 +10,8 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/internal/expect"
 	"coldseam/profile"
+	"coldseam/profile/expect"
 )
 
 // reference is what the reference library makes of a sentence.

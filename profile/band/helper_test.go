@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"coldseam/internal/expect"
 	"coldseam/profile"
+	"coldseam/profile/expect"
 	"coldseam/profile/fish"
 	"coldseam/profile/layers"
 )

@@ -7,8 +7,8 @@ import (
 	"strconv"
 	"testing"
 
-	"coldseam/internal/expect"
 	"coldseam/profile"
+	"coldseam/profile/expect"
 	"coldseam/profile/unit"
 )
 

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"testing"
 
-	"coldseam/internal/expect"
 	"coldseam/profile"
+	"coldseam/profile/expect"
 )
 
 var near = expect.Near

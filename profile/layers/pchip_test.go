@@ -3,7 +3,7 @@ package layers
 import (
 	"testing"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 // pchipColumns are the columns of testdata/pchip.py.

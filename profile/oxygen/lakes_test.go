@@ -12,8 +12,8 @@ import (
 
 	"gonum.org/v1/gonum/stat"
 
-	"coldseam/internal/expect"
 	"coldseam/profile"
+	"coldseam/profile/expect"
 	"coldseam/profile/internal/measured"
 	"coldseam/profile/layers"
 )

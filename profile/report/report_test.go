@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/internal/demo"
+	"coldseam/profile/demo"
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/internal/demo"
 	"coldseam/profile"
+	"coldseam/profile/demo"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
 	"coldseam/profile/sampling"

@@ -3,8 +3,8 @@ package rig
 import (
 	"slices"
 
-	"coldseam/internal/expect"
 	"coldseam/profile"
+	"coldseam/profile/expect"
 )
 
 var near = expect.Near

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 var near = expect.Near

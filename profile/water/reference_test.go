@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 // TestReferenceTablesReproduce makes the reference tables again and compares them

@@ -23,8 +23,8 @@ import (
 
 	"gonum.org/v1/gonum/interp"
 
-	"coldseam/internal/expect"
 	"coldseam/profile"
+	"coldseam/profile/expect"
 )
 
 // Cast is one measured profile: the depths at which a temperature was read, from the

@@ -3,7 +3,7 @@ package leader
 import (
 	"testing"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 // asked is a leader of testdata/chain.py.

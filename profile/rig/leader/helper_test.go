@@ -3,7 +3,7 @@ package leader
 import (
 	"testing"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 )
 
 var (

@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"coldseam/internal/expect"
+	"coldseam/profile/expect"
 	"coldseam/profile/water"
 )
 
