@@ -25,19 +25,7 @@ func makePart(p Part) part {
 }
 
 // called is the part in a message.
-func (p *part) called() string {
-	switch p.Quantity {
-	case Depth:
-		return "the depth"
-	case Temp, Word:
-		return "the temperature"
-	case Pressure, Gauge:
-		return "the pressure"
-	case Ohms:
-		return "the resistance"
-	}
-	return "the time"
-}
+func (p *part) called() string { return quantities[p.Quantity].called }
 
 // take gives the value in SI (a time in its own unit), or why it cannot be one. A time
 // that is missing or written as a date is unknown, not wrong.

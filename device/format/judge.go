@@ -49,10 +49,10 @@ func (c *column) judge(hex bool) {
 		c.bare = c.sure == 0 && !c.beside && c.title == nil
 	}
 	c.temps, c.depths = c.tempWays(hex), c.depthWays()
-	if c.tempTier = c.tier(c.temps, Temp, Ohms, Word); hex && c.sure == 0 && isWords(c.texts) && c.clocks == 0 && !c.beside {
+	if c.tempTier = c.tier(c.temps, Temp); hex && c.sure == 0 && isWords(c.texts) && c.clocks == 0 && !c.beside {
 		c.tempTier = byOther
 	}
-	c.depthTier = c.tier(c.depths, Depth, Pressure, Gauge)
+	c.depthTier = c.tier(c.depths, Depth)
 }
 
 // joinUnit joins what the name says with the unit on the lines.
@@ -60,19 +60,19 @@ func (c *column) joinUnit() {
 	if c.lineUnit == unit.None || c.beside {
 		return
 	}
-	switch of := quantityOf(c.lineUnit); {
+	switch {
 	case c.sure < 2:
-		c.quantity, c.unit, c.sure = of, c.lineUnit, 2
-	case of == c.quantity || of == Pressure && c.quantity == Gauge:
+		c.quantity, c.unit, c.sure = quantityOf(c.lineUnit), c.lineUnit, 2
+	case c.quantity.isIn(c.lineUnit):
 		c.unit = c.lineUnit
 	default:
 		c.meaning = meaning{beside: true} // the name and the unit contradict
 	}
 }
 
-// tier is how well the column is known for a quantity, or for others that stand for it.
-func (c *column) tier(ways []Part, q Quantity, others ...Quantity) tier {
-	other := slices.Contains(others, c.quantity)
+// tier is how well the column is known for a quantity, or for another that gives it.
+func (c *column) tier(ways []Part, q Quantity) tier {
+	other := quantities[c.quantity].gives == q
 	switch {
 	case c.beside || c.clocks > 0 || len(ways) == 0:
 		return never

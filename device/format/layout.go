@@ -22,16 +22,18 @@ const (
 
 var quantities = [...]struct {
 	word, also string
-	needsUnit  string // what to write, where a unit is needed
+	gives      Quantity // the depth, the temperature or the time, itself or found from it
+	called     string   // in a message
+	needsUnit  string   // what to write, where a unit is needed
 }{
-	Skip:     {"skip", "ignore", ""},
-	Depth:    {"depth", "z", "m, ft, cm, mm or in"},
-	Temp:     {"temp", "temperature", "C, F or K, or C/100 where 1834 means 18.34"},
-	Pressure: {"pressure", "absolute", "Pa, hPa, mbar, kPa, bar or psi"},
-	Gauge:    {"gauge", "gage", "Pa, hPa, mbar, kPa, bar or psi"},
-	Ohms:     {"ohms", "ohm", ""},
-	Word:     {"word", "hex", ""},
-	Time:     {"time", "clock", "ms, s, us or min"},
+	Skip:     {word: "skip", also: "ignore"},
+	Depth:    {"depth", "z", Depth, "the depth", "m, ft, cm, mm or in"},
+	Temp:     {"temp", "temperature", Temp, "the temperature", "C, F or K, or C/100 where 1834 means 18.34"},
+	Pressure: {"pressure", "absolute", Depth, "the pressure", "Pa, hPa, mbar, kPa, bar or psi"},
+	Gauge:    {"gauge", "gage", Depth, "the pressure", "Pa, hPa, mbar, kPa, bar or psi"},
+	Ohms:     {"ohms", "ohm", Temp, "the resistance", ""},
+	Word:     {"word", "hex", Temp, "the temperature", ""},
+	Time:     {"time", "clock", Time, "the time", "ms, s, us or min"},
 }
 
 // String is the word of the settings.
@@ -85,14 +87,14 @@ func (l Layout) String() string {
 // StatesDepth reports whether the lines state the probe's depth, or a pressure from
 // which it follows. Of NMEA sentences only the lines themselves tell.
 func (l Layout) StatesDepth() bool {
-	i, _ := l.find(Depth, Pressure, Gauge)
+	i, _ := l.giving(Depth)
 	return i >= 0
 }
 
-// find is the part that is one of some quantities, -1 for none.
-func (l Layout) find(any ...Quantity) (int, Part) {
+// giving is the part that gives the depth or the temperature, -1 for none.
+func (l Layout) giving(q Quantity) (int, Part) {
 	for i, p := range l.Parts {
-		if slices.Contains(any, p.Quantity) {
+		if int(p.Quantity) < len(quantities) && quantities[p.Quantity].gives == q {
 			return i, p
 		}
 	}
@@ -100,6 +102,5 @@ func (l Layout) find(any ...Quantity) (int, Part) {
 }
 
 func (l Layout) has(q Quantity) bool {
-	i, _ := l.find(q)
-	return i >= 0
+	return slices.ContainsFunc(l.Parts, func(p Part) bool { return p.Quantity == q })
 }

@@ -72,15 +72,14 @@ func meaningOf(name []byte) meaning {
 
 // fitUnit drops a unit that does not belong, and lets a unit of time win over a letter.
 func fitUnit(m meaning) meaning {
-	of := quantityOf(m.unit)
 	switch {
 	case m.quantity == Skip:
 		return meaning{}
 	case m.unit == unit.None || m.unit == unit.Other:
 		m.unit = unit.None
-	case of == m.quantity || of == Pressure && m.quantity == Gauge:
+	case m.quantity.isIn(m.unit):
 	case m.sure == 1:
-		m.quantity = of
+		m.quantity = quantityOf(m.unit)
 	default:
 		m.unit = unit.None
 	}

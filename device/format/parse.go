@@ -103,7 +103,7 @@ func (l Layout) check() error {
 	if len(l.Parts) > maxParts {
 		return fmt.Errorf("a layout has at most %d parts", maxParts)
 	}
-	var temps, depths, times int
+	given := map[Quantity]int{}
 	names := map[string]bool{}
 	for _, p := range l.Parts {
 		if int(p.Quantity) >= len(quantities) {
@@ -121,23 +121,16 @@ func (l Layout) check() error {
 		if err := p.checkUnit(); err != nil {
 			return err
 		}
-		switch p.Quantity {
-		case Temp, Ohms, Word:
-			temps++
-		case Depth, Pressure, Gauge:
-			depths++
-		case Time:
-			times++
-		}
+		given[quantities[p.Quantity].gives]++
 	}
 	switch {
-	case temps == 0:
+	case given[Temp] == 0:
 		return fmt.Errorf("no temperature in the layout: add temp with its unit, word or ohms")
-	case temps > 1:
+	case given[Temp] > 1:
 		return fmt.Errorf("two temperatures in the layout: leave one of temp, word and ohms, and write skip for the other")
-	case depths > 1:
+	case given[Depth] > 1:
 		return fmt.Errorf("two depths in the layout: leave one of depth, pressure and gauge, and write skip for the other")
-	case times > 1:
+	case given[Time] > 1:
 		return fmt.Errorf("two times in the layout: write skip for one")
 	}
 	return nil
@@ -156,11 +149,7 @@ func (p Part) checkUnit() error {
 	case u == unit.None:
 		return nil
 	}
-	want := p.Quantity
-	if want == Gauge {
-		want = Pressure
-	}
-	if quantityOf(u) != want || want == Skip {
+	if p.Quantity == Skip || !p.Quantity.isIn(u) {
 		if need == "" {
 			need = "none"
 		}

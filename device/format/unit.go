@@ -14,6 +14,12 @@ var measures = [...]Quantity{
 // quantityOf is what a value in the unit measures, Skip for nothing of use.
 func quantityOf(u unit.Unit) Quantity { return measures[u.Quantity()] }
 
+// isIn reports whether the unit is one of the quantity's.
+func (q Quantity) isIn(u unit.Unit) bool {
+	of := quantityOf(u)
+	return of == q || of == Pressure && q == Gauge
+}
+
 // unitNamed finds the unit of a word, in any case, with or without a degree sign.
 func unitNamed(w []byte) unit.Unit { return unit.Printed(afterDegrees(w)) }
 

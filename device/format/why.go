@@ -66,8 +66,8 @@ func open(l []Layout, doubt string) string {
 	if len(l) == 1 && doubt != "" {
 		return doubt
 	}
-	temp := func(x Layout) (int, Part) { return x.find(Temp, Ohms, Word) }
-	depth := func(x Layout) (int, Part) { return x.find(Depth, Pressure, Gauge) }
+	temp := func(x Layout) (int, Part) { return x.giving(Temp) }
+	depth := func(x Layout) (int, Part) { return x.giving(Depth) }
 	place := func(i int, p Part) string { return fmt.Sprint(i, p.Name) }
 	in := func(_ int, p Part) string { return p.Unit }
 	var parts []string
