@@ -112,6 +112,7 @@ func TestFindChoices(t *testing.T) {
 		{"temp: 6450\ntemp: 6440\n", "temp: temp F/100 | temp: temp C/1000", "the unit of the temperature"},
 		{"D,NaN\nT,18.3\nD,NaN\nT,18.3\n", "T: temp C", "a fault on every line"},
 		{"4.2,-127.00\n4.3,-127.00\n", "temp C, skip", "a fault on every line"},
+		{"12001,4 m,71.7 F\n12501,5 m,71.6 F\n13001,6 m,127.5\n", "temp C/1000, depth m, skip", "by its name or unit cannot be that of water"},
 		{"18.31,OK,250\n18.31,OK,251\n", "temp C, depth cm | temp C, depth mm | temp C, depth ft", "the unit of the depth"},
 	} {
 		f := Find(linesOf(c.text))

@@ -90,6 +90,9 @@ func (c *column) tier(ways []Part, q Quantity) tier {
 	return never
 }
 
+// saysTemp reports a column whose name or unit says that it is the temperature.
+func (c *column) saysTemp() bool { return c.quantity == Temp && c.sure == 2 && !c.beside }
+
 // isUnusual reports a number that stands for a fault in some unit.
 func isUnusual(v float64) bool {
 	switch v {

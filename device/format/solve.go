@@ -25,6 +25,9 @@ func (s *set) answer(hex bool) (a answer) {
 	}
 	temps, tempTier := s.best(func(c *column) tier { return c.tempTier })
 	a.byName = tempTier < byValue
+	if tempTier == byValue && slices.ContainsFunc(s.cols, (*column).saysTemp) {
+		a.doubt = "a value that should be the temperature by its name or unit cannot be that of water"
+	}
 	if len(temps) == 0 {
 		if c := s.cols[0]; s.places || len(s.cols) > 1 || c.beside || c.sure > 0 || len(c.temps) == 0 {
 			a.why = "no value that can be a temperature of water"
