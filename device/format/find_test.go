@@ -104,6 +104,7 @@ func TestFindChoices(t *testing.T) {
 		{"temp1=18 temp2=19\ntemp1=18 temp2=19\n", "temp1: temp C | temp2: temp C", "which value is the temperature"},
 		{"18.31 C,4.2\n18.31 C,4.3\n", "temp C, depth m | temp C, depth ft | temp C, depth cm | temp C, skip", "which value is the depth"},
 		{"pressure_hpa,temp_c\n1413,18.3\n", "pressure hPa, temp C | gauge hPa, temp C", "whether the pressure holds the air's"},
+		{"P=270.5 temp=211\nP=271.5 temp=212\n", "P: gauge hPa, temp: temp C/100 | P: gauge hPa, temp: temp C/10 | P: gauge hPa, temp: temp C/16 | P: pressure kPa, temp: temp C/100 | P: pressure kPa, temp: temp C/10 | P: pressure kPa, temp: temp C/16", "whether the pressure holds the air's"},
 		{"1013.2,18.3\n1014.2,18.3\n", "depth cm, temp C | depth mm, temp C | pressure hPa, temp C", "the unit of the depth"},
 		{"log: 4.2, 18.3\nlog: 4.3, 18.3\n", "log: depth m, temp C | log: temp C, depth m | log: depth ft, temp C | log: temp C, depth ft | log: depth cm, temp C | log: temp C, depth cm", "which value"},
 		{"Sensor 1: 18.31\nSensor 1: 18.25\n", "Sensor 1: temp C", "the name does not say"},

@@ -70,6 +70,7 @@ func open(l []Layout, doubt string) string {
 	depth := func(x Layout) (int, Part) { return x.giving(Depth) }
 	place := func(i int, p Part) string { return fmt.Sprint(i, p.Name) }
 	in := func(_ int, p Part) string { return p.Unit }
+	offers := func(q Quantity) bool { return slices.ContainsFunc(l, func(x Layout) bool { return x.has(q) }) }
 	var parts []string
 	say := func(is bool, text string) {
 		if is {
@@ -78,7 +79,7 @@ func open(l []Layout, doubt string) string {
 	}
 	say(differ(l, temp, place), "which value is the temperature")
 	say(differ(l, depth, place), "which value is the depth")
-	say(eitherPressure(l), "whether the pressure holds the air's")
+	say(offers(Pressure) && offers(Gauge), "whether the pressure holds the air's")
 	say(differ(l, depth, in), "the unit of the depth")
 	say(differ(l, temp, in), "the unit of the temperature")
 	say(doubt != "", doubt)
@@ -86,16 +87,6 @@ func open(l []Layout, doubt string) string {
 		return "more than one meaning is possible"
 	}
 	return "not said: " + strings.Join(parts, ", ")
-}
-
-// eitherPressure reports that a pressure is offered as absolute, and then as over the air's.
-func eitherPressure(l []Layout) bool {
-	for i := range l[1:] {
-		if l[i].has(Pressure) && l[i+1].has(Gauge) {
-			return true
-		}
-	}
-	return false
 }
 
 // differ reports layouts that do not agree on something of a part.
