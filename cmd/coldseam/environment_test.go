@@ -128,12 +128,10 @@ func TestTerminalNonsense(t *testing.T) {
 	if len(want) < 5000 || !oneError(wantErr) {
 		t.Fatalf("%s%s", want, wantErr)
 	}
-	for _, n := range []string{"0", "-5", "1", "99999999999", "x", "''"} {
-		for _, term := range []string{"dumb", "''", "nonsense"} {
-			set := "export NO_COLOR=1 COLUMNS=" + n + " LINES=" + n + " TERM=" + term + "; "
-			if out, errOut, _ := shell(t, dir, "", set+commands); out != want || errOut != wantErr {
-				t.Errorf("%s other output: %s%s", set, out, errOut)
-			}
+	for i, n := range []string{"0", "-5", "1", "99999999999", "x", "''"} {
+		set := "export NO_COLOR=1 COLUMNS=" + n + " LINES=" + n + " TERM=" + []string{"dumb", "''", "nonsense"}[i%3] + "; "
+		if out, errOut, _ := shell(t, dir, "", set+commands); out != want || errOut != wantErr {
+			t.Errorf("%s other output: %s%s", set, out, errOut)
 		}
 	}
 }

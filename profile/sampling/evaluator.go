@@ -142,23 +142,43 @@ func (k *evaluator) mainTarget(depthM, errC float64) target {
 func (k *evaluator) lossAfter(loss []float64, depthM, errC float64) float64 {
 	k.temps = k.ensemble.At(depthM, k.temps)
 	k.sort()
-	order, sorted, reach := k.order, k.sorted, math.Max(sameC, sameErrs*errC)
-	sum := 0.0
-	for a, i := range order {
-		row, here := loss[i*members:(i+1)*members], sorted[a]
-		weight, left := 1.0, 0.0
-		for _, step := range [2]int{-1, 1} {
-			for b := a + step; b >= 0 && b < len(sorted); b += step {
-				w := 1 - math.Abs(sorted[b]-here)/reach
-				if w <= 0 {
-					if weight > fewest {
-						break
-					}
-					w = stray
-				}
-				weight += w
-				left += w * row[order[b]]
+	reach := math.Max(sameC, sameErrs*errC)
+	// Two members are as near to each other one way as the other: each pair is weighed
+	// once, and added to what is colder than one and to what is warmer than the other.
+	var colder, warmer [members]struct{ weight, left float64 }
+	var end [members]int // the first of the warmer members that is not near
+	for a, i := range k.order {
+		row, here, b := loss[i*members:(i+1)*members], k.sorted[a], a+1
+		weights, lefts := 0.0, 0.0
+		for ; b < members; b++ {
+			w := 1 - (k.sorted[b]-here)/reach
+			if w <= 0 {
+				break
 			}
+			left := w * row[k.order[b]]
+			weights += w
+			lefts += left
+			colder[b].weight += w
+			colder[b].left += left
+		}
+		warmer[a].weight, warmer[a].left, end[a] = weights, lefts, b
+	}
+	sum, start := 0.0, 0
+	for a, i := range k.order {
+		row := loss[i*members : (i+1)*members]
+		for end[start] <= a {
+			start++ // to the first member that is near
+		}
+		weight, left := 1+colder[a].weight, colder[a].left
+		for b := start - 1; b >= 0 && weight <= fewest; b-- {
+			weight += stray
+			left += stray * row[k.order[b]]
+		}
+		weight += warmer[a].weight
+		left += warmer[a].left
+		for b := end[a]; b < members && weight <= fewest; b++ {
+			weight += stray
+			left += stray * row[k.order[b]]
 		}
 		sum += left / weight
 	}
