@@ -53,7 +53,7 @@ func (p *program) chart(c *cli.Context) error {
 			if i > 0 {
 				fmt.Fprintln(&p.out)
 			}
-			fmt.Fprintf(&p.out, "%s\n\n%s", report.Wrap(d.Title, ""), chart.Strip(d))
+			fmt.Fprintf(&p.out, "%s\n\n%s", report.WrapTo(d.Title, p.width()), chart.Strip(d))
 		}
 		return nil
 	}

@@ -77,8 +77,14 @@ func (p *program) console() (c *console, stop func()) {
 	return c, func() { signal.Stop(interrupt) }
 }
 
+// width is that of the terminal that is talked to.
+func (c *console) width() int {
+	w, _ := columns(c.err)
+	return w
+}
+
 // say prints a paragraph.
-func (c *console) say(text string) { fmt.Fprintln(c.err, report.Wrap(text, "")) }
+func (c *console) say(text string) { fmt.Fprintln(c.err, report.WrapTo(text, c.width())) }
 
 // show prints what there is to see, and the prompt where a line is waited for.
 func (c *console) show(v session.View) {
@@ -121,9 +127,9 @@ func (c *console) question(q session.Question) {
 		printChoices(c.err, q.What, q.Choices)
 		return
 	}
-	fmt.Fprintln(c.err, report.Wrap(q.What, ""))
+	fmt.Fprintln(c.err, report.WrapTo(q.What, c.width()))
 	for i, choice := range q.Choices {
-		fmt.Fprintln(c.err, "  "+report.Wrap(fmt.Sprintf("%d %s", i+1, choice), "    "))
+		fmt.Fprintln(c.err, "  "+report.Wrap(fmt.Sprintf("%d %s", i+1, choice), "    ", c.width()-2))
 	}
 }
 

@@ -37,7 +37,7 @@ func TestDemoWaters(t *testing.T) {
 			[]string{"below about 20 ft it is unproven", "surer of oxygen"}, nil, "warm-70 cold anchors rules"},
 	} {
 		page := filepath.Join("..", "..", "testdata", c.page+".txt")
-		status, text, errOut := runWith(t, "", "plan", page)
+		status, text, errOut := runWith(t, "", "plan", "--full", page)
 		if status != 0 || errOut != "" {
 			t.Errorf("%s: status %d, %s", c.page, status, errOut)
 			continue
@@ -95,7 +95,7 @@ func TestSkyWords(t *testing.T) {
 		{"no thunder", ""},
 		{"clear", ""},
 	} {
-		_, out, errOut := runWith(t, "units: ft F\nsky: "+c.sky+"\n0 74\n5 73\n10 70\n15 62\n20 55\n", "plan")
+		_, out, errOut := runWith(t, "units: ft F\nsky: "+c.sky+"\n0 74\n5 73\n10 70\n15 62\n20 55\n", "plan", "--full")
 		has := strings.Contains(out, "THUNDER") || strings.Contains(out, "WIND of")
 		if has != (c.want != "") || !strings.Contains(out, c.want) {
 			t.Errorf("%q: %s%.300s", c.sky, errOut, out)

@@ -27,6 +27,7 @@ instead. Every reading is on the disk before the next one is asked for, and a
 drop that was cut off is offered again. undo, skip, stop and help can be typed
 at any time.`,
 		Flags: append([]cli.Flag{
+			fullFlag(),
 			&cli.BoolFlag{Name: "json", Usage: "print the plan as JSON for scripts"},
 			&cli.BoolFlag{Name: "moving", Category: probeFlagsTitle, Usage: "lower the probe without a stop; it states its depth"},
 			bookFlag(),
@@ -128,7 +129,11 @@ func (p *program) takeDrop(c *cli.Context, d *dropping) error {
 	if err != nil {
 		return err
 	}
-	return p.answer(j, "", c.Bool("json"))
+	if err := p.answer(j, "", formOf(c)); err != nil || formOf(c) != atAGlance {
+		return err
+	}
+	fmt.Fprintln(&p.out, report.WrapTo("Local rules come first. More, with picture, reasons and checks: coldseam plan --full "+plain.Line(s.Saved()), p.width()))
+	return nil
 }
 
 // loop takes lines and what the probe says, one event after the other, until the drop has

@@ -54,7 +54,7 @@ func (p *program) fish(c *cli.Context) error {
 			}
 			return p.json(list)
 		}
-		p.out.WriteString(report.FishTable(all, u))
+		p.out.WriteString(report.FishTable(all, u, p.width()))
 		return nil
 	}
 	f, err := fish.FindIn(set.Fish, strings.Join(c.Args().Slice(), " "))
@@ -64,6 +64,6 @@ func (p *program) fish(c *cli.Context) error {
 	if c.Bool("json") {
 		return p.json(report.FishAsJSON(f))
 	}
-	p.out.WriteString(report.Fish(f, u))
+	p.out.WriteString(report.Fish(f, u, p.width()))
 	return nil
 }

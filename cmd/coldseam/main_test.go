@@ -111,9 +111,8 @@ func TestReadmeExample(t *testing.T) {
 	if status != 0 {
 		t.Fatalf("status %d: %s", status, errOut)
 	}
-	head, _, _ := strings.Cut(out, "\nConfirm at the anchor")
 	shown := ""
-	for _, line := range strings.Split(strings.TrimRight(head, "\n"), "\n") {
+	for _, line := range strings.Split(strings.TrimRight(out, "\n"), "\n") {
 		shown += strings.TrimRight("    "+line, " ") + "\n"
 	}
 	if !strings.Contains(readme, "\n\n"+shown+"\n") {
@@ -144,7 +143,7 @@ func TestPlainOutput(t *testing.T) {
 		t.Fatalf("demo pages: %v, %v", pages, err)
 	}
 	for _, page := range pages {
-		status, out, errOut := runWith(t, "", "plan", page)
+		status, out, errOut := runWith(t, "", "plan", "--full", page)
 		if status != 0 || errOut != "" {
 			t.Errorf("%s: status %d, %s", page, status, errOut)
 		}
@@ -156,7 +155,7 @@ func TestPlainOutput(t *testing.T) {
 				t.Errorf("%s: a control character in %q", page, line)
 			}
 		}
-		if _, again, _ := runWith(t, "", "plan", page); again != out {
+		if _, again, _ := runWith(t, "", "plan", "--full", page); again != out {
 			t.Errorf("%s: two runs differ", page)
 		}
 	}

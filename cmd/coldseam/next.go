@@ -40,7 +40,7 @@ func (p *program) next(c *cli.Context) error {
 			LevelsC: j.input.Fish.LimitsC(), MarkM: d.Units.DepthStepM(),
 		})
 		if !c.Bool("json") {
-			fmt.Fprintln(&p.out, report.Wrap(report.Next(advice, d.Units.Shown()), ""))
+			fmt.Fprintln(&p.out, report.WrapTo(report.Next(advice, d.Units.Shown()), p.width()))
 			continue
 		}
 		if err := p.json(report.NextAsJSON(advice, d.Units.Shown())); err != nil {

@@ -20,11 +20,16 @@ func (p *program) planCommand() *cli.Command {
 		ArgsUsage:   "[flags] [FILE...]   (no file, or -, is standard input)",
 		Description: "A page is header lines such as \"bottom: 31 ft\", then readings, one or more a\nline, as you would jot them down: 5 73.5, 10ft 72F, surf 74, 72@3, 15-65.",
 		Flags: append([]cli.Flag{
+			fullFlag(),
 			&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts, one object per drop"},
 			&cli.StringFlag{Name: "check", Usage: "a reading at the anchor, \"14ft 63\": what it changes"},
 		}, headerFlags()...),
 		Action: p.plan,
 	}
+}
+
+func fullFlag() cli.Flag {
+	return &cli.BoolFlag{Name: "full", Usage: "print all of it: picture, reasons, what to confirm, readings, safety"}
 }
 
 func (p *program) plan(c *cli.Context) error {
@@ -34,7 +39,7 @@ func (p *program) plan(c *cli.Context) error {
 	}
 	for i, j := range jobs {
 		if i > 0 && !c.Bool("json") {
-			fmt.Fprint(&p.out, "\n"+strings.Repeat("-", report.Width)+"\n\n")
+			fmt.Fprint(&p.out, "\n"+strings.Repeat("-", p.width())+"\n\n")
 		}
 		check := ""
 		if c.IsSet("check") {
@@ -43,16 +48,41 @@ func (p *program) plan(c *cli.Context) error {
 				return errNoCheck
 			}
 		}
-		if err := p.answer(j, check, c.Bool("json")); err != nil {
+		if err := p.answer(j, check, formOf(c)); err != nil {
 			return err
+		}
+		if formOf(c) == atAGlance && i+1 == len(jobs) {
+			fmt.Fprintln(&p.out, report.WrapTo(tellsMore, p.width()))
 		}
 	}
 	return nil
 }
 
+const tellsMore = "Local rules come first. More, with picture, reasons and checks: --full"
+
+// form is how a plan is printed.
+type form int
+
+const (
+	atAGlance form = iota
+	inFull
+	asJSON
+)
+
+// formOf is the form that the flags ask for.
+func formOf(c *cli.Context) form {
+	switch {
+	case c.Bool("json"):
+		return asJSON
+	case c.Bool("full"):
+		return inFull
+	}
+	return atAGlance
+}
+
 // answer makes and prints the plan of a job, for people or for scripts; check is a
 // reading at the anchor, or "".
-func (p *program) answer(j job, check string, asJSON bool) error {
+func (p *program) answer(j job, check string, as form) error {
 	made, err := plan.Make(j.input)
 	if err != nil {
 		return unusable(j.sheet.Name, made.Drop, err)
@@ -65,8 +95,15 @@ func (p *program) answer(j job, check string, asJSON bool) error {
 		}
 		checked = report.CheckReading(made, r)
 	}
-	if !asJSON {
+	switch {
+	case as == inFull:
 		p.print(made, j, checked)
+		return nil
+	case as == atAGlance && checked != nil: // the plan itself is stale where the check found otherwise
+		fmt.Fprintf(&p.out, "%s\n\n%s\n", report.WrapTo(report.Title(made), p.width()), report.WrapTo(checked.Text, p.width()))
+		return nil
+	case as == atAGlance:
+		fmt.Fprint(&p.out, report.Short(made, j.sheet.Notes).Text(p.width()))
 		return nil
 	}
 	notes := append(append(report.AsRead(made, j.sheet.Notes)[1:], report.Assumed(made)...), j.notes...)
@@ -93,30 +130,30 @@ func checkReading(text string, made plan.Plan) (profile.Reading, error) {
 	return d.Readings[0], nil
 }
 
-// print prints a plan for people: the answer first.
+// print prints all of a plan for people: the answer first.
 func (p *program) print(made plan.Plan, j job, checked *report.Check) {
-	line := func(s string) { fmt.Fprintln(&p.out, report.Wrap(s, "")) }
+	line := func(s string) { fmt.Fprintln(&p.out, report.WrapTo(s, p.width())) }
 	block := func(title string, items []string) {
 		if len(items) == 0 {
 			return
 		}
 		fmt.Fprintln(&p.out, "\n"+title)
 		for _, s := range items {
-			fmt.Fprintln(&p.out, report.Wrap("- "+s, "  "))
+			fmt.Fprintln(&p.out, report.Wrap("- "+s, "  ", p.width()))
 		}
 	}
 	line(report.Title(made))
 	fmt.Fprintln(&p.out)
+	if checked != nil {
+		line(checked.Text)
+		fmt.Fprintln(&p.out)
+	}
 	for _, s := range report.Warnings(made) {
 		line(s)
 		fmt.Fprintln(&p.out)
 	}
 	for _, s := range report.Answer(made) {
 		line(s)
-	}
-	if checked != nil {
-		fmt.Fprintln(&p.out)
-		line(checked.Text)
 	}
 	fmt.Fprintln(&p.out)
 	line(report.Sure(made))
@@ -126,6 +163,6 @@ func (p *program) print(made plan.Plan, j job, checked *report.Check) {
 	block("Why", why)
 	block("What would change it", changes)
 	block("Assumed or not measured", append(report.Assumed(made), j.notes...))
-	block("As read", report.AsRead(made, j.sheet.Notes))
-	block("Care", report.Cautions(made))
+	block("Your readings", report.AsRead(made, j.sheet.Notes))
+	block("Safety", report.Cautions(made))
 }

@@ -60,7 +60,7 @@ func (p *program) rig(c *cli.Context) error {
 		return p.json(report.Rig(made))
 	}
 	for _, s := range report.RigAlone(made, in, shown) {
-		fmt.Fprintln(&p.out, report.Wrap(s, ""))
+		fmt.Fprintln(&p.out, report.WrapTo(s, p.width()))
 	}
 	return nil
 }

@@ -24,14 +24,50 @@ type status struct {
 }
 
 func newStatus(w io.Writer) *status {
+	s := &status{w: w, file: terminal(w)}
 	if gate, ok := w.(*plain.Writer); ok { // which lets no carriage return through: ours is plain already
-		w = gate.To
-	}
-	s := &status{w: w}
-	if f, ok := w.(*os.File); ok && term.IsTerminal(int(f.Fd())) {
-		s.file = f
+		s.w = gate.To
 	}
 	return s
+}
+
+// terminal is the terminal that a writer leads to; nil where it leads elsewhere.
+func terminal(w io.Writer) *os.File {
+	switch to := w.(type) {
+	case *plain.Writer:
+		return terminal(to.To)
+	case output:
+		return terminal(to.Writer)
+	case *os.File:
+		if term.IsTerminal(int(to.Fd())) {
+			return to
+		}
+	}
+	return nil
+}
+
+// Columns that text is fitted to.
+const (
+	narrowest = 40
+	widest    = 100
+)
+
+// columns is how wide the terminal is that a writer leads to, within limits; report.Width
+// where it leads to none. rows is how high it is, 24 where that is not known.
+func columns(w io.Writer) (columns, rows int) {
+	columns, rows = report.Width, 24
+	if f := terminal(w); f != nil {
+		if c, r, err := term.GetSize(int(f.Fd())); err == nil && c > 0 && r > 0 {
+			columns, rows = min(max(c, narrowest), widest), r
+		}
+	}
+	return columns, rows
+}
+
+// width is how wide what is printed may be.
+func (p *program) width() int {
+	w, _ := columns(p.stdout)
+	return w
 }
 
 // room is how wide a line may be without going on in the next row.
@@ -40,7 +76,7 @@ func (s *status) room() int {
 	if err != nil || width < 1 {
 		width = report.Width
 	}
-	return max(min(width, report.Width)-2, 1)
+	return max(min(width, widest)-2, 1)
 }
 
 // show writes over the line, a few times a second at most.

@@ -33,7 +33,7 @@ func cautionOf(c plan.Caution) caution {
 	case plan.Cold:
 		return caution{speaker.cold, "US Coast Guard, advice to boaters: cold shock in water under 70 F", false}
 	case plan.Ice:
-		return caution{always("If there is ice: test it as you go, never alone, ice picks at hand; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."), boatSafety, false}
+		return caution{always("If there is ice: test it as you go, never alone, ice picks at hand; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."), boatSafety, true}
 	case plan.Wind:
 		return caution{speaker.wind, boatSafety, true}
 	case plan.Thunder:

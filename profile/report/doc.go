@@ -10,13 +10,13 @@ import (
 	"unicode/utf8"
 )
 
-// Width is the width in columns that text is wrapped to.
+// Width is how wide text is, in columns, where there is no terminal that says otherwise.
 const Width = 80
 
-// Wrap breaks text at blanks so that no line is wider than Width columns; lines
-// after the first are indented.
-func Wrap(text, indent string) string {
-	return strings.ReplaceAll(wrap(text, Width, utf8.RuneCountInString(indent)), "\n", "\n"+indent)
+// Wrap breaks text at blanks so that no line is wider than width columns; lines after the
+// first are indented.
+func Wrap(text, indent string, width int) string {
+	return strings.ReplaceAll(wrap(text, width, utf8.RuneCountInString(indent)), "\n", "\n"+indent)
 }
 
 // WrapTo breaks text at blanks so that no line is wider than width columns.

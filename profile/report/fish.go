@@ -30,7 +30,7 @@ const keyWidth = 18
 
 // FishTable prints the fishes and their needs, a line each, on the scale of u, or on
 // both where it states none.
-func FishTable(all []fish.Fish, u unit.System) string {
+func FishTable(all []fish.Fish, u unit.System, width int) string {
 	var b strings.Builder
 	widths := [][]int{{12, 8}, {4, 3}, {4, 3}} // "18.5 to 26.5", then whole degrees
 	row := func(key, kind, need, least string, temps func(unit.Temperature) [3]string) {
@@ -59,7 +59,7 @@ func FishTable(all []fish.Fish, u unit.System) string {
 			return [3]string{degree(f.ComfortLowC, t) + " to " + degree(f.ComfortHighC, t), degree(f.UpperUseC, t), degree(f.OptimumC, t)}
 		})
 	}
-	b.WriteString("\n" + Wrap("comfort: where they are found most; warm: the warmest they use; best: of growth or of choice; oxygen, in mg/L: the least worth fishing, and the least they use. A dash: not known. Sources: coldseam fish NAME.", "") + "\n")
+	b.WriteString("\n" + WrapTo("comfort: where they are found most; warm: the warmest they use; best: of growth or of choice; oxygen, in mg/L: the least worth fishing, and the least they use. A dash: not known. Sources: coldseam fish NAME.", width) + "\n")
 	return b.String()
 }
 
@@ -88,24 +88,24 @@ var figureNames = map[string]string{
 
 // Fish explains one fish: its group, each figure with its source on the scale of u, or
 // on both where it states none, and what its body and its habits mean for the angler.
-func Fish(f fish.Fish, u unit.System) string {
+func Fish(f fish.Fish, u unit.System, width int) string {
 	var b strings.Builder
 	title := plain.Line(f.Name)
 	if f.Scientific != "" {
 		title += " (" + plain.Line(f.Scientific) + ")"
 	}
-	b.WriteString(Wrap(title+", "+f.Kind.String(), "") + "\n")
+	b.WriteString(WrapTo(title+", "+f.Kind.String(), width) + "\n")
 	if also := otherNames(f); len(also) > 0 {
-		b.WriteString(Wrap("Also called "+list(also)+".", "") + "\n")
+		b.WriteString(WrapTo("Also called "+list(also)+".", width) + "\n")
 	}
 	b.WriteString("\n")
 	for _, g := range f.Figures() {
-		figure(&b, g, u)
+		figure(&b, g, u, width)
 	}
 	b.WriteString("\n")
 	for _, text := range append([]string{noteOn(plain.Line(f.Note), u)}, habits(f, u)...) {
 		if text != "" {
-			b.WriteString(Wrap(text, "") + "\n")
+			b.WriteString(WrapTo(text, width) + "\n")
 		}
 	}
 	return b.String()
@@ -173,7 +173,7 @@ func habits(f fish.Fish, u unit.System) []string {
 }
 
 // figure prints one figure with its source, which is wrapped under itself.
-func figure(b *strings.Builder, g fish.Named, u unit.System) {
+func figure(b *strings.Builder, g fish.Named, u unit.System, columns int) {
 	name := figureNames[g.Name]
 	if !g.Known {
 		fmt.Fprintf(b, "  %-19s not known\n", name)
@@ -189,13 +189,13 @@ func figure(b *strings.Builder, g fish.Named, u unit.System) {
 	}
 	before := fmt.Sprintf("  %-19s %-*s  ", name, width, value)
 	for _, word := range strings.Fields(g.Source) {
-		if utf8.RuneCountInString(word) > Width-len(before) { // an address, say: on a line of its own
+		if utf8.RuneCountInString(word) > columns-len(before) { // an address, say: on a line of its own
 			b.WriteString(strings.TrimRight(before, " ") + "\n    " + plain.Line(g.Source) + "\n")
 			return
 		}
 	}
 	room := strings.Repeat("x", len(before)-1) // what Wrap must leave free in the first line
-	_, source, _ := strings.Cut(Wrap(room+" "+plain.Line(g.Source), strings.Repeat(" ", len(before))), " ")
+	_, source, _ := strings.Cut(Wrap(room+" "+plain.Line(g.Source), strings.Repeat(" ", len(before)), columns), " ")
 	b.WriteString(before + source + "\n")
 }
 

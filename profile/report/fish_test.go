@@ -42,7 +42,7 @@ func narrow(t *testing.T, text string) {
 func TestFishTable(t *testing.T) {
 	all := fish.All(widest())
 	for _, u := range systems {
-		text := FishTable(all, u)
+		text := FishTable(all, u, Width)
 		narrow(t, text)
 		lines := strings.Split(text, "\n")
 		if len(lines) < len(all)+3 {
@@ -66,8 +66,8 @@ func TestFishTable(t *testing.T) {
 		{systems[1], "6 to 12 15 11.5 6 4"},
 		{systems[2], "43 to 54 59 53 6 4"},
 	} {
-		if got := strings.Join(strings.Fields(FishTable(all, c.u)), " "); !strings.Contains(got, "lake trout coldwater "+c.want+" ") {
-			t.Errorf("want %s in\n%s", c.want, FishTable(all, c.u))
+		if got := strings.Join(strings.Fields(FishTable(all, c.u, Width)), " "); !strings.Contains(got, "lake trout coldwater "+c.want+" ") {
+			t.Errorf("want %s in\n%s", c.want, FishTable(all, c.u, Width))
 		}
 	}
 }
@@ -75,7 +75,7 @@ func TestFishTable(t *testing.T) {
 func TestFishExplained(t *testing.T) {
 	for _, f := range fish.All(widest()) {
 		for _, u := range systems {
-			text := Fish(f, u)
+			text := Fish(f, u, Width)
 			narrow(t, text)
 			flat := strings.Join(strings.Fields(text), " ")
 			blank := 0
@@ -116,9 +116,9 @@ func TestFishDigits(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, want := range []string{"19.6 C (67 F)  Bear", "19.6 C  ", "67 F  "} {
-		flat := strings.ReplaceAll(Fish(f, systems[i]), "  ", " ")
+		flat := strings.ReplaceAll(Fish(f, systems[i], Width), "  ", " ")
 		if !strings.Contains(flat, strings.TrimSpace(strings.ReplaceAll(want, "  ", " "))) {
-			t.Errorf("want %q in\n%s", want, Fish(f, systems[i]))
+			t.Errorf("want %q in\n%s", want, Fish(f, systems[i], Width))
 		}
 	}
 }
@@ -148,7 +148,7 @@ func TestNoteOn(t *testing.T) {
 func TestFishShown(t *testing.T) {
 	f := widest()
 	f.Key, f.Name, f.Aliases, f.Note, f.ComfortLowC.Source = "a\x1b[2J", "b\x1b", []string{"c\x1b"}, "d\x1b", "e\x1b"
-	for _, text := range []string{Fish(f, systems[0]), FishTable([]fish.Fish{f}, systems[0])} {
+	for _, text := range []string{Fish(f, systems[0], Width), FishTable([]fish.Fish{f}, systems[0], Width)} {
 		if strings.ContainsRune(text, 0x1b) {
 			t.Errorf("%q", text)
 		}

@@ -79,12 +79,12 @@ func TestWords(t *testing.T) {
 			got := all(demo.PlanFor(t, c.page, c.fish))
 			for _, w := range c.want {
 				if !strings.Contains(strings.ToLower(got), strings.ToLower(w)) {
-					t.Errorf("no %q in\n%s", w, Wrap(got, ""))
+					t.Errorf("no %q in\n%s", w, Wrap(got, "", Width))
 				}
 			}
 			for _, w := range c.never {
 				if strings.Contains(got, w) {
-					t.Errorf("%q in\n%s", w, Wrap(got, ""))
+					t.Errorf("%q in\n%s", w, Wrap(got, "", Width))
 				}
 			}
 		})
@@ -212,7 +212,7 @@ func TestCheckTurnsRound(t *testing.T) {
 
 func TestWrap(t *testing.T) {
 	long := strings.Repeat("word ", 60)
-	for i, line := range strings.Split(Wrap(long, "  "), "\n") {
+	for i, line := range strings.Split(Wrap(long, "  ", Width), "\n") {
 		if n := len(line); n > Width || i > 0 && !strings.HasPrefix(line, "  word") {
 			t.Errorf("%d columns: %q", n, line)
 		}
@@ -237,7 +237,7 @@ func TestEveryFishOnEveryDemo(t *testing.T) {
 			got := all(demo.PlanFor(t, string(data), f.Key))
 			for _, bad := range []string{"NaN", "Inf", "%!", " -0", "  ", "..", " 0 ft down", " 0 m down"} {
 				if strings.Contains(got, bad) {
-					t.Errorf("%s for %s: %q in\n%s", page, f.Key, bad, Wrap(got, ""))
+					t.Errorf("%s for %s: %q in\n%s", page, f.Key, bad, Wrap(got, "", Width))
 				}
 			}
 		}

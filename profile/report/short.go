@@ -1,0 +1,269 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"coldseam/profile/layers"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plan"
+	"coldseam/profile/rig"
+)
+
+// Brief is a plan at a glance: what is set up and done, each with its range, and what can
+// hurt somebody today.
+type Brief struct {
+	Title      string
+	Warnings   []string // what stands before the answer, a sentence or two each
+	NoWater    string   // why there is no water to fish; "" where there is
+	Rows       []Row
+	Confidence string   // in one sentence, with its main reason
+	Read       []string // how odd lines of the page were read
+	Safety     []string // the other cautions for today, a sentence each
+}
+
+// Row is one number of a Brief: "Cast over", "17 ft", "16 to 20 ft of water under the fly".
+type Row struct {
+	Label, Value string
+	Detail       string // may be empty
+}
+
+// mostRead is how many odd lines of a page are told at a glance.
+const mostRead = 2
+
+// Short makes the answer at a glance; notes are those on how the page was read.
+func Short(p plan.Plan, notes []notebook.Note) Brief {
+	s := speak(p)
+	b := Brief{Title: Title(p), Confidence: s.confidence(), Read: AsRead(p, notes)[1:]}
+	if n := len(b.Read) - mostRead; n > 0 {
+		b.Read = append(b.Read[:mostRead], fmt.Sprintf("%s on how the page was read: --full.", count(n, "more note")))
+	}
+	for _, c := range p.Cautions {
+		switch text := s.today(c); {
+		case text == "":
+		case cautionOf(c).first:
+			b.Warnings = append(b.Warnings, text)
+		default:
+			b.Safety = append(b.Safety, text)
+		}
+	}
+	if p.Band.Found {
+		b.Rows = append(s.depthRows(), s.rigRows(*p.Rig)...)
+	} else {
+		b.NoWater = s.noBand()
+	}
+	b.Rows = append(b.Rows, s.thermoclineRow())
+	return b
+}
+
+// depthRows say where the fish are, how deep the fly goes and over what water.
+func (s speaker) depthRows() []Row {
+	b, last := s.p.Band, s.p.Column.Last().DepthM
+	top, bottom := b.Safe(last)
+	fish := Row{"Fish", s.u.Span(top, bottom), s.suits()}
+	if top <= 0 {
+		fish.Value = "down to " + s.u.Length(bottom)
+	}
+	fly := Row{"Fly", s.u.Length(s.p.FlyM()) + " down", "expect " + s.degrees(s.p.Expected(s.p.FlyM())) + " there"}
+	if b.Suspended {
+		return []Row{fish, fly, {"Anchor over", "open water", "any depth from " + s.u.Length(b.CastShallowM)}}
+	}
+	over := Row{"Cast over", s.u.Length(b.WaterM), "of water under the fly"}
+	if s.u.Mark(b.CastShallowM) != s.u.Mark(b.CastDeepM) {
+		over.Detail = s.u.Span(b.CastShallowM, b.CastDeepM) + " of water under the fly"
+	}
+	return []Row{fish, fly, over}
+}
+
+// suits says why the water of the band suits the fish, and which part of it is the best bet.
+func (s speaker) suits() string {
+	b := s.p.Band
+	t := "suits them"
+	switch {
+	case b.Cold:
+		t = "colder than they like best"
+	case s.p.Fish.ComfortHighC.Known && !b.ToSurface:
+		t = s.u.Degrees(s.p.Fish.ComfortHighC.Value) + " or less"
+	}
+	top, bottom := b.Safe(s.p.Column.Last().DepthM)
+	switch {
+	case b.Oxygen:
+		return t + ", with enough oxygen"
+	case !b.Doubtful():
+		return t + "; oxygen not measured"
+	case b.DoubtfulBelow.Best <= top:
+		return t + "; oxygen unknown there"
+	case s.u.Mark(b.DoubtfulBelow.Best) == s.u.Mark(bottom):
+		return t
+	}
+	return fmt.Sprintf("%s; best bet %s: below that oxygen is unknown", t, s.u.Span(top, b.DoubtfulBelow.Best))
+}
+
+// rigRows say what is tied on, how long it sinks and how it is retrieved.
+func (s speaker) rigRows(r rig.Rig) []Row {
+	rows := []Row{{"Rig", s.rigName(r), ""}, {"Leader", s.u.Piece(r.LeaderM), s.parts(r)}}
+	if !r.Reachable {
+		rows[0].Detail = s.capped(r)
+	}
+	if t := r.SinkTime; t != nil {
+		rows = append(rows, Row{"Sink time", seconds(t.Best) + " s", fmt.Sprintf("%s to %s s, holding the line tight", seconds(t.Low), seconds(t.High))})
+	}
+	return append(rows, s.retrieveRow(r))
+}
+
+func (s speaker) rigName(r rig.Rig) string {
+	switch r.Kind {
+	case rig.Hung:
+		return "indicator, fly " + s.u.Length(r.HangM) + " under it"
+	case rig.Sinking:
+		return "sinking line, short leader"
+	}
+	return "floating line, long leader"
+}
+
+func (s speaker) retrieveRow(r rig.Rig) Row {
+	row := Row{Label: "Retrieve"}
+	switch {
+	case r.Kind == rig.Hung:
+		row.Value, row.Detail = "let it hang", "a slow pull now and then"
+	case r.Kind == rig.Sinking && r.Window.Known:
+		row.Value, row.Detail = "slow", fmt.Sprintf("faster than %s a second lifts the fly", s.speed(r.Window.Fastest))
+	case r.Kind == rig.Sinking:
+		row.Value, row.Detail = "slow", "two strips first to straighten the line"
+	case !r.Window.Known:
+		row.Value, row.Detail = "let it lie", "any retrieve lifts this fly off the depth"
+	case r.Window.Slowest < stillMps:
+		row.Value, row.Detail = "up to "+s.aSecond(r.Window.Fastest), "averaged over pauses"
+	default:
+		low, _ := s.draws(r.Window.Slowest)
+		row.Value, row.Detail = low+" to "+s.aSecond(r.Window.Fastest), "averaged over pauses; any slower and it drags bottom"
+		if s.p.Band.Suspended {
+			row.Detail = "averaged over pauses"
+		}
+	}
+	return row
+}
+
+// aSecond prints a speed for a table, "2.2 in/s".
+func (s speaker) aSecond(mps float64) string {
+	v, _ := s.draws(mps)
+	if s.u.Feet() {
+		return v + " in/s"
+	}
+	return v + " cm/s"
+}
+
+func (s speaker) thermoclineRow() Row {
+	row, l := Row{Label: "Thermocline"}, s.p.Layers
+	switch l.Structure {
+	case layers.TooFew:
+		row.Value, row.Detail = "not known", "three depths are the least that show one"
+	case layers.Mixed:
+		row.Value, row.Detail = "none", "one layer, top to bottom"
+	case layers.Inverse:
+		row.Value, row.Detail = "none", "colder on top, as under ice"
+	case layers.SkinOnly:
+		row.Value, row.Detail = "none", "only a warm skin of "+s.u.Length(l.SkinM)
+	default:
+		row.Value, row.Detail = s.u.Span(l.Thermocline.Low, l.Thermocline.High), "where it turns cold fastest"
+		if l.MixedLayer != nil {
+			row.Detail = "one warm layer above, down to " + s.u.Length(math.Max(l.MixedLayer.Best, 0))
+		}
+	}
+	return row
+}
+
+// confidence is both levels and the reason that counts most: the depth's where that is not
+// good, else the oxygen's where it was not measured.
+func (s speaker) confidence() string {
+	d, o := s.p.Depths, s.p.Oxygen
+	main := d
+	if d.Level == plan.Good && o.Level != plan.Measured {
+		main = o
+	}
+	t := fmt.Sprintf("Confidence: depth %s, oxygen %s", d.Level, o.Level)
+	if why := s.doubts(main); len(why) > 0 {
+		t += "; " + why[0]
+	}
+	return strings.TrimSuffix(t, ".") + "."
+}
+
+// today is a caution in a line, where it can hurt somebody today.
+func (s speaker) today(c plan.Caution) string {
+	top := s.u.Degrees(s.p.Layers.MixedTempC)
+	switch c {
+	case plan.Warm70:
+		return fmt.Sprintf("WARM WATER, %s on top: fish are likely to die if released. No catch and release; if you may keep fish, stop at your limit.", top)
+	case plan.Warm68:
+		return fmt.Sprintf("Warm water, %s on top: land fish fast and keep them in the water.", top)
+	case plan.Thunder:
+		return "THUNDER: off the water now, and wait 30 minutes after the last of it."
+	case plan.Wind:
+		return "WIND: too much for a small boat at anchor. Come in."
+	case plan.Pressure:
+		if !s.p.Fish.CanVent {
+			return fmt.Sprintf("Fish from deeper than %s may not survive release: keep within the limit and stop.", depths(plan.PressureM))
+		}
+	case plan.Ice:
+		return "ICE: test it as you go, never alone; clear ice of 4 in (10 cm) is the least for one person."
+	case plan.Cold:
+		return fmt.Sprintf("Cold water, %s below: a fall can take your breath. Wear the life jacket.", s.u.Degrees(s.p.ColdestC()))
+	case plan.Rules:
+		if s.p.Rules.Water != "" {
+			return s.rules()
+		} // else the closing line names them
+	}
+	return ""
+}
+
+// Columns of a Brief in a terminal: labels, and values where details stand beside them.
+const (
+	labelColumns = 13
+	valueColumns = 18
+	besideFrom   = 70 // so wide a terminal has room for details beside the values
+)
+
+// Text prints a Brief for a terminal of a width: a table with the details beside the
+// numbers, or behind them where it is narrow.
+func (b Brief) Text(width int) string {
+	out := WrapTo(b.Title, width) + "\n"
+	for _, w := range b.Warnings {
+		out += "\n" + WrapTo(w, width) + "\n"
+	}
+	if b.NoWater != "" {
+		out += "\n" + WrapTo(b.NoWater, width) + "\n"
+	}
+	out += "\n"
+	for _, r := range b.Rows {
+		out += r.text(width)
+	}
+	out += "\n"
+	for _, t := range slices.Concat([]string{b.Confidence}, b.Read, b.Safety) {
+		out += WrapTo(t, width) + "\n"
+	}
+	return out
+}
+
+// text prints a row.
+func (r Row) text(width int) string {
+	value := r.Value
+	indent := labelColumns
+	switch {
+	case r.Detail == "":
+	case width >= besideFrom && utf8.RuneCountInString(value) < valueColumns:
+		indent += valueColumns
+		head := fmt.Sprintf("%-*s%-*s", labelColumns, r.Label, valueColumns, value)
+		return head + under(r.Detail, width, indent)
+	default:
+		value += ", " + r.Detail
+	}
+	return fmt.Sprintf("%-*s", labelColumns, r.Label) + under(value, width, indent)
+}
+
+// under breaks a text that begins at a column, its further lines under it.
+func under(text string, width, column int) string {
+	return strings.ReplaceAll(WrapTo(text, width-column), "\n", "\n"+strings.Repeat(" ", column)) + "\n"
+}
