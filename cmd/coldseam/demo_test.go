@@ -26,7 +26,7 @@ func TestDemoWaters(t *testing.T) {
 		{"duck-puddle-august", "layered", 0, 0, // nothing both cool and safe
 			[]string{"No water here is both cool and safe", "too warm above, no oxygen below", "Leave these fish alone"}, []string{"Fish should hold", "Floating line"}, "warm-70 cold rules"},
 		{"thimble-flat-june", "mixed", 0, 3.7,
-			[]string{"One layer, top to bottom: no break", "Low sun brings fish up"}, []string{"WARM WATER", "unproven"}, "cold anchors rules"},
+			[]string{"One layer, top to bottom: no thermocline", "Low sun brings fish up"}, []string{"WARM WATER", "unproven"}, "cold anchors rules"},
 		{"alder-kettle-october", "mixed", 0, 9.4, // after turnover
 			[]string{"One layer, top to bottom", "start where it is warmest"}, []string{"unproven", "WARM WATER"}, "cold anchors rules"},
 		{"alder-kettle-january", "inverse", 0, 9, // under ice

@@ -87,7 +87,7 @@ func TestReplayPage(t *testing.T) {
 			t.Errorf("%.1f C at %.2f m, want %.2f", r.TempC, r.DepthM, want)
 		}
 	}
-	if status, out, errOut := runWith(t, page, "plan", "--full", "-"); status != 0 || !strings.Contains(out, "The break (thermocline) is between") {
+	if status, out, errOut := runWith(t, page, "plan", "--full", "-"); status != 0 || !strings.Contains(out, "The thermocline is between") {
 		t.Errorf("plan: status %d, %s%s", status, errOut, out)
 	}
 	for _, c := range []struct{ text, want string }{

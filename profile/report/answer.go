@@ -44,7 +44,7 @@ func WhereWhen(d profile.Drop) string {
 }
 
 // Answer gives the paragraphs of the answer: where the fish should be, what to cast
-// over, the leader, the wait and the retrieve, and the break.
+// over, the leader, the sink time and the retrieve, and the thermocline.
 func Answer(p plan.Plan) []string {
 	s := speak(p)
 	if !p.Band.Found {
@@ -134,44 +134,44 @@ func (s speaker) parts(r rig.Rig) string {
 // seconds rounds to 5 s, as nobody counts finer.
 func seconds(s float64) string { return strconv.Itoa(int(math.Round(s/5)) * 5) }
 
-// column says what kind of column it is, and where the break lies.
+// column says what kind of column it is, and where the thermocline lies.
 func (s speaker) column() string {
 	l := s.p.Layers
 	last := s.p.Column.Last().DepthM
 	switch l.Structure {
 	case layers.TooFew:
-		return fmt.Sprintf("Too few readings (%d) to find a break: three depths at least, better six to ten.", s.p.Column.Len())
+		return fmt.Sprintf("Too few readings (%d) to find a thermocline: three depths at least, better six to ten.", s.p.Column.Len())
 	case layers.Mixed:
-		return fmt.Sprintf("One layer, top to bottom: no break (thermocline) in %s of water.", s.u.Length(last))
+		return fmt.Sprintf("One layer, top to bottom: no thermocline in %s of water.", s.u.Length(last))
 	case layers.Inverse:
-		return "Colder above, below " + temps(4) + ": a winter column, with no break (thermocline). The warmest water is the deepest, but late in winter oxygen fails there first."
+		return "Colder above, below " + temps(4) + ": a winter column, with no thermocline. The warmest water is the deepest, but late in winter oxygen fails there first."
 	case layers.SkinOnly:
-		return fmt.Sprintf("A warm skin in the top %s, no break (thermocline) below it in %s of water.", s.u.Length(l.SkinM), s.u.Length(last))
+		return fmt.Sprintf("A warm skin in the top %s, no thermocline below it in %s of water.", s.u.Length(l.SkinM), s.u.Length(last))
 	}
 	var t string
 	if a, b := s.u.Mark(l.Thermocline.Low), s.u.Mark(l.Thermocline.High); a != b {
-		t = fmt.Sprintf("The break (thermocline) is between %s and %s.", a, s.u.Length(l.Thermocline.High))
+		t = fmt.Sprintf("The thermocline is between %s and %s.", a, s.u.Length(l.Thermocline.High))
 	} else {
-		t = fmt.Sprintf("The break (thermocline) is at about %s.", s.u.Length(l.Thermocline.Best))
+		t = fmt.Sprintf("The thermocline is at about %s.", s.u.Length(l.Thermocline.Best))
 	}
 	if l.MixedLayer != nil && l.MixedLayer.Best >= band.WordM {
 		t += fmt.Sprintf(" Above it one layer reaches down to about %s.", s.u.Length(l.MixedLayer.Best))
 	}
 	if l.BottomReached {
-		t += fmt.Sprintf(" It runs past the deepest reading (%s).", s.u.Length(last))
+		t += fmt.Sprintf(" The layer of fast change goes on below the deepest reading (%s).", s.u.Length(last))
 	}
 	if l.SkinM > 0 {
-		t += fmt.Sprintf(" The top %s is a warm skin and not the break.", s.u.Length(l.SkinM))
+		t += fmt.Sprintf(" The top %s is a warm skin and not the thermocline.", s.u.Length(l.SkinM))
 	}
 	for _, b := range l.OtherBreaks {
-		t += fmt.Sprintf(" A lesser break at about %s.", s.u.Length(b.DepthM))
+		t += fmt.Sprintf(" A weaker step at about %s.", s.u.Length(b.DepthM))
 	}
 	return t
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-// RigAlone says a rig that was asked for without a drop: what to cut, the wait and
+// RigAlone says a rig that was asked for without a drop: what to cut, the sink time and
 // the retrieve, why, and the next best.
 func RigAlone(r rig.Rig, in rig.Input, u unit.System) []string {
 	s := speaker{plan.Plan{Rules: in.Rules, ClearanceM: in.WaterM - in.FlyM}, u.Shown()}

@@ -33,11 +33,11 @@ func cautionOf(c plan.Caution) caution {
 	case plan.Cold:
 		return caution{speaker.cold, "US Coast Guard, advice to boaters: cold shock in water under 70 F", false}
 	case plan.Ice:
-		return caution{always("If there is ice: test it as you go, never alone, ice picks at hand; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."), boatSafety, true}
+		return caution{always("If there is ice: test it as you go, never go alone, carry ice picks; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."), boatSafety, true}
 	case plan.Wind:
 		return caution{speaker.wind, boatSafety, true}
 	case plan.Thunder:
-		return caution{always("THUNDER: off the water now, rods down, and wait 30 minutes after the last of it."), boatSafety, true}
+		return caution{always("THUNDER: off the water now, rods down, and wait 30 minutes after the last thunder."), boatSafety, true}
 	case plan.Anchors:
 		return caution{always(AtAnchor), boatSafety, false}
 	case plan.Rules:
@@ -47,7 +47,7 @@ func cautionOf(c plan.Caution) caution {
 }
 
 // AtAnchor is the caution for whoever lies at anchor.
-const AtAnchor = "Two anchors: the bow's first, the stern's only after; let the stern's go first in a blow; a knife at hand. Thunder: off the water."
+const AtAnchor = "With two anchors: set the bow first, release the stern first, keep a knife within reach. In thunder: off the water."
 
 // Warnings gives what stands before the answer: wind too strong for the boat, and
 // water so warm that fish would not survive release.
@@ -69,7 +69,7 @@ func cautions(p plan.Plan, first bool) []string {
 
 func (s speaker) gate() string {
 	return fmt.Sprintf("WARM WATER: the top layer is %s. Fish brought up through it are likely to die if released: no catch and release. "+
-		"Where keeping is legal stop at the limit, or fish for perch or bass instead.", s.u.Degrees(s.p.Layers.MixedTempC))
+		"If you may keep fish, stop at your limit, or fish for perch or bass instead.", s.u.Degrees(s.p.Layers.MixedTempC))
 }
 
 func (s speaker) warm68() string {
@@ -77,15 +77,15 @@ func (s speaker) warm68() string {
 }
 
 func (s speaker) warm65() string {
-	return fmt.Sprintf("The top layer is %s: handle fish quickly, in the water; later in a hot day stop or keep within the limit.", s.u.Degrees(s.p.Layers.MixedTempC))
+	return fmt.Sprintf("The top layer is %s: handle fish quickly, in the water; later on a hot day stop, or keep within your limit.", s.u.Degrees(s.p.Layers.MixedTempC))
 }
 
 func (s speaker) pressure() string {
 	t := fmt.Sprintf("Fish from deeper than %s suffer from the change of pressure", depths(plan.PressureM))
 	if s.p.Fish.CanVent {
-		return t + ". This fish can let the gas out by itself if brought up slowly: release at once, or keep within the limit and stop."
+		return t + ". This fish can let the gas out by itself if brought up slowly: release it at once, or keep what you may and stop at your limit."
 	}
-	return t + ", and this fish cannot let the gas out: keep within the limit and stop, rather than catch and release."
+	return t + ", and this fish cannot let the gas out: if you may keep fish, stop at your limit, rather than catch and release."
 }
 
 func (s speaker) cold() string {
@@ -106,7 +106,7 @@ func temps(c float64) string  { return fmt.Sprintf("%.0f F (%.0f C)", unit.Fahre
 func (s speaker) rules() string {
 	r := s.p.Rules
 	if r.Water == "" {
-		return "Local rules come first: number of flies, added weight, lead, leader length, closures."
+		return "Local rules come first: number of flies, added weight, lead, leader length, closed seasons."
 	}
 	var words []string
 	if r.MaxFlies > 0 {

@@ -33,20 +33,20 @@ func TestWords(t *testing.T) {
 		never            []string
 	}{
 		{"midsummer", summer, "rainbow", []string{
-			"WARM WATER: the top layer is 74 F.", "likely to die if released: no catch and release", "stop at the limit, or fish for perch or bass instead",
+			"WARM WATER: the top layer is 74 F.", "likely to die if released: no catch and release", "stop at your limit, or fish for perch or bass instead",
 			"Fish should hold", "Cast where the water under the fly is", "From fly line to fly", "tippet", "from the moment the fly lands", "pauses counted",
-			"The break (thermocline) is between 13 and 17 ft", "Oxygen not measured", "expect", "Read again after 2 to 3 hours", "marks assumed counted at the water",
+			"The thermocline is between 13 and 17 ft", "Oxygen not measured", "expect", "Read again after 2 to 3 hours", "the marks are taken as read at the water's surface",
 		}, []string{"inf", "NaN", "%!", " 0 ft to 0 ft"}},
 		{"bass", summer, "smallmouth", nil, []string{"WARM WATER", "likely to die"}},
-		{"mixed", "units: ft F\n0 60\n10 60\n20 60\n", "rainbow", []string{"One layer, top to bottom: no break (thermocline)"}, []string{"is between", "WARM"}},
-		{"two readings", "units: ft F\n0 74\n20 56\n", "rainbow", []string{"Too few readings (2) to find a break", "How sure: depth poor; oxygen"}, []string{"is between"}},
-		{"winter", "units: m C\n0.5 0.4\n2 1.8\n5 3\n9 3.9\n", "brook", []string{"Colder above, below 39 F (4 C)", "If there is ice"}, []string{"wind swings", "anchors", "whitecaps"}},
+		{"mixed", "units: ft F\n0 60\n10 60\n20 60\n", "rainbow", []string{"One layer, top to bottom: no thermocline"}, []string{"is between", "WARM"}},
+		{"two readings", "units: ft F\n0 74\n20 56\n", "rainbow", []string{"Too few readings (2) to find a thermocline", "Confidence: depth poor, oxygen"}, []string{"is between"}},
+		{"winter", "units: m C\n0.5 0.4\n2 1.8\n5 3\n9 3.9\n", "brook", []string{"Colder above, below 39 F (4 C)", "If there is ice"}, []string{"wind turns", "anchors", "whitecaps"}},
 		{"warm as far as read", "units: ft F\n0 74\n10 73\n20 70\n", "rainbow", []string{"Not reached here: the deepest reading, 20 ft, is still 70 F", "move to deeper water", "rest these fish"}, []string{"Cast where"}},
 		{"warm to the bottom of the lake", "units: ft F\ndeepest: 21 ft\n0 76\n10 75\n20 74\n", "rainbow", []string{"No depth of this lake is cool enough for rainbow trout", "Rest these fish"}, []string{"Cast where"}},
 		{"cool but not comfortable", "units: ft F\ndeepest: 21 ft\n0 69\n10 68.5\n20 68\n", "rainbow", []string{"above what they like (66 F) but not above what they use (70 F)"}, nil},
 		{"cold for walleye", "units: ft F\n0 50\n10 49\n20 48\n", "walleye", []string{"All of this water is colder than walleye like"}, nil},
 		{"deep", "units: m C\nbottom: 45 m\n0 21\n5 21\n10 20\n15 16\n20 9\n30 6\n44 5\n", "lake trout", []string{"Sinking line", "deeper than common practice", "can let the gas out"}, []string{"Count -"}},
-		{"methods apart", "units: ft F\n0 75.2\n6.5 74.8\n10 68\n16.5 65.3\n23 59\n29.5 51.8\n36 47\n", "rainbow", []string{"How sure: depth fair; oxygen unknown", "a smooth step fitted to the readings puts the break at 15 ft"}, nil},
+		{"methods apart", "units: ft F\n0 75.2\n6.5 74.8\n10 68\n16.5 65.3\n23 59\n29.5 51.8\n36 47\n", "rainbow", []string{"Confidence: depth fair, oxygen unknown", "a smooth step fitted to the readings puts the thermocline at 15 ft"}, nil},
 		{"one reading fewer", "units: ft F\n0 75.2\n6.5 74.8\n10 68\n16.5 65.3\n23 59\n29.5 51.8\n", "rainbow", nil, []string{"smooth step"}},
 		{"too warm above, no oxygen below", "units: ft F\nbottom: 20 ft\n0 76 DO 8\n5 75.5 DO 8\n10 74.8 DO 6\n15 73 DO 1.2\n19 70 DO 0.2\n", "rainbow", []string{
 			"No water here is both cool and safe for rainbow trout: too warm above, no oxygen below", "It is over 66 F down to the deepest reading, 19 ft, and below about 11 ft there is less than the 5 mg/L they need",

@@ -14,11 +14,11 @@ import (
 	"coldseam/profile/unit"
 )
 
-// Sure says how sure the plan is of its depths and of the oxygen, and why.
+// Sure says how much the plan's depths and its oxygen can be trusted, and why.
 func Sure(p plan.Plan) string {
 	s := speak(p)
 	why := slices.Concat(s.doubts(p.Depths), s.doubts(p.Oxygen))
-	return fmt.Sprintf("How sure: depth %s; oxygen %s. %s", p.Depths.Level, p.Oxygen.Level, sentence(strings.Join(why, "; ")))
+	return fmt.Sprintf("Confidence: depth %s, oxygen %s. %s", p.Depths.Level, p.Oxygen.Level, sentence(strings.Join(why, "; ")))
 }
 
 func (s speaker) doubts(c plan.Confidence) []string {
@@ -39,11 +39,11 @@ func (s speaker) doubt(d plan.Doubt) string {
 		}
 		return fmt.Sprintf("only %d depths were read", s.p.Column.Len())
 	case plan.WideBreak:
-		return fmt.Sprintf("the break may lie anywhere in %s of water; `coldseam next` says where to read", width(*l.Thermocline))
+		return fmt.Sprintf("the thermocline may lie anywhere in %s of water; `coldseam next` says where to read", width(*l.Thermocline))
 	case plan.MaybeSkin:
-		return fmt.Sprintf("the break may be no more than a warm skin: read below %s", s.u.Length(s.p.Column.Last().DepthM))
+		return fmt.Sprintf("the thermocline may be no more than a warm skin: read below %s", s.u.Length(s.p.Column.Last().DepthM))
 	case plan.MethodsApart:
-		return fmt.Sprintf("a smooth step fitted to the readings puts the break at %s", s.u.Length(s.p.StepM))
+		return fmt.Sprintf("a smooth step fitted to the readings puts the thermocline at %s", s.u.Length(s.p.StepM))
 	case plan.WideEdge:
 		return fmt.Sprintf("the band's upper edge is known to %s", width(b.Top))
 	case plan.LeftOut:
@@ -57,14 +57,14 @@ func (s speaker) doubt(d plan.Doubt) string {
 	case plan.OxygenKnown:
 		return "oxygen was measured"
 	case plan.BreakCutOff:
-		return "the break runs past the deepest reading"
+		return "the layer of fast change goes on below the deepest reading"
 	case plan.NoNearSurface:
 		k := l.Curve
 		return fmt.Sprintf("no reading between %s and %s: read %s", s.u.Mark(k.Depths[0]), s.u.Length(k.Depths[1]), s.u.Length(plan.SkinReadM))
 	case plan.DeepWaterUnread:
 		return fmt.Sprintf("nothing was read below %s", s.u.Length(s.p.Column.Last().DepthM))
 	case plan.CloseReadings:
-		return fmt.Sprintf("%d depths, close together where it matters", s.p.Column.Len())
+		return fmt.Sprintf("%d depths were read, close together where it matters", s.p.Column.Len())
 	}
 	return string(d)
 }
@@ -99,7 +99,7 @@ func Confirm(p plan.Plan) []string {
 	if p.UnderIce() {
 		return out
 	}
-	return append(out, "Read again after 2 to 3 hours, or when the wind swings: the layers tilt and rock.")
+	return append(out, "Read again after 2 to 3 hours, or when the wind turns: it tilts the layers, and they rock back.")
 }
 
 // span prints a small distance, in half feet or tenths of a metre.
@@ -136,20 +136,24 @@ func (s speaker) assumption(a plan.Assumption) string {
 	case plan.BottomNotGiven:
 		return "the bottom under the boat was not given"
 	case plan.MarksAssumed:
-		return "marks assumed counted at the water, to half a foot"
+		half := "half a foot"
+		if !s.u.Feet() {
+			half = "15 cm"
+		}
+		return "the marks are taken as read at the water's surface, to within " + half
 	case plan.AngleNotGiven:
 		return "the line is taken as hanging straight down"
 	case plan.PrecisionAssumed:
 		d := s.u.Temp.DiffFromC(p.Drop.PrecisionC())
-		return fmt.Sprintf("the thermometer is taken as good to %s %s", unit.Digits(d, 2), s.u.Temp)
+		return fmt.Sprintf("the thermometer is taken as right to within %s %s", unit.Digits(d, 2), s.u.Temp)
 	case plan.IcePointUnknown:
 		return "the thermometer's reading in ice water was not given"
 	case plan.BelowAssumed:
-		return fmt.Sprintf("the deepest reading (%s) is taken to hold for %.0f ft more; the band may go deeper", s.u.Length(p.Column.Last().DepthM), unit.Foot.From(band.AssumedM))
+		return fmt.Sprintf("the deepest reading (%s) is taken to hold for %s more; the band may go deeper", s.u.Length(p.Column.Last().DepthM), s.u.Length(band.AssumedM))
 	case plan.WindUnknown:
-		return "wind not noted: if there are whitecaps, a sinking line instead, or come in"
+		return "wind not noted: in whitecaps come in"
 	case plan.RulesUnknown:
-		return "no rules are noted for this water: flies, added weight, leader length and closures are yours to check"
+		return "no rules are noted for this water: check flies, added weight, leader length and closures yourself"
 	}
 	return string(a)
 }
@@ -207,7 +211,7 @@ func Flagged(r profile.Reading) string {
 	case profile.OutOfRange:
 		t += " is out of range for a lake"
 	case profile.Spike:
-		t += " is a spike: the readings above and below agree against it"
+		t += " is a spike: the readings above and below it agree without it"
 	case profile.BelowBottom:
 		t += " is deeper than the bottom"
 	case profile.RepeatDisagrees:
@@ -219,7 +223,7 @@ func Flagged(r profile.Reading) string {
 		t += " (" + r.Guess + "?)"
 	}
 	if r.Used() {
-		return t + "; used, and the answer is wider for it."
+		return t + "; used, and the ranges are wider for it."
 	}
 	return t + "; not used."
 }

@@ -53,15 +53,15 @@ func nextReason(a sampling.Advice, u unit.System) string {
 	case sampling.Deeper:
 		return "it may get colder further down; stop when the weight touches bottom"
 	case sampling.Thermocline:
-		return fmt.Sprintf("the break lies between %s (8 in 10), and this narrows it most", between)
+		return fmt.Sprintf("the thermocline lies between %s in 8 of 10 cases, and this narrows it most", between)
 	case sampling.Isotherm:
-		return fmt.Sprintf("%s lies between %s (8 in 10), and this narrows it most", u.Degrees(a.LevelC), between)
+		return fmt.Sprintf("%s lies between %s in 8 of 10 cases, and this narrows it most", u.Degrees(a.LevelC), between)
 	case sampling.CloseEnough:
-		return fmt.Sprintf("the break lies between %s (8 in 10), and another reading would not move the fly", between)
+		return fmt.Sprintf("the thermocline lies between %s in 8 of 10 cases, and another reading would not move the fly", between)
 	case sampling.NoGain:
-		return fmt.Sprintf("the break lies between %s (8 in 10), and no single reading would narrow what is left by much", between)
+		return fmt.Sprintf("the thermocline lies between %s in 8 of 10 cases, and no single reading would narrow what is left by much", between)
 	case sampling.NoBreak:
-		return fmt.Sprintf("no break between %s", between)
+		return fmt.Sprintf("no thermocline between %s", between)
 	case sampling.OneLayer:
 		return fmt.Sprintf("hardly any change between %s: one layer", between)
 	}

@@ -77,7 +77,7 @@ func TestToday(t *testing.T) {
 	s := speak(p)
 	for c, want := range map[plan.Caution]string{
 		plan.Warm70: "No catch and release", plan.Warm68: "land fish fast", plan.Thunder: "off the water now", plan.Wind: "Come in",
-		plan.Pressure: "may not survive release", plan.Ice: "never alone", plan.Cold: "Wear the life jacket",
+		plan.Pressure: "may not survive release", plan.Ice: "never go alone", plan.Cold: "Wear the life jacket",
 		plan.Warm65: "", plan.Anchors: "", plan.Rules: "",
 	} {
 		if got := s.today(c); (got == "") != (want == "") || !strings.Contains(got, want) {
