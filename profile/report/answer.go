@@ -144,7 +144,7 @@ func (s speaker) column() string {
 	case layers.Mixed:
 		return fmt.Sprintf("One layer, top to bottom: no thermocline in %s of water.", s.u.Length(last))
 	case layers.Inverse:
-		return "Colder above, below " + temps(4) + ": a winter column, with no thermocline. The warmest water is the deepest, but late in winter oxygen fails there first."
+		return "Colder above, below " + s.u.Degrees(4) + ": a winter column, with no thermocline. The warmest water is the deepest, but late in winter oxygen fails there first."
 	case layers.SkinOnly:
 		return fmt.Sprintf("A warm skin in the top %s, no thermocline below it in %s of water.", s.u.Length(l.SkinM), s.u.Length(last))
 	}

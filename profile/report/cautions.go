@@ -6,7 +6,6 @@ import (
 	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
-	"coldseam/profile/unit"
 )
 
 // caution is the words for a code: the text for a plan, and where it comes from.
@@ -33,7 +32,7 @@ func cautionOf(c plan.Caution) caution {
 	case plan.Cold:
 		return caution{speaker.cold, "US Coast Guard, advice to boaters: cold shock in water under 70 F", false}
 	case plan.Ice:
-		return caution{always("If there is ice: test it as you go, never go alone, carry ice picks; clear ice of 4 in (10 cm) is the least for one person, and near inflows it is thinner."), boatSafety, true}
+		return caution{speaker.ice, boatSafety, true}
 	case plan.Wind:
 		return caution{speaker.wind, boatSafety, true}
 	case plan.Thunder:
@@ -81,7 +80,7 @@ func (s speaker) warm65() string {
 }
 
 func (s speaker) pressure() string {
-	t := fmt.Sprintf("Fish from deeper than %s suffer from the change of pressure", depths(plan.PressureM))
+	t := fmt.Sprintf("Fish from deeper than %s suffer from the change of pressure", s.u.Length(plan.PressureM))
 	if s.p.Fish.CanVent {
 		return t + ". This fish can let the gas out by itself if brought up slowly: release it at once, or keep what you may and stop at your limit."
 	}
@@ -89,18 +88,30 @@ func (s speaker) pressure() string {
 }
 
 func (s speaker) cold() string {
-	return fmt.Sprintf("The water below is %s, and wind can bring it to the top: a fall into water under %s can take your breath. Wear the life jacket.", s.u.Degrees(s.p.ColdestC()), temps(plan.ShockC))
+	return fmt.Sprintf("The water below is %s, and wind can bring it to the top: a fall into water under %s can take your breath. Wear the life jacket.", s.u.Degrees(s.p.ColdestC()), s.u.Degrees(plan.ShockC))
 }
 
 func (s speaker) wind() string {
-	return fmt.Sprintf("WIND of %.0f mph (%.0f m/s) or more, or whitecaps: too much for a small boat at anchor. Come in.", plan.WindMps/mphMps, plan.WindMps)
+	most := fmt.Sprintf("%.0f mph", plan.WindMps/mphMps)
+	if !s.u.Feet() {
+		most = fmt.Sprintf("%.0f m/s", plan.WindMps)
+	}
+	return fmt.Sprintf("WIND of %s or more, or whitecaps: too much for a small boat at anchor. Come in.", most)
+}
+
+func (s speaker) ice() string {
+	return "If there is ice: test it as you go, never go alone, carry ice picks; clear ice of " + s.leastIce() + " is the least for one person, and near inflows it is thinner."
+}
+
+// leastIce is how thick clear ice must be for one person.
+func (s speaker) leastIce() string {
+	if s.u.Feet() {
+		return "4 in"
+	}
+	return "10 cm"
 }
 
 const mphMps = 0.44704 // a mile an hour, by the mile of 1959
-
-// depths and temps print a threshold in whole units of both systems.
-func depths(m float64) string { return fmt.Sprintf("%.0f ft (%.0f m)", unit.Foot.From(m), m) }
-func temps(c float64) string  { return fmt.Sprintf("%.0f F (%.0f C)", unit.Fahrenheit.FromC(c), c) }
 
 // rules states what is noted of the water's rules; they come before all advice.
 func (s speaker) rules() string {

@@ -74,7 +74,7 @@ func (s speaker) oxygenAssumed(a plan.Assumption) string {
 	case oxygen.DeepClearLake:
 		t += ". Temperature alone cannot tell, and in clear, deep lakes this doubt is nearly always a false alarm (common practice)"
 	case oxygen.DeepLake:
-		t += ". Temperature alone cannot tell: of the deep lakes measured (66 ft, 20 m or more) a third never ran short, and of clear ones more (common practice). Note the Secchi depth"
+		t += fmt.Sprintf(". Temperature alone cannot tell: of the deep lakes measured (%s or more) a third never ran short, and of clear ones more (common practice). Note the Secchi depth", s.u.Length(20))
 	default:
 		if !p.Drop.Deepest.Known {
 			t += ". Temperature alone cannot tell: in clear, deep lakes this doubt is nearly always a false alarm. Note the lake's deepest water and the Secchi depth, if you know them"

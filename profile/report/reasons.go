@@ -138,7 +138,10 @@ func (s speaker) rigReason(r rig.Reason) string {
 	case rig.WindUnknown:
 		return fmt.Sprintf("%s to %s down; the wind was not noted", hung, long)
 	case rig.Windy:
-		return "wind over 10 mph (4.5 m/s) bows a long leader"
+		if !s.u.Feet() {
+			return "wind over 4.5 m/s bows a long leader"
+		}
+		return "wind over 10 mph bows a long leader"
 	case rig.TooDeep:
 		return "deeper than " + long
 	case rig.YourChoice:

@@ -40,7 +40,7 @@ func TestWords(t *testing.T) {
 		{"bass", summer, "smallmouth", nil, []string{"WARM WATER", "likely to die"}},
 		{"mixed", "units: ft F\n0 60\n10 60\n20 60\n", "rainbow", []string{"One layer, top to bottom: no thermocline"}, []string{"is between", "WARM"}},
 		{"two readings", "units: ft F\n0 74\n20 56\n", "rainbow", []string{"Too few readings (2) to find a thermocline", "Confidence: depth poor, oxygen"}, []string{"is between"}},
-		{"winter", "units: m C\n0.5 0.4\n2 1.8\n5 3\n9 3.9\n", "brook", []string{"Colder above, below 39 F (4 C)", "If there is ice"}, []string{"wind turns", "anchors", "whitecaps"}},
+		{"winter", "units: m C\n0.5 0.4\n2 1.8\n5 3\n9 3.9\n", "brook", []string{"Colder above, below 4 C", "If there is ice"}, []string{"wind turns", "anchors", "whitecaps"}},
 		{"warm as far as read", "units: ft F\n0 74\n10 73\n20 70\n", "rainbow", []string{"Not reached here: the deepest reading, 20 ft, is still 70 F", "move to deeper water", "rest these fish"}, []string{"Cast where"}},
 		{"warm to the bottom of the lake", "units: ft F\ndeepest: 21 ft\n0 76\n10 75\n20 74\n", "rainbow", []string{"No depth of this lake is cool enough for rainbow trout", "Rest these fish"}, []string{"Cast where"}},
 		{"cool but not comfortable", "units: ft F\ndeepest: 21 ft\n0 69\n10 68.5\n20 68\n", "rainbow", []string{"above what they like (66 F) but not above what they use (70 F)"}, nil},

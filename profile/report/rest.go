@@ -162,7 +162,7 @@ func (s speaker) assumption(a plan.Assumption) string {
 // read.
 func AsRead(p plan.Plan, notes []notebook.Note) []string {
 	s := speak(p)
-	out := []string{s.readings()}
+	out := append([]string{s.readings()}, s.corrected()...)
 	for _, n := range notes {
 		if n.Line == 0 {
 			out = append(out, sentence(plain.Line(n.Text)))
@@ -174,6 +174,29 @@ func AsRead(p plan.Plan, notes []notebook.Note) []string {
 		if r.Flag != "" {
 			out = append(out, Flagged(r))
 		}
+	}
+	return out
+}
+
+// corrected says what was taken off or added to the readings, each by an example.
+func (s speaker) corrected() (out []string) {
+	deepest := -1
+	for i, r := range s.p.Drop.Readings {
+		if deepest < 0 || r.DepthM > s.p.Drop.Readings[deepest].DepthM {
+			deepest = i
+		}
+	}
+	if deepest < 0 {
+		return nil
+	}
+	first, deep := s.p.Drop.Readings[0], s.p.Drop.Readings[deepest]
+	typed, used := unit.Exact(first.Temp), unit.Digits(first.TempUnit.FromC(first.TempC), 1)
+	if ice := s.p.Drop.IcePoint; ice.Known && typed != used {
+		out = append(out, fmt.Sprintf("Temperatures are corrected by the ice check: %s %s typed, %s used.", typed, first.TempUnit, used))
+	}
+	typed, used = unit.Exact(deep.Depth), unit.Digits(deep.DepthUnit.From(deep.DepthM), 1)
+	if typed != used && math.Abs(deep.DepthUnit.Metres(deep.Depth)-deep.DepthM) > 0.03 {
+		out = append(out, fmt.Sprintf("Depths are corrected for the marks, the bulb and the line's angle, as noted: %s %s typed, %s used.", typed, deep.DepthUnit, used))
 	}
 	return out
 }

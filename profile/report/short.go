@@ -205,10 +205,10 @@ func (s speaker) today(c plan.Caution) string {
 		return "WIND: too much for a small boat at anchor. Come in."
 	case plan.Pressure:
 		if !s.p.Fish.CanVent {
-			return fmt.Sprintf("Fish from deeper than %s may not survive release: stop at your limit.", depths(plan.PressureM))
+			return fmt.Sprintf("Fish from deeper than %s may not survive release: stop at your limit.", s.u.Length(plan.PressureM))
 		}
 	case plan.Ice:
-		return "ICE: test it as you go, never go alone; clear ice of 4 in (10 cm) is the least for one person."
+		return "ICE: test it as you go, never go alone; clear ice of " + s.leastIce() + " is the least for one person."
 	case plan.Cold:
 		return fmt.Sprintf("Cold water, %s below: a fall can take your breath. Wear the life jacket.", s.u.Degrees(s.p.ColdestC()))
 	case plan.Rules:

@@ -3,6 +3,7 @@ package report
 import (
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -91,5 +92,40 @@ func TestToday(t *testing.T) {
 	s.p.Rules = rig.Rules{Water: "Alder Kettle", MaxFlies: 1}
 	if got := s.today(plan.Rules); !strings.Contains(got, "one fly at most") {
 		t.Errorf("noted rules: %q", got)
+	}
+}
+
+// TestCorrected: what the ice check and the line's angle did is said with an example.
+func TestCorrected(t *testing.T) {
+	p := demo.PlanFor(t, "units: ft F\nthermometer: reads 32.5 F in ice water\nline angle: 20\nbottom: 31 ft\n0 73.9\n10 72\n15 65\n20 56\n29 51\n", "rainbow")
+	got := strings.Join(AsRead(p, nil), "\n")
+	for _, want := range []string{"73.9 F typed, 73.4 used", "the line's angle, as noted: 29 ft typed, 27.8"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+	if got := AsRead(demo.PlanFor(t, july, "rainbow"), nil); len(got) != 1 {
+		t.Errorf("nothing was corrected: %q", got)
+	}
+}
+
+// TestMetricAlone: a metric plan has no feet, inches or degrees Fahrenheit in it.
+func TestMetricAlone(t *testing.T) {
+	imperial := regexp.MustCompile(`\d (ft|in|F|mph)\b|inches|feet`)
+	for _, f := range fish.All() {
+		for _, page := range []string{
+			"units: m C\nbottom: 12 m\nwind: 8 m/s\nsky: thunder\n0 24\n3 23.5\n4 21\n5 17\n6 14\n8 11\n11 10\n",
+			"units: m C\n0 0.4\n2 1.8\n5 3\n9 3.9\n", "units: m C\nbottom: 45 m\n0 21\n5 21\n10 20\n15 16\n20 9\n30 6\n44 5\n",
+		} {
+			p := demo.PlanFor(t, page, f.Key)
+			for _, text := range append(strings.Split(Short(p, nil).Text(80), "\n"), all(p)) {
+				for _, known := range []string{"12 ft to 3X", "9 ft to 3X", "0.020 in nylon"} { // names of what is in the box
+					text = strings.ReplaceAll(text, known, "")
+				}
+				if bad := imperial.FindString(text); bad != "" {
+					t.Errorf("%s: %q in %s", f.Key, bad, text)
+				}
+			}
+		}
 	}
 }
