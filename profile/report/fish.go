@@ -190,7 +190,7 @@ func figure(b *strings.Builder, g fish.Named, u unit.System, columns int) {
 	before := fmt.Sprintf("  %-19s %-*s  ", name, width, value)
 	for _, word := range strings.Fields(g.Source) {
 		if utf8.RuneCountInString(word) > columns-len(before) { // an address, say: on a line of its own
-			b.WriteString(strings.TrimRight(before, " ") + "\n    " + plain.Line(g.Source) + "\n")
+			b.WriteString(strings.TrimRight(before, " ") + "\n    " + Wrap(plain.Line(g.Source), "    ", columns-4) + "\n")
 			return
 		}
 	}
