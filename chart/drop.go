@@ -86,6 +86,8 @@ const (
 // Drop is one drop.
 type Drop struct {
 	Water    string // as it was noted
+	Spot     string // as it was noted
+	Fish     string // "rainbow trout"
 	Title    string // water, spot, date and fish
 	Short    string // its date, or where there is none its spot or water; "" where nothing was noted
 	Date     string
@@ -98,6 +100,8 @@ type Drop struct {
 	AnswerM  float64          // how far down the answer reaches: the deepest reading used, or the band's end below it
 	SkinM    float64          // how far down a warm skin reaches; 0: there is none
 	Bottom   profile.Optional // under the boat, m, however deep
+	Brief    report.Brief     // the answer at a glance
+	Confirm  []string         // at the anchor
 	Warnings []string         // what stands before the answer
 	Answer   []string         // the plan's paragraphs, in the angler's units
 	Sure     string
@@ -110,7 +114,7 @@ type Drop struct {
 func Of(p plan.Plan) Drop {
 	readM := p.Column.Last().DepthM
 	d := Drop{
-		Water: p.Drop.Water, Title: report.Title(p), Short: short(p), Date: p.Drop.Date, Units: p.Drop.Units.Shown(),
+		Water: p.Drop.Water, Spot: p.Drop.Spot, Fish: p.Fish.Name, Brief: report.Short(p, nil), Confirm: report.Confirm(p), Title: report.Title(p), Short: short(p), Date: p.Drop.Date, Units: p.Drop.Units.Shown(),
 		AnswerM: readM, SkinM: p.Layers.SkinM, Bottom: p.Drop.Bottom, measured: p.Layers.Curve,
 		Warnings: report.Warnings(p), Answer: report.Answer(p), Sure: report.Sure(p), Cautions: report.Cautions(p),
 	}
@@ -250,13 +254,13 @@ func (d *Drop) zones(p plan.Plan) {
 		add(MixedLayer, "mixed layer", math.Max(l.SkinM, 0), l.MixedLayer.Best, false)
 	}
 	if l.MetalimnionTop != nil {
-		add(Metalimnion, "break (metalimnion)", l.MetalimnionTop.Best, l.MetalimnionBottom.Best, l.BottomReached)
+		add(Metalimnion, "metalimnion", l.MetalimnionTop.Best, l.MetalimnionBottom.Best, l.BottomReached)
 	}
 	if b.Found {
 		top, bottom := b.Safe(p.Column.Last().DepthM)
 		add(Band, "band", top, bottom, b.ToDeepest)
 		if b.DoubtfulBelow != nil {
-			add(Unproven, "oxygen unproven", b.DoubtfulBelow.Best, d.DeepestM, false)
+			add(Unproven, "oxygen unknown", b.DoubtfulBelow.Best, d.DeepestM, false)
 		}
 	}
 }
@@ -267,13 +271,13 @@ func (d *Drop) marks(p plan.Plan) {
 		d.Marks = append(d.Marks, Mark{Thermocline, "thermocline", *l.Thermocline})
 	}
 	if b.Found {
-		d.Marks = append(d.Marks, Mark{Start, "start the fly here", b.Start})
+		d.Marks = append(d.Marks, Mark{Start, "fly", b.Start})
 		if !b.Suspended {
-			d.Marks = append(d.Marks, Mark{Water, "water to begin over", profile.Exactly(b.WaterM)})
+			d.Marks = append(d.Marks, Mark{Water, "cast over", profile.Exactly(b.WaterM)})
 		}
 	}
 	if d.Bottom.Known && d.Bottom.Value <= d.DeepestM+1e-9 {
-		d.Marks = append(d.Marks, Mark{Bottom, "bottom under the boat", profile.Exactly(d.Bottom.Value)})
+		d.Marks = append(d.Marks, Mark{Bottom, "bottom", profile.Exactly(d.Bottom.Value)})
 	}
 }
 

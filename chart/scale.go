@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Step is the least of 1, 2, 5, 10, 20... and their tenths, hundredths... that cuts a span,
 // more than 0, into at most so many pieces.
@@ -13,4 +16,42 @@ func Step(span, most float64) float64 {
 		}
 	}
 	return 10 * unit
+}
+
+// TempRange is from how cold to how warm a picture of drops goes, C: all of the curves and
+// of the readings that are used, and of the doubt as much as leaves these readable. One
+// layer is a straight line in it, not noise blown up.
+func TempRange(drops ...Drop) (lowC, highC float64) {
+	lowC, highC = math.Inf(1), math.Inf(-1)
+	for _, d := range drops {
+		low, high := d.tempRange()
+		lowC, highC = math.Min(lowC, low), math.Max(highC, high)
+	}
+	if lowC > highC {
+		return 0, 25
+	}
+	return lowC, highC
+}
+
+func (d Drop) tempRange() (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	hold := func(c float64) { low, high = math.Min(low, c), math.Max(high, c) }
+	for _, q := range d.Curve {
+		hold(q.TempC)
+	}
+	some := slices.ContainsFunc(d.Readings, func(r Reading) bool { return r.Used })
+	for _, r := range d.Readings {
+		if r.Used || !some {
+			hold(r.TempC)
+		}
+	}
+	if high-low < 2 {
+		low, high = (low+high)/2-1, (low+high)/2+1
+	}
+	far := 0.4 * (high - low)
+	from, to := low-0.06*(high-low), high+0.06*(high-low)
+	for _, q := range d.Curve {
+		from, to = math.Min(from, math.Max(q.LowC, low-far)), math.Max(to, math.Min(q.HighC, high+far))
+	}
+	return from, to
 }

@@ -138,7 +138,7 @@ func (s *strip) legend() []string {
 		words = append([]string{"# band"}, words...)
 	}
 	if _, ok := s.Zone(Metalimnion); ok {
-		words = append(words, "= break (metalimnion)")
+		words = append(words, "= metalimnion")
 	}
 	for _, r := range s.Readings {
 		if !r.Used {

@@ -95,7 +95,7 @@ func TestUnprovenHatched(t *testing.T) {
 	d := lake(t, "alder-kettle-july")
 	for _, s := range optionsOf(t, written(t, Options{Script: stub}, d)).Series {
 		for _, a := range s.MarkArea.Data {
-			if (a[0].Name == "oxygen unproven") != (a[0].ItemStyle.Color == "hatched") {
+			if (a[0].Name == "oxygen unknown") != (a[0].ItemStyle.Color == "hatched") {
 				t.Errorf("%+v", a[0])
 			}
 		}

@@ -41,6 +41,10 @@ func (p *page) across(a axis, y float64, ticks []float64, name string, above boo
 		p.line(s, pt{x, y}, pt{x, y + tick})
 		p.text(pt{x, y + number1}, centre, p.plain(), ink, number(v))
 	}
+	if above { // the name of the depths stands at the left
+		p.text(pt{a.to, y + name1}, right, p.bold(), ink, name)
+		return
+	}
 	p.text(pt{(a.from + a.to) / 2, y + name1}, centre, p.bold(), ink, name)
 }
 

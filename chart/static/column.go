@@ -103,28 +103,10 @@ func (c *column) t(degC float64) float64   { return c.u.Temp.FromC(degC) }
 func (c *column) y(metres float64) float64 { return c.depth.at(c.depth.inside(c.z(metres))) }
 func (c *column) x(degC float64) float64   { return c.temp.at(c.temp.inside(c.t(degC))) }
 
-// degrees is the range of the temperature scale: all of the curve and of the readings
-// that are used, and of the doubt as much as leaves these readable.
+// degrees is the range of the temperature scale, in whole degrees.
 func (c *column) degrees() (lo, hi float64) {
-	lo, hi = math.Inf(1), math.Inf(-1)
-	for _, q := range c.d.Curve {
-		lo, hi = math.Min(lo, q.TempC), math.Max(hi, q.TempC)
-	}
-	any := slices.ContainsFunc(c.d.Readings, func(r chart.Reading) bool { return r.Used })
-	for _, r := range c.d.Readings {
-		if r.Used || !any {
-			lo, hi = math.Min(lo, r.TempC), math.Max(hi, r.TempC)
-		}
-	}
-	if hi-lo < 2 { // one layer is a straight line, not noise blown up
-		lo, hi = (lo+hi)/2-1, (lo+hi)/2+1
-	}
-	far := 0.4 * (hi - lo)
-	from, to := lo-0.06*(hi-lo), hi+0.06*(hi-lo)
-	for _, q := range c.d.Curve {
-		from, to = math.Min(from, math.Max(q.LowC, lo-far)), math.Max(to, math.Min(q.HighC, hi+far))
-	}
-	return math.Floor(c.t(from)), math.Ceil(c.t(to))
+	lo, hi = chart.TempRange(c.d)
+	return math.Floor(c.t(lo)), math.Ceil(c.t(hi))
 }
 
 // hasOxygen reports whether a reading is a point of the curve of oxygen: one that was left
@@ -141,15 +123,14 @@ func (c *column) mostOxygen() (most float64, any bool) {
 	return most, any
 }
 
-// says is what stands under the title: the warnings, and the first paragraph of the
-// answer, which says where the fish should be, or why there is no band.
+// says is what stands under the title: the warnings and the answer, each in a sentence.
 func (c *column) says(p *page) []said {
 	var out []said
-	for _, text := range c.d.Warnings {
+	for _, text := range c.d.Brief.Warnings {
 		out = append(out, said{p.bold(), p.bold().wrap(drawable(text), p.w-2*c.margin, 4)})
 	}
-	if len(c.d.Answer) > 0 {
-		out = append(out, said{p.plain(), p.plain().wrap(drawable(c.d.Answer[0]), p.w-2*c.margin, 5)})
+	if text := c.d.Brief.Sentence(); text != "" {
+		out = append(out, said{p.plain(), p.plain().wrap(drawable(text), p.w-2*c.margin, 5)})
 	}
 	return out
 }

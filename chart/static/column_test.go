@@ -98,8 +98,8 @@ func TestColumnWords(t *testing.T) {
 	for _, s := range sizes {
 		got := find(odd, s.size)
 		for _, want := range []string{
-			"mixed layer", "break (metalimnion)", "band", "oxygen unproven", "thermocline", "start the fly here", "water to begin over", "bottom under",
-			"slipped digit", "720 F at 10 ft", "not used", "warmer below", "below bottom", "off the scale", "odd, but used", "oxygen, mg/L", "temperature, F", "depth, ft", "no catch and release",
+			"mixed layer", "metalimnion", "band", "oxygen unknown", "thermocline", "fly 16 ft", "cast over", "bottom 31 ft",
+			"slipped digit", "720 F at 10 ft", "not used", "warmer below", "below bottom", "off the scale", "odd, but used", "oxygen, mg/L", "temperature, F", "depth, ft", "No catch and release",
 		} {
 			if !strings.Contains(got, want) {
 				t.Errorf("%s: no %q in %s", s.name, want, got)

@@ -78,10 +78,10 @@ func name(d chart.Drop, i int) string {
 func (c *compared) said(d chart.Drop) string {
 	var words []string
 	if m, ok := d.Mark(chart.Thermocline); ok {
-		words = append(words, drawable(m.Name)+" "+c.u.Length(m.At.Best))
+		words = append(words, drawable(m.Name)+" "+m.Said(c.u))
 	}
 	if z, ok := d.Zone(chart.Band); ok {
-		words = append(words, drawable(z.Name)+" "+c.u.Span(z.TopM, z.BottomM))
+		words = append(words, drawable(z.Name)+" "+z.Said(c.u))
 	} else {
 		words = append(words, "no band")
 	}

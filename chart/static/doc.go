@@ -32,11 +32,12 @@ type Size struct {
 	DPI               int     // dots to the inch of a PNG, 30 to 600
 }
 
-// The presets. A PNG of Desk is 1280 by 800 pixels, one of Phone 390 by 844; HalfSheet is
+// The presets. A PNG of Desk is 1280 by 800 pixels; one of Phone has two dots for each pixel
+// of a screen of 390 by 844, and no text on it is smaller than 14 such pixels; HalfSheet is
 // half of a letter sheet, upright.
 var (
 	Desk      = Size{WidthPt: 960, HeightPt: 600, TextPt: 10.5, DPI: 96}
-	Phone     = Size{WidthPt: 292.5, HeightPt: 633, TextPt: 9, DPI: 96}
+	Phone     = Size{WidthPt: 292.5, HeightPt: 633, TextPt: 11.5, DPI: 192}
 	HalfSheet = Size{WidthPt: 396, HeightPt: 612, TextPt: 8.5, DPI: 200}
 )
 
@@ -47,7 +48,7 @@ func (s Size) check() error {
 	if !(s.WidthPt >= 200 && s.WidthPt <= 4000 && s.HeightPt >= 200 && s.HeightPt <= 4000) {
 		return fmt.Errorf("a picture of %g by %g points: each side must be 200 to 4000", s.WidthPt, s.HeightPt)
 	}
-	if !(s.TextPt >= 5 && s.TextPt <= 40 && s.TextPt*30 <= s.WidthPt && s.TextPt*35 <= s.HeightPt) {
+	if !(s.TextPt >= 5 && s.TextPt <= 40 && s.TextPt*25 <= s.WidthPt && s.TextPt*35 <= s.HeightPt) {
 		return fmt.Errorf("text of %g points does not suit a picture of %g by %g points", s.TextPt, s.WidthPt, s.HeightPt)
 	}
 	if d := float64(s.DPI) / 72; s.DPI < 30 || s.DPI > 600 || s.WidthPt*d*s.HeightPt*d > mostPixels {

@@ -70,18 +70,10 @@ func (c *column) labels() []label {
 		l := c.lanes[laneOf(z.Kind)]
 		at := clear(c.y(z.TopM), c.y(z.BottomM), taken)
 		taken = append(taken, at)
-		value := c.u.Span(z.TopM, z.BottomM)
-		if z.Kind == chart.Unproven {
-			value = "below " + c.u.Length(z.TopM)
-		}
-		out = append(out, label{at: at, from: (l.x0 + l.x1) / 2, name: drawable(z.Name), value: value, dot: true})
+		out = append(out, label{at: at, from: (l.x0 + l.x1) / 2, name: drawable(z.Name), value: z.Said(c.u), dot: true})
 	}
 	for _, m := range c.d.Marks {
-		value := c.u.Length(m.At.Best)
-		if span := c.u.Span(m.At.Low, m.At.High); span != value {
-			value += " (" + span + ")"
-		}
-		out = append(out, label{at: c.y(m.At.Best), from: c.temp.to, name: drawable(m.Name), value: value})
+		out = append(out, label{at: c.y(m.At.Best), from: c.temp.to, name: drawable(m.Name), value: m.Said(c.u)})
 	}
 	for _, r := range c.d.Readings {
 		if r.Flag == "" {

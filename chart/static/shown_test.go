@@ -109,7 +109,7 @@ func TestUnprovenLane(t *testing.T) {
 	if want := (bottom - top) / p.em; float64(lines) < want {
 		t.Errorf("%d hatches over %v points", lines, bottom-top)
 	}
-	k := slices.IndexFunc(c.labels(), func(l label) bool { return l.name == "oxygen unproven" })
+	k := slices.IndexFunc(c.labels(), func(l label) bool { return l.name == "oxygen unknown" })
 	if k < 0 || !strings.HasPrefix(c.labels()[k].value, "below ") {
 		t.Errorf("labels %+v", c.labels())
 	}

@@ -219,6 +219,27 @@ func (s speaker) today(c plan.Caution) string {
 	return ""
 }
 
+// Sentence is the answer in one sentence: "Fish 15 to 29 ft; fly 16 ft down; cast over 17
+// ft; leader 21.5 ft; thermocline 14 to 16 ft.", or why there is none.
+func (b Brief) Sentence() string {
+	var parts []string
+	if b.NoWater != "" {
+		parts = append(parts, strings.TrimSuffix(b.NoWater, "."))
+	}
+	for _, r := range b.Rows {
+		if slices.Contains([]string{"Fish", "Fly", "Cast over", "Anchor over", "Leader", "Thermocline"}, r.Label) && r.Value != "none" {
+			parts = append(parts, r.Label+" "+r.Value)
+		}
+	}
+	for i := 1; i < len(parts); i++ {
+		parts[i] = strings.ToLower(parts[i][:1]) + parts[i][1:]
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return strings.Join(parts, "; ") + "."
+}
+
 // Columns of a Brief in a terminal: labels, and values where details stand beside them.
 const (
 	labelColumns = 13

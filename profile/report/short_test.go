@@ -129,3 +129,20 @@ func TestMetricAlone(t *testing.T) {
 		}
 	}
 }
+
+// TestSentence: the numbers of the table in one sentence, and where there is no water to
+// fish, why.
+func TestSentence(t *testing.T) {
+	b := Short(demo.PlanFor(t, july, "rainbow"), nil)
+	want := "Fish 15 to 29 ft; fly 16 ft down; cast over 17 ft; leader 21.5 ft; thermocline 13 to 16 ft."
+	if got := b.Sentence(); got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	b = Short(demo.PlanFor(t, "units: ft F\n0 80\n10 79.8\n20 79.5\n", "rainbow"), nil)
+	if got := b.Sentence(); b.NoWater == "" || got != strings.TrimSuffix(b.NoWater, ".")+"." {
+		t.Errorf("%q", got)
+	}
+	if got := (Brief{}).Sentence(); got != "" {
+		t.Errorf("of nothing: %q", got)
+	}
+}
