@@ -210,7 +210,11 @@ func (s speaker) today(c plan.Caution) string {
 	case plan.Ice:
 		return "ICE: test it as you go, never go alone; clear ice of " + s.leastIce() + " is the least for one person."
 	case plan.Cold:
-		return fmt.Sprintf("Cold water, %s below: a fall can take your breath. Wear the life jacket.", s.u.Degrees(s.p.ColdestC()))
+		where := s.u.Degrees(s.p.ColdestC()) + " below"
+		if first := s.p.Column.First().TempC; first < plan.ShockC {
+			where = s.u.Degrees(first) + " at the top"
+		}
+		return "Cold water, " + where + ": a fall can take your breath. Wear the life jacket."
 	case plan.Rules:
 		if s.p.Rules.Water != "" {
 			return s.rules()
