@@ -110,7 +110,7 @@ func (c *console) show(v session.View) {
 	}
 	c.asked = v.Question
 	if v.Prompt != "" && !c.open {
-		fmt.Fprint(c.err, v.Prompt+" ")
+		fmt.Fprint(c.err, report.WrapTo(v.Prompt, c.width()-1)+" ")
 		c.open = true
 	}
 	if v.Live != "" {
@@ -159,8 +159,9 @@ func printQuestion(w io.Writer, q notebook.Question) {
 }
 
 func printChoices(w io.Writer, what string, choices []string) {
-	fmt.Fprintln(w, what)
+	width, _ := columns(w)
+	fmt.Fprintln(w, report.WrapTo(what, width))
 	for i, choice := range choices {
-		fmt.Fprintf(w, "  %d  %s\n", i+1, choice)
+		fmt.Fprintf(w, "  %d  %s\n", i+1, report.Wrap(choice, "     ", width-5))
 	}
 }
