@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"coldseam/profile"
 	"coldseam/profile/demo"
 )
 
@@ -58,8 +59,19 @@ func TestSeasonOf(t *testing.T) {
 	a, b := drop("2026-07-18 14:20"), drop("2026-05-02")
 	b.Water = "alder kettle "
 	s, err := SeasonOf([]Drop{a, b})
-	if err != nil || len(s.Drops) != 2 || s.Drops[0].Drop.Date != "2026-05-02" || s.Title != "Alder Kettle, 2026-05-02 to 2026-07-18" {
+	if err != nil || len(s.Drops) != 2 || s.Drops[0].Drop.Date != "2026-05-02" || s.Title != "Alder Kettle, 2026-05-02 to 2026-07-18, for rainbow trout" {
 		t.Errorf("%q, %v", s.Title, err)
+	}
+	for i := range s.Drops {
+		d := &s.Drops[i].Drop
+		d.Spot, d.Bottom = "reed point", profile.Optional{Value: 31 * 0.3048, Known: true}
+	}
+	if got := titleOf(s, "2026"); got != "Alder Kettle, reed point (bottom 31 ft), 2026, for rainbow trout" {
+		t.Errorf("%q", got)
+	}
+	s.Drops[0].Drop.Spot, s.Drops[0].Drop.Fish, s.Drops[0].Drop.Bottom = "inlet", "perch", profile.Optional{}
+	if got := titleOf(s, "2026"); got != "Alder Kettle, 2026" { // what differs is of no drop's heading
+		t.Errorf("%q", got)
 	}
 	undated := a
 	undated.Date = ""

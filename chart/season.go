@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
 
@@ -50,13 +51,43 @@ func SeasonOf(drops []Drop) (Season, error) {
 		return s, errors.New("all drops are of one day: compare them with coldseam chart")
 	}
 	s.Units = drops[0].Units
-	s.Title = strings.TrimSpace(drops[0].Water)
-	if s.Title == "" {
-		s.Title = "A season"
-	}
-	from, to := first.Format("2006-01-02"), last.Format("2006-01-02")
-	s.Title += ", " + from + " to " + to
+	s.Title = titleOf(s, first.Format("2006-01-02")+" to "+last.Format("2006-01-02"))
 	return s, nil
+}
+
+// titleOf names a season: its water as last written, and its spot, bottom and fish where all
+// drops have the same.
+func titleOf(s Season, when string) string {
+	same := func(of func(Drop) string) string {
+		v := strings.TrimSpace(of(s.Drops[len(s.Drops)-1].Drop))
+		for _, d := range s.Drops {
+			if !strings.EqualFold(strings.TrimSpace(of(d.Drop)), v) {
+				return ""
+			}
+		}
+		return plain.Line(v)
+	}
+	title := same(func(d Drop) string { return d.Water })
+	if title == "" {
+		title = "A season"
+	}
+	if spot := same(func(d Drop) string { return d.Spot }); spot != "" {
+		title += ", " + spot
+	}
+	bottom := same(func(d Drop) string {
+		if !d.Bottom.Known {
+			return ""
+		}
+		return s.Units.Shown().Length(d.Bottom.Value)
+	})
+	if bottom != "" {
+		title += " (bottom " + bottom + ")"
+	}
+	title += ", " + when
+	if fish := same(func(d Drop) string { return d.Fish }); fish != "" {
+		title += ", for " + fish
+	}
+	return title
 }
 
 // whenOf reads the date of a page, at noon where no hour was noted.

@@ -32,11 +32,11 @@ var compareInks = []color.RGBA{
 // The darkest and the lightest colour of a scale of temperatures, as relative luminance:
 // dark enough to part many steps, light enough for ink to be read on all of them.
 const (
-	coldLight = 0.19
-	warmLight = 0.93
+	coldLight = 0.15
+	warmLight = 0.74
 )
 
-// heat is colour i of n from cold to warm. The hue goes from blue over green to yellow, and the
+// heat is colour i of n from cold to warm. The hue goes from indigo over grey to amber, and the
 // luminance rises in equal ratios, so that the order survives grey printing and every
 // kind of colour blindness.
 func heat(i, n int) color.RGBA {
@@ -45,7 +45,7 @@ func heat(i, n int) color.RGBA {
 		f = float64(i) / float64(n-1)
 	}
 	want := (coldLight+0.05)*math.Pow((warmLight+0.05)/(coldLight+0.05), f) - 0.05
-	hues := [3][3]float64{{0.02, 0.22, 0.75}, {0.08, 0.50, 0.36}, {1, 0.80, 0.12}} // linear: blue, green, yellow
+	hues := [3][3]float64{{0.10, 0.08, 0.55}, {0.36, 0.36, 0.36}, {1, 0.55, 0.03}} // linear: indigo, grey, amber
 	a, b, g := hues[0], hues[1], 2*f
 	if f > 0.5 {
 		a, b, g = hues[1], hues[2], 2*f-1

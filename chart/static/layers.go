@@ -47,12 +47,17 @@ func triangle(up bool) func(at pt, r float64) []pt {
 	}
 }
 
+func block(at pt, r float64) []pt { return box(at.x-0.85*r, at.y-0.85*r, at.x+0.85*r, at.y+0.85*r) }
+
+var bandPen = stroke{1.6, ink, []float64{9, 2.5, 1.5, 2.5}}
+
 func layerLines() []layerLine {
 	return []layerLine{
-		{name: "break top", of: top(chart.Metalimnion), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(true)},
+		{name: "metalimnion top", of: top(chart.Metalimnion), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(true)},
 		{name: "thermocline", of: thermocline, pen: stroke{2.2, ink, nil}, sign: circle},
-		{name: "break end", of: bottom(chart.Metalimnion), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(false)},
-		{name: "band top", of: top(chart.Band), pen: stroke{1.6, ink, []float64{9, 2.5, 1.5, 2.5}}, sign: diamond},
+		{name: "metalimnion bottom", of: bottom(chart.Metalimnion), pen: stroke{1.3, ink, []float64{4, 3}}, sign: triangle(false)},
+		{name: "band top", of: top(chart.Band), pen: bandPen, sign: diamond},
+		{name: "band bottom", of: bottom(chart.Band), pen: bandPen, sign: block},
 	}
 }
 
@@ -101,6 +106,18 @@ func (s *season) entries() []entry {
 				p.fill(ink, l.sign(pt{at.x + sign/2, at.y}, 0.32*p.em))
 			}, l.name})
 		}
+	}
+	has := func(is func(chart.Drop) bool) bool {
+		return slices.ContainsFunc(s.drops, func(d chart.Dated) bool { return is(d.Drop) })
+	}
+	if has(func(d chart.Drop) bool { b, ok := bandOf(d); return ok && b.unknown > b.top }) {
+		out = append(out, entry{func(p *page, at pt) { bandPatch(p, at, true) }, "band"})
+	}
+	if has(func(d chart.Drop) bool { b, ok := bandOf(d); return ok && b.unknown < b.bottom }) {
+		out = append(out, entry{func(p *page, at pt) { bandPatch(p, at, false) }, "band, oxygen unknown"})
+	}
+	if has(func(d chart.Drop) bool { _, ok := d.Mark(chart.Bottom); return ok }) {
+		out = append(out, entry{func(p *page, at pt) { p.bed([]pt{{at.x, at.y - 2}, {at.x + sign, at.y - 2}}) }, "bottom"})
 	}
 	for k := range len(s.drops) - 1 {
 		if d := days(s.drops[k].When, s.drops[k+1].When); d > chart.GapDays {

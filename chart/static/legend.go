@@ -45,15 +45,17 @@ func sample(s stroke, text string) entry {
 // patch is the outline of a sign for a filled area.
 func patch(at pt) (x0, y0, x1, y1 float64) { return at.x, at.y - 4.5, at.x + sign, at.y + 4.5 }
 
-// headed is the y under a title of at most two lines; titled writes it.
+// headed is the y under a title of at most so many lines; titled writes it.
+const titleLines = 3
+
 func (p *page) headed(title string, margin float64) float64 {
 	s := p.head()
-	return margin + 1.2*s.size*float64(len(s.wrap(title, p.w-2*margin, 2)))
+	return margin + 1.2*s.size*float64(len(s.wrap(title, p.w-2*margin, titleLines)))
 }
 
 func (p *page) titled(title string, margin float64) {
 	s := p.head()
-	for i, line := range s.wrap(title, p.w-2*margin, 2) {
+	for i, line := range s.wrap(title, p.w-2*margin, titleLines) {
 		p.text(pt{margin, margin + s.size*(1.2*float64(i)+0.95)}, left, s, ink, line)
 	}
 }

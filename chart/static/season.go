@@ -80,7 +80,7 @@ func laySeason(p *page, title string, in chart.Season) *season {
 	s.time = axis{lo: -pad, hi: span + pad}
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, d := range s.drops {
-		s.depth.hi = math.Max(s.depth.hi, s.u.Depth.From(d.Drop.DeepestM)*1.02)
+		s.depth.hi = math.Max(s.depth.hi, s.u.Depth.From(d.Drop.DeepestM)*1.04)
 		for _, q := range d.Drop.Curve {
 			lo, hi = math.Min(lo, s.u.Temp.FromC(q.TempC)), math.Max(hi, s.u.Temp.FromC(q.TempC))
 		}
@@ -102,7 +102,7 @@ func laySeason(p *page, title string, in chart.Season) *season {
 		s.keyFrom = s.margin
 		s.depth.to -= 1.3 * p.em
 	}
-	s.wide = 0.24 * p.w
+	s.wide = 0.31 * p.w
 	if p.w > 60*p.em {
 		s.wide = 14 * p.em
 	}

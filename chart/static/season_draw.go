@@ -14,7 +14,10 @@ func (s *season) draw(p *page) {
 			p.gap(s.x(k), s.depth.from, s.x(k+1), s.depth.to)
 		}
 	}
-	s.water(p)
+	isotherms := s.water(p)
+	s.bandFill(p)
+	s.numbers(p, isotherms)
+	s.ground(p)
 	for _, l := range s.lines {
 		p.lines(stroke{l.pen.width + 2, paper, nil}, l.runs...)
 	}
@@ -41,8 +44,8 @@ func (s *season) dense(p *page) bool {
 }
 
 // water fills the field, coldest colour first and each warmer one over it, and draws the
-// isotherms with their temperatures.
-func (s *season) water(p *page) {
+// isotherms, which it returns.
+func (s *season) water(p *page) [][][]pt {
 	all, _ := s.field.trace(math.Inf(-1))
 	if len(all) > 0 {
 		p.fill(s.colors[0], all...)
@@ -58,6 +61,11 @@ func (s *season) water(p *page) {
 	for _, lines := range isotherms {
 		p.lines(stroke{0.6, ink, nil}, lines...)
 	}
+	return isotherms
+}
+
+// numbers writes their temperatures on the isotherms.
+func (s *season) numbers(p *page, isotherms [][][]pt) {
 	var taken []pt
 	for i, lines := range isotherms {
 		if at, ok := s.numberPlace(p, lines, taken); ok {
@@ -141,10 +149,12 @@ func (s *season) scales(p *page) {
 	for k := range s.drops {
 		p.dropSign(pt{s.x(k), s.depth.from - 3})
 	}
-	apart := (s.time.hi - s.time.lo) / (s.time.to - s.time.from) * p.plain().width("28 Aug") * 1.35
-	for _, t := range dayTicks(s.drops[0].When, s.time.lo, s.time.hi, apart) {
-		x := s.time.at(t.day)
-		p.line(stroke{0.8, ink, nil}, pt{x, s.depth.to}, pt{x, s.depth.to + 4})
+	perPoint := (s.time.hi - s.time.lo) / (s.time.to - s.time.from)
+	for _, t := range dayTicks(s.drops[0].When, s.time.lo, s.time.hi, perPoint*p.plain().width("28 Aug")*1.35, perPoint*p.plain().width("May")*1.2) {
+		if x := s.time.at(t.day); t.line {
+			p.line(stroke{0.8, ink, nil}, pt{x, s.depth.to}, pt{x, s.depth.to + 4})
+		}
+		x := s.time.at(t.at)
 		p.text(pt{x, s.depth.to + 4 + 1.05*p.em}, centre, p.plain(), ink, t.name)
 		p.text(pt{x, s.depth.to + 4 + 2.2*p.em}, centre, p.bold(), ink, t.year)
 	}

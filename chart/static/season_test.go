@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"coldseam/chart"
+	"coldseam/profile"
 	"coldseam/profile/unit"
 )
 
@@ -183,6 +184,66 @@ func TestSameTime(t *testing.T) {
 	}
 }
 
+// The band is filled from its top to its bottom between drops that are joined, and from the
+// depth below which nobody knows its oxygen in another way; nothing of it lies outside.
+func TestBandFilled(t *testing.T) {
+	banded := func(top, unknown, foot float64) chart.Drop {
+		d := straight(20, 1, 9)
+		d.Zones = []chart.Zone{{Kind: chart.Band, TopM: top, BottomM: foot}, {Kind: chart.Unproven, TopM: unknown, BottomM: 9}}
+		return d
+	}
+	in := metric(on(0, banded(2, 4, 8)), on(20, banded(4, 5, 6)), on(60, banded(1, 2, 3)))
+	s, p := laid(t, in, Desk)
+	p, rec := recorded(Desk)
+	s.bandFill(p)
+	share := func(x, a, b float64) float64 { return s.depth.at(a + (x-s.x(0))/(s.x(1)-s.x(0))*(b-a)) }
+	known, unknown, alone := 0, 0, 0
+	for _, line := range strokes(rec) {
+		for i := 0; i+1 < len(line.path); i += 2 {
+			x, y0, y1 := line.path[i].Pos.X.Points(), p.h-line.path[i].Pos.Y.Points(), p.h-line.path[i+1].Pos.Y.Points()
+			want := [2]float64{share(x, 2, 4), share(x, 4, 5)}
+			switch {
+			case x > s.x(1) && math.Abs(x-s.x(2)) < 1e-6:
+				alone++
+				continue
+			case x < s.x(0) || x > s.x(1):
+				t.Errorf("filled at %v, in the gap", x)
+			case len(line.dash) > 0:
+				unknown++
+				want = [2]float64{share(x, 4, 5), share(x, 8, 6)}
+			default:
+				known++
+			}
+			if math.Abs(y0-want[0]) > 0.01 || math.Abs(y1-want[1]) > 0.01 {
+				t.Errorf("at %v from %v to %v, want %v", x, y0, y1, want)
+			}
+		}
+	}
+	if most := (s.x(1) - s.x(0)) / bandEvery; known < int(most)-1 || unknown != known || alone != 2 {
+		t.Errorf("%d and %d strokes of about %.0f, and %d alone", known, unknown, most, alone)
+	}
+}
+
+// The bottom is drawn where it is, under each drop that noted it.
+func TestSeasonBottom(t *testing.T) {
+	a, b := straight(20, 1, 9), straight(20, 1, 9)
+	a.Marks = []chart.Mark{{Kind: chart.Bottom, At: profile.Exactly(8)}}
+	b.Marks = []chart.Mark{{Kind: chart.Bottom, At: profile.Exactly(9)}}
+	s, _ := laid(t, metric(on(0, a), on(20, b), on(40, straight(20, 1, 9))), Desk)
+	p, rec := recorded(Desk)
+	s.ground(p)
+	line := strokes(rec)[0].path
+	want := []pt{{s.x(0), s.depth.at(8)}, {s.x(1), s.depth.at(9)}}
+	if len(line) != 2 {
+		t.Fatalf("%v", line)
+	}
+	for i, q := range line {
+		if math.Abs(q.Pos.X.Points()-want[i].x) > 1e-6 || math.Abs(p.h-q.Pos.Y.Points()-want[i].y) > 1e-6 {
+			t.Errorf("%v, want %v", q, want[i])
+		}
+	}
+}
+
 func TestSeasonLegible(t *testing.T) {
 	t.Parallel()
 	seasons := map[string]chart.Season{"full": seasonOf(t, 10, 99), "gap": seasonOf(t, 5, 2), "one": seasonOf(t, 1, 9)}
@@ -266,25 +327,39 @@ func TestLevels(t *testing.T) {
 func TestDayTicks(t *testing.T) {
 	first := time.Date(2026, 12, 28, 12, 0, 0, 0, time.UTC) // a Monday
 	for _, tc := range []struct {
-		lo, hi, apart float64
-		want          string
+		lo, hi, apart, month float64
+		want                 string
 	}{
-		{0, 3, 1, "29 Dec/2026 30 Dec/ 31 Dec/"},
-		{0, 16, 3, "4 Jan/2027 11 Jan/"},
-		{0, 40, 20, "Jan/2027 Feb/"},
-		{0, 400, 80, "Jan/2027 Apr/ Jul/ Oct/ Jan/2028"},
+		{0, 3, 1, 1, "29 Dec/2026 30 Dec/ 31 Dec/"},
+		{0, 16, 3, 3, "4 Jan/2027 11 Jan/"},
+		{0, 40, 20, 10, "Jan/2027"}, // too little shows of December and February
+		{0, 58, 3, 10, "Jan/2027 Feb/"},
+		{-20, 40, 3, 10, "Dec/2026 Jan/2027"},
+		{0, 400, 80, 80, "Jan/2027 Apr/ Jul/ Oct/ Jan/2028"},
 	} {
 		var got []string
 		last := math.Inf(-1)
-		for _, tick := range dayTicks(first, tc.lo, tc.hi, tc.apart) {
-			got = append(got, tick.name+"/"+tick.year)
-			if tick.day < tc.lo || tick.day > tc.hi || tick.day-last < tc.apart {
-				t.Errorf("tick %v at day %v, the last at %v", tick.name, tick.day, last)
+		for _, tick := range dayTicks(first, tc.lo, tc.hi, tc.apart, tc.month) {
+			if tick.line && (tick.day < tc.lo || tick.day > tc.hi) {
+				t.Errorf("a line at day %v, of %v to %v", tick.day, tc.lo, tc.hi)
 			}
-			last = tick.day
+			if tick.name == "" {
+				continue
+			}
+			got = append(got, tick.name+"/"+tick.year)
+			if tick.at < tc.lo || tick.at > tc.hi || tick.at-last < min(tc.apart, tc.month) {
+				t.Errorf("tick %v at day %v, the last at %v", tick.name, tick.at, last)
+			}
+			last = tick.at
 		}
 		if s := strings.Join(got, " "); s != tc.want {
 			t.Errorf("%v to %v, %v apart: %s, want %s", tc.lo, tc.hi, tc.apart, s, tc.want)
+		}
+	}
+	// a month's name stands in its middle: January's at its 16th
+	for _, tick := range dayTicks(first, 0, 58, 3, 10) {
+		if mid := days(first, time.Date(2027, 1, 16, 12, 0, 0, 0, time.UTC)); tick.name == "Jan" && math.Abs(tick.at-mid) > 0.6 {
+			t.Errorf("January's name stands at day %v, want %v", tick.at, mid)
 		}
 	}
 }
