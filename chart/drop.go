@@ -146,6 +146,15 @@ func (d Drop) Zone(k ZoneKind) (z Zone, ok bool) {
 	return z, false
 }
 
+// BandUnknown is the part of the band in which oxygen was not measured and may be too low,
+// and whether there is any; it ends with the band.
+func (d Drop) BandUnknown() (z Zone, ok bool) {
+	band, found := d.Zone(Band)
+	z, doubt := d.Zone(Unproven)
+	z.TopM, z.BottomM, z.Open = math.Max(z.TopM, band.TopM), band.BottomM, band.Open
+	return z, found && doubt && z.TopM < z.BottomM
+}
+
 // Mark is the mark of a kind, and whether there is one.
 func (d Drop) Mark(k MarkKind) (m Mark, ok bool) {
 	for _, m := range d.Marks {

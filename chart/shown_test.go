@@ -3,6 +3,7 @@ package chart
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"coldseam/profile/demo"
@@ -54,6 +55,37 @@ func TestUnprovenZone(t *testing.T) {
 	measured := "units: ft F\nbottom: 26 ft\n0 74 DO 9\n5 73 DO 9\n10 70 DO 9\n15 62 DO 8\n20 55 DO 8\n25 52 DO 8\n"
 	if i := at(Of(demo.Plan(t, measured))); i >= 0 {
 		t.Error("a zone of doubt where oxygen was measured to the bottom")
+	}
+}
+
+// The part of the band whose oxygen nobody knows begins where the answer says so, ends with
+// the band, and has a sign of its own in the strip: above it "#", below it "?".
+func TestBandUnknown(t *testing.T) {
+	plan := func(oxygen string) Drop {
+		return Of(demo.Plan(t, "units: ft F\nbottom: 31 ft\n0 73\n5 73\n10 72\n15 66\n17 62\n20 58"+oxygen+"\n25 53\n29 51\n"))
+	}
+	part := plan(" DO 6.2")
+	u, ok := part.BandUnknown()
+	band, _ := part.Zone(Band)
+	if !ok || u.BottomM != band.BottomM || math.Abs(u.TopM-20*0.3048) > 1e-6 {
+		t.Fatalf("%v %+v in the band %+v; the deepest oxygen reading is at 20 ft", ok, u, band)
+	}
+	strip := Strip(part)
+	if !strings.Contains(strip, "? oxygen unknown") || !strings.Contains(strip, "| oxygen unknown below\n") {
+		t.Errorf("not named:\n%s", strip)
+	}
+	for _, line := range strings.Split(strip, "\n") {
+		if f := strings.Fields(line); len(f) > 2 && (f[0] == "17" && !strings.HasPrefix(f[2], "#") || f[0] == "25" && !strings.HasPrefix(f[2], "?")) {
+			t.Errorf("the wrong sign: %q", line)
+		}
+	}
+	whole := plan("")
+	if u, ok = whole.BandUnknown(); !ok || u.TopM < band.TopM || strings.Contains(Strip(whole), "#") {
+		t.Errorf("nothing known: %v %+v\n%s", ok, u, Strip(whole))
+	}
+	read := Of(demo.Plan(t, "units: ft F\nbottom: 26 ft\n0 74 DO 9\n5 73 DO 9\n10 70 DO 9\n15 62 DO 8\n20 55 DO 8\n25 52 DO 8\n"))
+	if _, ok := read.BandUnknown(); ok || strings.Contains(Strip(read), "?") {
+		t.Errorf("a doubt where oxygen was measured:\n%s", Strip(read))
 	}
 }
 

@@ -16,8 +16,8 @@ const (
 )
 
 // Strip draws a drop for the terminal: temperature to the right, the readings, the
-// curve between them, the metalimnion and the band at the left, the layers named at
-// the right. Depth goes downward and to scale, in plain characters that survive a sunlit
+// curve between them, the metalimnion and the band at the left, that of unknown oxygen with a
+// sign of its own, the layers named at the right. Depth goes downward and to scale, in plain characters that survive a sunlit
 // screen, no colour and a printer. Every reading, the bottom and every name has its
 // place; what has no room beside its row stands on a line under it. It returns lines no
 // wider than 80 columns, "" when no reading was used.
@@ -134,7 +134,14 @@ func wrapped(names []string) []string {
 
 func (s *strip) legend() []string {
 	words := []string{"o reading", ". between"}
-	if _, ok := s.Zone(Band); ok {
+	band, ok := s.Zone(Band)
+	unknown, doubt := s.BandUnknown()
+	switch {
+	case doubt && unknown.TopM == band.TopM:
+		words = append([]string{"? band, oxygen unknown"}, words...)
+	case doubt:
+		words = append([]string{"# band", "? oxygen unknown"}, words...)
+	case ok:
 		words = append([]string{"# band"}, words...)
 	}
 	if _, ok := s.Zone(Metalimnion); ok {
@@ -146,7 +153,15 @@ func (s *strip) legend() []string {
 			break
 		}
 	}
-	lines := []string{strings.Join(words, "   ")}
+	const room = 80 - 12
+	lines := []string{words[0]}
+	for _, w := range words[1:] {
+		if last := &lines[len(lines)-1]; len(*last)+len("   ")+len(w) <= room {
+			*last += "   " + w
+		} else {
+			lines = append(lines, w)
+		}
+	}
 	if s.shared {
 		lines = append(lines, fmt.Sprintf("%d readings, not every number is printed", len(s.Readings)))
 	}

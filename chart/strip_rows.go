@@ -134,6 +134,7 @@ func (s *strip) name() {
 		}
 	}
 	band, inBand := s.Zone(Band)
+	unknown, doubt := s.BandUnknown()
 	meta, layered := s.Zone(Metalimnion)
 	start, _ := s.Mark(Start)
 	water, cast := s.Mark(Water)
@@ -141,6 +142,7 @@ func (s *strip) name() {
 	add(s.SkinM > 0, s.SkinM, "skin to here")
 	add(inBand && band.TopM > 0, band.TopM, "band top")
 	add(inBand, s.printed(start.At.Best), "start")
+	add(doubt, unknown.TopM, "oxygen unknown below")
 	add(cast, water.At.Best, "cast over")
 	add(layered, meta.TopM, "break top")
 	add(layered, thermocline.At.Best, "thermocline")
@@ -153,7 +155,11 @@ func (s *strip) name() {
 		}
 		return " "
 	}
-	for i := range s.rows {
-		s.rows[i].gutter = beside(band, inBand, i, "#") + beside(meta, layered, i, "=") + " "
+	for i, r := range s.rows {
+		sign := "#"
+		if doubt && (r.depthM > unknown.TopM+1e-6 || unknown.TopM == band.TopM) {
+			sign = "?"
+		}
+		s.rows[i].gutter = beside(band, inBand, i, sign) + beside(meta, layered, i, "=") + " "
 	}
 }

@@ -21,7 +21,7 @@ func TestStrip(t *testing.T) {
 	got := Strip(Of(p))
 	for _, want := range []string{
 		"\n    0    74.0    |                                       o|\n", // the warmest stands at the right end
-		"\n   25    52.0 #= |o                                       |\n", // the coldest at the left, in the band
+		"\n   25    52.0 ?= |o                                       |\n", // the coldest at the left, in the band, its oxygen unknown
 		"\n   10    2.0! ", // not used, but in sight, at its own depth
 		"BOTTOM",
 		"! not used",

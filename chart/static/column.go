@@ -177,12 +177,15 @@ func tempTicks(p *page, a axis) []float64 {
 	return ticks(a.lo, a.hi, math.Max(1, chart.Step(a.hi-a.lo, (a.to-a.from)/(3*p.em))))
 }
 
-// ground is the band's tint and the grid.
+// ground is the band's tint, hatched where its oxygen is unknown, and the grid.
 func (c *column) ground(p *page) {
 	for _, z := range c.d.Zones {
 		if z.Kind == chart.Band {
 			top, bottom := c.y(z.TopM), c.y(z.BottomM)
 			p.fill(bandTint, box(c.temp.from, top, c.temp.to, bottom))
+			if u, ok := c.d.BandUnknown(); ok {
+				p.lines(stroke{0.8, bandInk, nil}, hatch(c.temp.from, c.y(u.TopM), c.temp.to, bottom, 1.2*p.em, false)...)
+			}
 			p.lines(stroke{0.9, bandInk, nil}, []pt{{c.temp.from, top}, {c.temp.to, top}}, []pt{{c.temp.from, bottom}, {c.temp.to, bottom}})
 		}
 	}

@@ -12,8 +12,8 @@ type reach struct{ top, unknown, bottom float64 }
 func bandOf(d chart.Drop) (b reach, ok bool) {
 	z, ok := d.Zone(chart.Band)
 	b = reach{z.TopM, z.BottomM, z.BottomM}
-	if u, doubt := d.Zone(chart.Unproven); ok && doubt {
-		b.unknown = math.Min(math.Max(u.TopM, z.TopM), z.BottomM)
+	if u, doubt := d.BandUnknown(); doubt {
+		b.unknown = u.TopM
 	}
 	return b, ok
 }

@@ -83,6 +83,37 @@ func TestOxygenLeftOut(t *testing.T) {
 	}
 }
 
+// The part of the band whose oxygen is unknown is hatched across the plot, the rest of the
+// band is not.
+func TestBandUnknownHatched(t *testing.T) {
+	d := lake(t, "alder-kettle-july")
+	p, rec := recorded(Desk)
+	c := layColumn(p, d)
+	c.ground(p)
+	u, ok := d.BandUnknown()
+	if !ok {
+		t.Fatal("oxygen is known in all of the band")
+	}
+	top, bottom, lines := c.y(u.TopM), c.y(u.BottomM), 0
+	for _, s := range strokes(rec) {
+		for k := 1; k < len(s.path); k++ {
+			a, b := s.path[k-1].Pos, s.path[k].Pos
+			if s.path[k].Type != vg.LineComp || a.X == b.X || a.Y == b.Y {
+				continue
+			}
+			lines++
+			for _, q := range []vg.Point{a, b} {
+				if y := p.h - q.Y.Points(); y < top-1e-6 || y > bottom+1e-6 {
+					t.Errorf("a hatch at %v, out of %v to %v", y, top, bottom)
+				}
+			}
+		}
+	}
+	if lines < 5 {
+		t.Errorf("%d hatches", lines)
+	}
+}
+
 // The water of which oxygen is not known has a lane of its own, hatched from the depth
 // that its label names down to the bottom.
 func TestUnprovenLane(t *testing.T) {
