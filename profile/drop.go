@@ -30,6 +30,7 @@ type Drop struct {
 	Altitude    Optional // m above the sea
 	LakeLength  Optional // m
 	Wind        Optional // m/s
+	WindFrom    string   // the point of the compass that it comes from, "SW"; "" where not noted
 	LineAngle   Optional // degrees from the vertical, at the surface
 	Marks       Marks
 	FreeboardM  float64  // how far above the water the marks are read, for MarksAtGunwale

@@ -90,9 +90,9 @@ func (f *rigFlags) input(set settings.Settings) (in rig.Input, shown unit.System
 		f.refuse("--fly-depth is deeper than the water: the fly would lie on the bottom")
 	}
 	in.FlyKg, in.FlyDensity = f.fly(set)
-	in.Wind = f.quantity("wind", unit.ParseSpeed)
+	in.Wind = f.quantity("wind", notebook.WindMps)
 	if f.c.IsSet("retrieve") {
-		in.Retrieve = f.quantity("retrieve", unit.ParseSpeed)
+		in.Retrieve = f.quantity("retrieve", notebook.RetrieveMps)
 	}
 	in.DriftMps = f.quantity("drift", unit.ParseSpeed).Or(0)
 	in.ShotKg = f.quantity("shot", unit.ParseMass).Or(0)
@@ -194,7 +194,7 @@ func (f *rigFlags) fly(set settings.Settings) (kg profile.Optional, density floa
 // usualRetrieve is that of the settings.
 func usualRetrieve(set settings.Settings) (mps profile.Optional) {
 	for _, h := range set.Headers {
-		if v, err := unit.ParseSpeed(h.Value); h.Key == "retrieve" && err == nil {
+		if v, err := notebook.RetrieveMps(h.Value); h.Key == "retrieve" && err == nil {
 			mps = profile.Some(v)
 		}
 	}

@@ -364,6 +364,7 @@ func (b *builder) header(h Header) error {
 	}
 	switch err := set(&b.d, h.Key, h.Value, bare); {
 	case err == nil:
+		b.sayWorded(h)
 	case h.soft:
 		b.d = was
 		b.r.note(h.Line, "%s not taken: %v", h.Key, err)

@@ -173,7 +173,7 @@ func (p *prose) wind() {
 	}
 	for _, loc := range windPiece().FindAllStringIndex(p.text, -1) { // "wind picking up, 12 mph gusts": the first may hold no speed
 		piece := strings.Trim(p.text[loc[0]:loc[1]], " ;,|.")
-		if _, err := readWind(piece, unit.System{Depth: unit.Foot}); err == nil {
+		if w, err := readWind(piece, unit.System{Depth: unit.Foot}); err == nil && w.speed.Known {
 			p.inexact = true
 			p.take(loc[0], loc[1], Header{Key: "wind", Value: afterWind(piece)})
 			return

@@ -95,15 +95,26 @@ func (p *prose) nameIn(piece string, words []string, title bool, o Options) (h H
 
 // windy takes a piece that speaks of nothing but the wind.
 func (p *prose) windy(piece string) bool {
-	if p.has("wind") || startsWithDigit(piece) || !strings.Contains(strings.ToLower(piece), "wind") && !strings.Contains(strings.ToLower(piece), "breez") {
+	if p.has("wind") || startsWithDigit(piece) {
 		return false
 	}
-	if _, err := readWind(piece, unit.System{Depth: unit.Foot}); err != nil {
+	w, err := readWind(piece, unit.System{Depth: unit.Foot})
+	low := strings.ToLower(piece)
+	if err != nil || !w.speed.Known && !strings.Contains(low, "wind") {
+		return false
+	}
+	if !strings.Contains(low, "wind") && !strings.Contains(low, "breez") && (w.from == "" || placeNamed(low)) {
 		return false
 	}
 	p.inexact = true
 	p.found = append(p.found, Header{Key: "wind", Value: afterWind(piece)})
 	return true
+}
+
+// placeNamed reports whether a piece may name a place: the S flat, Mirror Lake N.
+func placeNamed(piece string) bool {
+	words := strings.Fields(piece)
+	return spotNamed(words) || slices.ContainsFunc(words, func(w string) bool { return waterWord[w] })
 }
 
 // wet takes a piece that speaks of nothing but the sky or the wind.
@@ -113,10 +124,26 @@ func (p *prose) wet(piece string) bool {
 		return false
 	}
 	p.addSky(piece)
-	if !p.has("wind") && facts.Has(remark.Calm) && !facts.Has(remark.Chop) {
-		p.found = append(p.found, Header{Key: "wind", Value: "calm"})
+	if h := windOf(facts); h.Key != "" && !p.has("wind") {
+		if w, err := readWind(piece, unit.System{}); err == nil && w.speed.Known { // "light chop" is less than chop
+			h.Value = piece
+		}
+		p.found = append(p.found, h)
 	}
 	return true
+}
+
+// windOf is the wind that the look of the water tells; its key is empty where it tells none.
+func windOf(facts remark.Facts) Header {
+	switch {
+	case facts.Has(remark.Whitecaps):
+		return Header{Key: "wind", Value: "whitecaps"}
+	case facts.Has(remark.Chop) == facts.Has(remark.Calm):
+		return Header{}
+	case facts.Has(remark.Chop):
+		return Header{Key: "wind", Value: "chop"}
+	}
+	return Header{Key: "wind", Value: "calm"}
 }
 
 // addSky takes what was said of the sky besides what was said of it before: "overcast,

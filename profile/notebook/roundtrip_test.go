@@ -97,6 +97,7 @@ func drawDrop(t *rapid.T) profile.Drop {
 	d.Date = rapid.SampledFrom([]string{"", "2026-07-18", "2026-07-18 06:05"}).Draw(t, "date")
 	d.OxygenUnit = rapid.SampledFrom([]string{"", "mg/L", "%"}).Draw(t, "oxygen unit")
 	d.Deepest, d.LakeLength, d.Wind = maybe("deepest", 0, 2000), maybe("lake length", 0, 1e6), maybe("wind", 0, 40)
+	d.WindFrom = rapid.SampledFrom([]string{"", "S", "SW", "ENE"}).Draw(t, "wind from")
 	d.Wait, d.TimeConst = maybe("wait", 0, 3600), maybe("time constant", 0, 3600)
 	d.FlyWeight, d.Retrieve = maybe("fly weight", 0, 0.05), maybe("retrieve", 0, 5)
 	d.Bottom, d.Secchi, d.Altitude = maybe("bottom", 1, 90), maybe("secchi", 0.2, 12), maybe("altitude", 0, 3000)

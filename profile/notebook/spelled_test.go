@@ -8,12 +8,12 @@ func TestKeyAhead(t *testing.T) {
 	for line, want := range map[string]string{
 		"units ft F": "units: ft F", "Unit m/C": "units: m/C", "deepest 40 ft": "deepest: 40 ft", "max depth 12 m": "deepest: 12 m", "altitude 1900 ft": "altitude: 1900 ft",
 		"line angle 10": "line angle: 10", "wait 2 min": "wait: 2 min", "date 7/8/2026": "date: 7/8/2026", "thermometer reads 32.5 F in ice water": "thermometer: reads 32.5 F in ice water",
-		"thermometer precision 0.5 F": "thermometer precision: 0.5 F", "retrieve 2 in/s": "retrieve: 2 in/s", "marks at water": "marks at: water",
+		"thermometer precision 0.5 F": "thermometer precision: 0.5 F", "retrieve 2 in/s": "retrieve: 2 in/s", "retrieve slow": "retrieve: slow", "marks at water": "marks at: water",
 		"spot dam": "spot: dam", "Site 3": "spot: 3", "station north buoy": "spot: north buoy", "weather overcast": "sky: overcast", "color green": "colour: green",
 		"species rainbow": "for: rainbow", "target brook trout": "for: brook trout", "water Alder Kettle": "water: Alder Kettle",
 
 		"water clear": "", "water 72 at 10 ft": "", "weather turning, bass rising": "", "spot the rises at 10 ft": "", "target the drop off at 9 ft": "", "date night": "",
-		"wait for dusk": "", "retrieve slow": "", "thermometer 39 F": "", "oxygen 8": "", "station 4 ft 66": "", "units of measure": "", "deepest hole in the lake": "",
+		"wait for dusk": "", "thermometer 39 F": "", "oxygen 8": "", "station 4 ft 66": "", "units of measure": "", "deepest hole in the lake": "",
 		"species unknown": "", "bottom 52": "", "secchi 9 ft": "", "wind SW 8": "", "spot: dam": "", "deepest: 40 ft": "", "5 ft 71.2": "",
 	} {
 		got := ""
