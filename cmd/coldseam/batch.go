@@ -56,7 +56,13 @@ func (p *program) batch(c *cli.Context) error {
 		debug.SetGCPercent(400)
 		debug.SetMemoryLimit(16<<20 + 4<<20*int64(runtime.GOMAXPROCS(0)))
 	}
+	far := p.progress()
+	if terminal(p.stdout) == nil { // where the lines themselves run by, they show how far it is
+		total := size(c.Args().Slice())
+		o.Progress = func(columns int, bytes int64) { far.show(unit.Count(columns, "column")+" done", bytes, total) }
+	}
 	sum, err := batch.Run(inputs, p.stdout, o)
+	far.end()
 	switch {
 	case errors.As(err, new(*batch.InputError)):
 		return refused{err}
@@ -83,6 +89,18 @@ func bounded[U any](c *cli.Context, name string, to *float64, parse func(string)
 	}
 	*to = v
 	return nil
+}
+
+// size is how many bytes files hold together; 0 where one of them is no file.
+func size(names []string) (total int64) {
+	for _, name := range names {
+		info, err := os.Stat(name)
+		if err != nil || !info.Mode().IsRegular() {
+			return 0
+		}
+		total += info.Size()
+	}
+	return total
 }
 
 // short cuts a name that would make the line of an error long.

@@ -79,7 +79,10 @@ func (p *program) figures(c *cli.Context) ([]chart.Drop, error) {
 		return nil, err
 	}
 	var drops []chart.Drop
-	for _, j := range jobs {
+	far := p.progress()
+	defer far.end()
+	for i, j := range jobs {
+		far.show(fmt.Sprintf("drop %d of %d", i+1, len(jobs)), int64(i), int64(len(jobs)))
 		made, err := plan.Make(j.input)
 		if err != nil {
 			return nil, unusable(j.sheet.Name, made.Drop, err)

@@ -15,6 +15,10 @@ type Options struct {
 	Intervals bool    // give the 80 % interval of each estimate
 	Unsorted  bool    // the rows of a profile may stand anywhere: an input is held in memory
 	Workers   int     // goroutines that find layers; 0 is as many as run at once
+
+	// Progress, where it is not nil, is told after each lot of lines how many columns
+	// are done, and how many bytes of the inputs they took.
+	Progress func(columns int, bytes int64)
 }
 
 // Input is one CSV. Open is called when its turn comes, and what it gives is closed.
@@ -103,6 +107,9 @@ func run(inputs []Input, out io.Writer, o Options, full int) (Summary, error) {
 		if _, err := out.Write(c.out); err != nil {
 			close(stop)
 			return sum, err
+		}
+		if o.Progress != nil {
+			o.Progress(sum.Columns, c.passed)
 		}
 		free <- c
 	}

@@ -31,6 +31,7 @@ type chunk struct {
 	points  []profile.Point
 	lines   []int // the line of each point
 	bytes   int   // about what the above hold
+	passed  int64 // bytes of the inputs up to its end
 	name    string
 	out     []byte
 	done    chan struct{}
@@ -53,6 +54,7 @@ type splitter struct {
 	open    bool   // the chunk's last column may get more rows
 	unknown string // problem of a row just before, whose profile is not known
 	names   seen   // of the input
+	before  int64  // bytes of the inputs before
 
 	fresh func() *chunk // nil when nobody wants more
 	send  func(*chunk)
@@ -66,7 +68,10 @@ func (s *splitter) input(in Input) error {
 	if err != nil {
 		return err
 	}
-	defer f.Close()
+	defer func() {
+		s.before += s.rows.taken
+		f.Close()
+	}()
 	if err := s.rows.reset(in.Name, f); err != nil {
 		return err
 	}
@@ -218,6 +223,7 @@ func (s *splitter) handOver() bool {
 		return false
 	}
 	s.c.name = old.name
+	old.passed = s.before + s.rows.taken
 	if s.open {
 		col := old.columns[whole]
 		s.c.points = append(s.c.points, old.points[col.from:col.to]...)

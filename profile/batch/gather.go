@@ -49,7 +49,9 @@ func (s *splitter) gather() error {
 		text = append(append(text, r.depth...), r.temp...)
 	}
 	slices.SortStableFunc(all, func(a, b gathered) int { return cmp.Compare(a.profile, b.profile) })
-	for _, g := range all {
+	size := s.rows.taken
+	for i, g := range all {
+		s.rows.taken = size * int64(i+1) / int64(len(all)) // what is behind, as if it were read now
 		temp := g.text + g.depthLen
 		if !s.add(row{g.line, []byte(names[g.profile]), text[g.text:temp], text[temp : temp+g.tempLen], g.problem, false}) {
 			return errStopped

@@ -38,6 +38,7 @@ type rows struct {
 	in     *bufio.Reader
 	long   []byte // a line longer than in's buffer
 	line   int    // number of the last line read
+	taken  int64  // bytes of the lines read
 	one    oneLine
 	quotes *csv.Reader
 	cells  [][]byte
@@ -67,7 +68,7 @@ func (r *rows) reset(name string, in io.Reader) error {
 		r.quotes.FieldsPerRecord = -1
 	}
 	r.in.Reset(in)
-	r.name, r.line = name, 0
+	r.name, r.line, r.taken = name, 0, 0
 	cells, err := r.header()
 	if err != nil {
 		return err
@@ -163,6 +164,7 @@ func (r *rows) split(line []byte) ([][]byte, error) {
 // next reads a line with its end. Of a line that is too long nothing is kept.
 func (r *rows) next() (line []byte, long bool, err error) {
 	line, err = r.in.ReadSlice('\n')
+	r.taken += int64(len(line))
 	if err == nil {
 		r.line++
 		return line, false, nil
@@ -170,6 +172,7 @@ func (r *rows) next() (line []byte, long bool, err error) {
 	r.long = append(r.long[:0], line...)
 	for errors.Is(err, bufio.ErrBufferFull) {
 		line, err = r.in.ReadSlice('\n')
+		r.taken += int64(len(line))
 		if long = long || len(r.long)+len(line) > MaxLine; !long {
 			r.long = append(r.long, line...)
 		}
