@@ -35,7 +35,7 @@ func TestStatusLine(t *testing.T) {
 	for _, c := range []struct {
 		columns uint16
 		room    int
-	}{{0, 78}, {1, 1}, {2, 1}, {3, 1}, {4, 2}, {40, 38}, {80, 78}, {200, 78}, {65535, 78}} {
+	}{{0, 78}, {1, 1}, {2, 1}, {3, 1}, {4, 2}, {40, 38}, {80, 78}, {200, 98}, {65535, 98}} {
 		if err := pty.Setsize(slave, &pty.Winsize{Rows: c.columns, Cols: c.columns}); err != nil {
 			t.Fatal(err)
 		}
