@@ -18,3 +18,15 @@ func (m Mark) Said(u unit.System) string {
 	}
 	return u.Length(m.At.Best)
 }
+
+// What the signs of a picture of one drop mean, in every kind of picture.
+const (
+	SaidReading  = "reading (bars: in 8 of 10 cases)"
+	SaidCrowded  = "reading (bars left out: many readings)"
+	SaidOdd      = "odd, but used"
+	SaidUnused   = "odd, not used"
+	SaidOffScale = "off the scale"
+	SaidCurve    = "temperature (shaded: in 8 of 10 cases)"
+	SaidDoubt    = "in 8 of 10 cases"
+	SaidAssumed  = "assumed beyond the readings"
+)

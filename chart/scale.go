@@ -45,6 +45,9 @@ func (d Drop) tempRange() (low, high float64) {
 			hold(r.TempC)
 		}
 	}
+	if low > high { // nothing was read
+		return low, high
+	}
 	if high-low < 2 {
 		low, high = (low+high)/2-1, (low+high)/2+1
 	}
@@ -55,3 +58,10 @@ func (d Drop) tempRange() (low, high float64) {
 	}
 	return from, to
 }
+
+// Within80 turns a standard error into half of an 80 % interval, as for a normal
+// distribution: its 90th percentile (Abramowitz and Stegun 1964, table 26.5).
+const Within80 = 1.28155
+
+// Crowded is how many readings a picture takes before bars would be a smear.
+const Crowded = 60

@@ -16,16 +16,18 @@ const (
 	tempAxis = iota
 	oxygenAxis
 	densityAxis
-	namesAxis // of the column of names beside the plot, 0 to 100
+	namesAxis // of the column of lanes and names beside the plot, 0 to 100
 )
 
 const (
-	textPx   = 16 // no text is smaller
-	plotPx   = 470
-	topPx    = 58 // room for the temperatures above the plot
-	axisPx   = 52 // room for an axis below it
-	bottomPx = 14
-	namesPx  = 158 // the column of names
+	textPx = 16 // no text is smaller
+	plotPx = 470
+	topPx  = 34 // room above the plot: the name of the depths
+	overPx = 50 // and the oxygen's axis under it
+	axisPx = 52 // room for an axis below it
+	footPx = 14
+	leftPx = 36
+	besPx  = 178 // the column of lanes and names beside it
 )
 
 // span is the range of an axis with its steps.
@@ -42,6 +44,9 @@ func around(low, high float64, n int) span {
 
 // hold keeps v within the span.
 func (s span) hold(v float64) float64 { return math.Min(math.Max(v, s.min), s.max) }
+
+// at is the value a share of the way along the span.
+func (s span) at(share float64) float64 { return round4(s.min + share*(s.max-s.min)) }
 
 // plot is one picture's scales, in the angler's units.
 type plot struct {
@@ -67,36 +72,28 @@ func round4(v float64) float64 { return unit.RoundTo(v, 4) }
 // none.
 func newPlot(u unit.System, drops []chart.Drop) plot {
 	p := plot{u: u}
-	warm, cold, deep := math.Inf(-1), math.Inf(1), 0.0
-	most, low, high := 0.0, 0.0, 0.0
+	deep, most, low, high := 0.0, 0.0, 0.0, 0.0
 	for _, d := range drops {
 		deep = math.Max(deep, u.Depth.From(d.DeepestM))
 		for _, q := range d.Curve {
-			cold, warm = math.Min(cold, q.LowC), math.Max(warm, q.HighC)
 			low, high = math.Min(low, q.RisePerM), math.Max(high, q.RisePerM)
 		}
 		for _, r := range d.Readings {
-			if r.Used {
-				cold, warm = math.Min(cold, r.TempC), math.Max(warm, r.TempC)
-			}
 			if r.Oxygen.Known && r.Used {
 				p.hasOxygen, most = true, math.Max(most, r.Oxygen.Value)
 			}
 		}
 	}
-	if cold > warm { // nothing was used
-		cold, warm = 0, 25
-	}
-	if warm-cold < 2 { // one layer is a straight edge, not noise blown up
-		cold, warm = (cold+warm)/2-1, (cold+warm)/2+1
-	}
 	p.hasGradient = high > low && len(drops) == 1
-	p.temp = around(u.Temp.FromC(cold), u.Temp.FromC(warm), 4)
-	p.oxygen = around(0, math.Max(most, 1), 4)
+	coldC, warmC := chart.TempRange(drops...)
+	cold, warm := math.Floor(u.Temp.FromC(coldC)), math.Ceil(u.Temp.FromC(warmC))
+	p.temp = span{cold, warm, math.Max(1, chart.Step(warm-cold, 6))}
+	most = math.Max(2*math.Ceil(most/2), 2)
+	p.oxygen = span{0, most, chart.Step(most, 5)}
 	p.density = around(p.riseOf(low), p.riseOf(high), 3)
 	deep = math.Max(deep, u.Depth.From(0.5))
 	p.depth = around(0, deep, 7)
-	p.depth.max = round4(deep * 1.03) // the bottom is not the edge of the picture
+	p.depth.max = round4(deep * 1.04) // the bottom is not the edge of the picture
 	return p
 }
 
@@ -112,35 +109,49 @@ func grid(show bool) *opts.SplitLine {
 	return &opts.SplitLine{Show: opts.Bool(show), LineStyle: &opts.LineStyle{Color: faint, Width: 1}}
 }
 
-// axes sets the scales: temperature above the plot, oxygen below it, depth downward.
-// The second pair is that of the names beside the plot.
+// ends reports whether an axis begins and ends on one of its steps: only such ends get a
+// number.
+func (s span) ends() (first, last bool) {
+	on := func(v float64) bool { return math.Abs(v/s.step-math.Round(v/s.step)) < 1e-6 }
+	return on(s.min), on(s.max)
+}
+
+// axes sets the scales, where the still pictures have them: temperature below the plot,
+// oxygen above it, depth downward at the left. The second pair is that of the lanes and
+// names beside the plot.
 func (p plot) axes(c *charts.Line, names bool) {
 	x := func(name, at string, s span, show bool, color, dash string) opts.XAxis {
+		text := axisText()
+		first, last := s.ends()
+		text.ShowMinLabel, text.ShowMaxLabel = opts.Bool(first), opts.Bool(last)
 		return opts.XAxis{
 			Show: opts.Bool(show), Type: "value", Position: at, Name: name, NameLocation: "middle", NameGap: 28,
 			Min: s.min, Max: s.max, MinInterval: s.step, MaxInterval: s.step,
-			AxisLine: axisLine(color, dash, 2), AxisLabel: axisText(), SplitLine: grid(at == "top"),
+			AxisLine: axisLine(color, dash, 2), AxisLabel: text, SplitLine: grid(at == "bottom" && s == p.temp),
 		}
 	}
-	oxygenShown := p.hasOxygen && names
-	p.gridsOf(c, names, oxygenShown)
+	p.gridsOf(c, names)
 	hidden := opts.XAxis{Show: opts.Bool(false), Type: "value", GridIndex: 0, Min: 0, Max: 100}
 	if names {
 		hidden.GridIndex = 1
 	}
 	c.ExtendXAxis(opts.XAxis{}, opts.XAxis{}, opts.XAxis{})
 	c.SetGlobalOptions(
-		charts.WithXAxisOpts(x("temperature, "+p.u.Temp.String(), "top", p.temp, true, warmth, "solid"), tempAxis),
-		charts.WithXAxisOpts(x("oxygen, mg/L", "bottom", p.oxygen, oxygenShown, oxygen, "dashed"), oxygenAxis),
-		charts.WithXAxisOpts(x("density rise, "+p.riseUnit(), "bottom", p.density, false, density, "dotted"), densityAxis),
+		charts.WithXAxisOpts(x("temperature, "+p.u.Temp.String(), "bottom", p.temp, true, ink, "solid"), tempAxis),
+		charts.WithXAxisOpts(x("oxygen, mg/L", "top", p.oxygen, p.hasOxygen && names, ink, "solid"), oxygenAxis),
+		charts.WithXAxisOpts(x("density rise, "+p.riseUnit(), "bottom", p.density, false, ink, "solid"), densityAxis),
 		charts.WithXAxisOpts(hidden, namesAxis),
 	)
 	text := axisText()
 	text.ShowMaxLabel = opts.Bool(false) // the end of the scale is no round number
 	depth := opts.YAxis{
 		Show: opts.Bool(true), Type: "value", Inverse: opts.Bool(true), Min: p.depth.min, Max: p.depth.max,
+		Name: "depth, " + p.u.Depth.String(), NameLocation: "start", NameGap: 12,
 		MinInterval: p.depth.step, MaxInterval: p.depth.step,
 		AxisLine: axisLine(ink, "solid", 2), AxisLabel: text, SplitLine: grid(true),
+	}
+	if p.hasOxygen {
+		depth.NameGap += overPx
 	}
 	c.SetGlobalOptions(charts.WithYAxisOpts(depth, 0))
 	if names {
@@ -151,18 +162,18 @@ func (p plot) axes(c *charts.Line, names bool) {
 	}
 }
 
-// gridsOf lays the plot out, with a column for names at its right.
-func (p plot) gridsOf(c *charts.Line, names, oxygenShown bool) {
-	bottom := bottomPx
-	if oxygenShown {
-		bottom += axisPx
+// gridsOf lays the plot out, with a column for lanes and names at its right.
+func (p plot) gridsOf(c *charts.Line, names bool) {
+	top := topPx
+	if p.hasOxygen {
+		top += overPx
 	}
-	main := opts.Grid{Left: "54", Right: "14", Top: strconv.Itoa(topPx), Bottom: strconv.Itoa(bottom)}
+	main := opts.Grid{Left: strconv.Itoa(leftPx), Right: "14", Top: strconv.Itoa(top), Bottom: strconv.Itoa(footPx + axisPx)}
 	if !names {
 		c.SetGlobalOptions(charts.WithGridOpts(main))
 		return
 	}
 	beside := main
-	main.Right, beside.Left, beside.Right, beside.Width = strconv.Itoa(namesPx), "", "0", strconv.Itoa(namesPx)
+	main.Right, beside.Left, beside.Right, beside.Width = strconv.Itoa(besPx), "", "0", strconv.Itoa(besPx)
 	c.SetGlobalOptions(charts.WithGridOpts(main, beside))
 }

@@ -18,14 +18,15 @@ type data struct {
 	Depth  string         `json:"depth"` // unit
 	Temp   string         `json:"temp"`  // unit
 	Rise   string         `json:"rise"`  // unit of the density's rise
-	Below  []below        `json:"below"` // axes under the plot, from the plot down
+	Axes   []switched     `json:"axes"`  // that are there while what they measure is
 	Drops  []under        `json:"drops"`
 }
 
-// below is an axis that is there while what it measures is.
-type below struct {
-	Key  string `json:"key"`
-	Axis int    `json:"axis"`
+// switched is an axis that is there while what it measures is.
+type switched struct {
+	Key   string `json:"key"`
+	Axis  int    `json:"axis"`
+	Below bool   `json:"below"` // under the plot, where it needs room of its own
 }
 
 // under is what stands under the finger of one drop.
@@ -51,7 +52,7 @@ type underAZone struct {
 // encoded makes the picture and encodes it. The encoder refuses what is no number and
 // writes <, > and & so that no text can end the element that holds it.
 func encoded(p plot, drops []chart.Drop) ([]byte, error) {
-	out := data{Depth: p.u.Depth.String(), Temp: p.u.Temp.String(), Rise: p.riseUnit(), Below: []below{}}
+	out := data{Depth: p.u.Depth.String(), Temp: p.u.Temp.String(), Rise: p.riseUnit(), Axes: []switched{}}
 	picture := several(p, drops)
 	if len(drops) == 1 {
 		picture = single(p, drops[0])
@@ -60,10 +61,10 @@ func encoded(p plot, drops []chart.Drop) ([]byte, error) {
 	out.Option = picture.JSON()
 	out.Option["textStyle"] = map[string]any{"fontSize": textPx, "fontFamily": "system-ui, sans-serif", "color": ink}
 	if p.hasOxygen {
-		out.Below = append(out.Below, below{"oxygen", oxygenAxis})
+		out.Axes = append(out.Axes, switched{"oxygen", oxygenAxis, false})
 	}
 	if p.hasGradient {
-		out.Below = append(out.Below, below{"density", densityAxis})
+		out.Axes = append(out.Axes, switched{"density", densityAxis, true})
 	}
 	for i, d := range drops {
 		u := under{Name: shortOf(d, i), Key: "d" + strconv.Itoa(i), Zones: []underAZone{}, Curve: [][]float64{}, Readings: []underAPoint{}}
@@ -92,7 +93,7 @@ func encoded(p plot, drops []chart.Drop) ([]byte, error) {
 	return b, nil
 }
 
-// words says a reading with its standard errors.
+// words says a reading, and how near to it the water is.
 func words(u unit.System, r chart.Reading) []string {
 	out := []string{"read " + warmText(u, r) + " " + u.Temp.String() + " at " + deepText(u, r) + " " + u.Depth.String()}
 	if r.Oxygen.Known {
@@ -115,13 +116,22 @@ func note(r chart.Reading) string {
 	return plain.Line(r.Flag)
 }
 
-// warmText and deepText print a reading's two numbers with their errors.
+// warmText and deepText print a reading's two numbers, each with half of the interval that
+// holds it in 8 of 10 cases, where that shows.
 func warmText(u unit.System, r chart.Reading) string {
-	return degrees(u, r.TempC) + " ± " + unit.Digits(u.Temp.DiffFromC(r.ErrC), 2)
+	return degrees(u, r.TempC) + within(u.Temp.DiffFromC(r.ErrC), 1)
 }
 
 func deepText(u unit.System, r chart.Reading) string {
-	return unit.Digits(u.Depth.From(r.DepthM), 2) + " ± " + unit.Digits(u.Depth.From(r.ErrM), 2)
+	return unit.Digits(u.Depth.From(r.DepthM), 2) + within(u.Depth.From(r.ErrM), 1)
+}
+
+func within(standardError float64, decimals int) string {
+	text := unit.Digits(chart.Within80*standardError, decimals)
+	if text == "0" {
+		return ""
+	}
+	return " ± " + text
 }
 
 func depthText(u unit.System, m float64) string {
@@ -133,14 +143,6 @@ func degrees(u unit.System, c float64) string {
 }
 
 func oxygenText(o profile.Optional) string { return unit.Digits(o.Value, 1) }
-
-// markDepth prints where a mark is: its interval where it has one.
-func markDepth(u unit.System, m chart.Mark) string {
-	if m.Kind == chart.Thermocline {
-		return u.Span(m.At.Low, m.At.High)
-	}
-	return u.Length(m.At.Best)
-}
 
 // shortOf names one drop of several: by its date, else by its place.
 func shortOf(d chart.Drop, i int) string {

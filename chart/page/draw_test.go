@@ -4,9 +4,9 @@ import (
 	"math"
 	"regexp"
 	"strconv"
+	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"coldseam/chart"
@@ -61,23 +61,19 @@ func TestSpread(t *testing.T) {
 	})
 }
 
-func TestFolded(t *testing.T) {
+func TestNamed(t *testing.T) {
 	for _, c := range []struct {
-		name, depth string
-		want        []string
+		name, value, want string
+		lines             int
 	}{
-		{"band", "", []string{"band"}},
-		{"break (metalimnion)", "", []string{"break", "(metalimnion)"}},
-		{"start the fly here", "16 ft", []string{"start the fly", "here 16 ft"}},
-		{"thermocline", "14 to 17 ft", []string{"thermocline", "14 to 17 ft"}},
-		{"", "3 m", []string{"3 m"}},
+		{"fly", "16 ft", "{b|fly} {v|16 ft}", 1},
+		{"thermocline", "14 to 16 ft", "{b|thermocline}\n{v|14 to 16 ft}", 2},
+		{"oxygen unknown", "below 20 ft", "{b|oxygen}\n{b|unknown}\n{v|below 20 ft}", 3},
+		{"cast over", "5 m", "{b|cast over} {v|5 m}", 1},
 	} {
-		got := folded(c.name, wide)
-		if c.depth != "" {
-			got = joined(got, c.depth, wide)
-		}
-		if d := cmp.Diff(c.want, got); d != "" {
-			t.Errorf("%q: %s", c.name, d)
+		l := named(c.name, c.value)
+		if got := l.text(); got != c.want || l.lines() != c.lines {
+			t.Errorf("%q in %d lines, want %q", got, l.lines(), c.want)
 		}
 	}
 }
@@ -163,25 +159,62 @@ func contrast(t *testing.T, hex string) float64 {
 	return 1.05 / (light + 0.05)
 }
 
-// Text stands out from white by 4.5 to 1, lines and points by 3 to 1 (WCAG 2.1, 1.4.3
-// and 1.4.11).
+// Text stands out from its ground by 4.5 to 1, by day and by night, lines and points from
+// white by 3 to 1 (WCAG 2.1, 1.4.3 and 1.4.11).
 func TestContrast(t *testing.T) {
 	if c := contrast(t, "#767676"); math.Abs(c-4.54) > 0.01 { // WCAG's own example of a grey that just passes
 		t.Fatalf("contrast is computed as %v", c)
 	}
-	texts := regexp.MustCompile(`[{; ]color: (#[0-9a-f]{6})`).FindAllStringSubmatch(styleText, -1)
-	if len(texts) < 3 {
-		t.Fatal("no colours of text found")
+	schemes := regexp.MustCompile(`--ink: (#\w+); --paper: (#\w+); --quiet: (#\w+);`).FindAllStringSubmatch(styleText, -1)
+	if len(schemes) != 2 {
+		t.Fatal("no two schemes of colours, for day and night")
 	}
-	for _, m := range append(texts, []string{"", ink}) {
-		if c := contrast(t, m[1]); c < 4.5 {
-			t.Errorf("text in %s has a contrast of %.2f", m[1], c)
+	for _, s := range schemes {
+		for _, text := range []string{s[1], s[3]} {
+			if a, b := contrast(t, text), contrast(t, s[2]); max(a, b)/min(a, b) < 4.5 {
+				t.Errorf("text in %s on %s has a contrast of %.2f", text, s[2], max(a, b)/min(a, b))
+			}
 		}
 	}
-	lines := append([]string{warmth, oxygen, density, quiet, bandInk, mixedInk}, overlayColors...)
+	texts := regexp.MustCompile(`[{; ]color: (#[0-9a-f]{6}); background: (#[0-9a-f]{6})`).FindAllStringSubmatch(styleText, -1)
+	if len(texts) < 2 { // buttons, and the words under the finger
+		t.Fatal("no colours of text found")
+	}
+	for _, m := range texts {
+		if a, b := contrast(t, m[1]), contrast(t, m[2]); max(a, b)/min(a, b) < 4.5 {
+			t.Errorf("text in %s on %s", m[1], m[2])
+		}
+	}
+	lines := append([]string{ink, warmth, oxygen, density, quiet, bandInk, ribbonInk}, overlayColors...)
 	for _, hex := range lines {
 		if c := contrast(t, hex); c < 3 {
 			t.Errorf("a line in %s has a contrast of %.2f", hex, c)
 		}
+	}
+}
+
+// No area lets another shine through, so that no two make a third colour: every fill is
+// opaque or a hatching.
+func TestOpaque(t *testing.T) {
+	d := lake(t, "alder-kettle-july")
+	for _, hatching := range []string{rising, falling, unknown} { // the script has a paint for each
+		if !strings.Contains(scriptText, "    "+hatching+": { up:") {
+			t.Errorf("no paint for %s", hatching)
+		}
+	}
+	fills := 0
+	for _, s := range optionsOf(t, written(t, Options{Script: stub}, d)).Series {
+		for _, a := range s.MarkArea.Data {
+			fills++
+			if c := a[0].ItemStyle.Color; c != rising && c != falling && c != unknown && !regexp.MustCompile(`^#[0-9a-f]{6}$`).MatchString(c) {
+				t.Errorf("%s is filled with %q", a[0].Name, c)
+			}
+		}
+		if s.AreaStyle != nil && s.AreaStyle.Opacity != 1 {
+			t.Errorf("%s lets what is under it shine through: %v", s.ID, s.AreaStyle.Opacity)
+		}
+	}
+	if fills < 6 {
+		t.Errorf("%d areas", fills)
 	}
 }

@@ -1,26 +1,41 @@
 package page
 
 import (
+	"cmp"
+
 	"github.com/go-echarts/go-echarts/v2/opts"
 
 	"coldseam/chart"
 )
 
-// Dark inks on white, for a screen in the sun. Kinds of things differ by dash and
+// Dark inks on white, for a screen in the sun: those of the still pictures. No area lies
+// over another, so that no two colours make a third. Kinds of things differ by dash and
 // symbol as well, and are named beside the picture, so that none depends on a colour.
 const (
-	ink      = "#141e28"
-	quiet    = "#45505c" // leaders, the break's bracket
-	faint    = "#dde2e7" // grid lines only
-	warmth   = "#0a3a6e" // temperature
-	ribbon   = "#6f9bc9"
-	oxygen   = "#a64500"
-	density  = "#45505c"
-	bandInk  = "#7d5f00"
-	bandFill = "rgba(255,210,60,0.38)"
-	mixedInk = "#2f809e"
-	mixing   = "rgba(120,190,195,0.22)"
-	breaking = "rgba(69,80,92,0.10)"
+	ink       = "#141e28"
+	quiet     = "#45505c" // values beside names, leaders, hatching
+	faint     = "#dde2e7" // grid lines only
+	warmth    = "#073162" // the curve
+	ribbon    = "#c6d8ec" // its doubt
+	ribbonInk = "#4d729b"
+	oxygen    = "#ae4a00"
+	density   = "#45505c"
+	bandTint  = "#ffeeb0"
+	bandInk   = "#7d5f00"
+	mixedTint = "#dfeeee"
+	paper     = "#ffffff"
+	rising    = "rising" // hatching, which the page's script makes
+	falling   = "falling"
+	unknown   = "unknown" // of the band, in its own ink
+)
+
+// Dashes, px: what is drawn and what is left out in turn.
+const (
+	solid     = ""
+	short     = "4 3"
+	dots      = "2 3"
+	long      = "12 4"
+	longShort = "12 3 2 3"
 )
 
 // A symbol is an outline in a box of 12 by 12, drawn alike on the picture and beside
@@ -28,12 +43,15 @@ const (
 type symbol string
 
 const (
-	circle   symbol = "M6 0A6 6 0 1 0 6 12A6 6 0 1 0 6 0Z"
-	square   symbol = "M1 1H11V11H1Z"
-	diamond  symbol = "M6 0L12 6L6 12L0 6Z"
-	triangle symbol = "M6 0L12 11H0Z"
-	anchor   symbol = "M6 12L12 1H0Z"
-	cross    symbol = "M0 2L2 0L6 4L10 0L12 2L8 6L12 10L10 12L6 8L2 12L0 10L4 6Z"
+	circle    symbol = "M6 0A6 6 0 1 0 6 12A6 6 0 1 0 6 0Z"
+	square    symbol = "M1 1H11V11H1Z"
+	diamond   symbol = "M6 0L12 6L6 12L0 6Z"
+	triangle  symbol = "M6 0L12 11H0Z"
+	anchor    symbol = "M6 12L12 1H0Z"
+	crossed   symbol = "M6 1.5A4.5 4.5 0 1 0 6 10.5A4.5 4.5 0 1 0 6 1.5ZM0 0L12 12M12 0L0 12"
+	warmer    symbol = "M12 6L0 11V1Z" // off the scale at its right
+	colder    symbol = "M0 6L12 1V11Z"
+	arrowhead symbol = "M0 0L12 6L0 12Z"
 )
 
 func (s symbol) path() string {
@@ -46,18 +64,18 @@ func (s symbol) path() string {
 // style is how a line and its points look.
 type style struct {
 	Color  string
-	Dash   string // "solid", "dashed" or "dotted"
+	Dash   string
 	Width  float32
 	Symbol symbol
 	Filled bool // the symbol; else white within
 }
 
 func (s style) line() *opts.LineStyle {
-	return &opts.LineStyle{Color: s.Color, Width: s.Width, Type: s.Dash, Opacity: opts.Float(1)}
+	return &opts.LineStyle{Color: s.Color, Width: s.Width, Type: cmp.Or(s.Dash, "solid"), Opacity: opts.Float(1)}
 }
 
 func (s style) item() *opts.ItemStyle {
-	fill := "#ffffff"
+	fill := paper
 	if s.Filled {
 		fill = s.Color
 	}
@@ -65,30 +83,26 @@ func (s style) item() *opts.ItemStyle {
 }
 
 // Dashes is the pattern of the dash beside its name.
-func (s style) Dashes() string {
-	switch s.Dash {
-	case "dashed":
-		return "7 4"
-	case "dotted":
-		return "2 3"
-	}
-	return "none"
-}
+func (s style) Dashes() string { return cmp.Or(s.Dash, "none") }
 
 // Fill is the symbol's fill beside its name.
 func (s style) Fill() string { return s.item().Color }
 
 var (
-	curveStyle    = style{Color: warmth, Dash: "solid", Width: 3}
-	assumedStyle  = style{Color: warmth, Dash: "dotted", Width: 3}
-	readingStyle  = style{Color: warmth, Symbol: circle}
-	oddStyle      = style{Color: warmth, Symbol: triangle, Filled: true}
-	leftOutStyle  = style{Color: ink, Symbol: cross, Filled: true}
-	oxygenStyle   = style{Color: oxygen, Dash: "dashed", Width: 2, Symbol: diamond, Filled: true}
-	densityStyle  = style{Color: density, Dash: "dotted", Width: 2}
+	curveStyle    = style{Color: warmth, Width: 2.7}
+	assumedStyle  = style{Color: warmth, Dash: short, Width: 2.2}
+	ribbonStyle   = style{Color: ribbonInk, Width: 1}
+	readingStyle  = style{Color: ink, Symbol: circle, Filled: true}
+	barStyle      = style{Color: ink, Width: 1.2}
+	oddStyle      = style{Color: ink, Symbol: circle}
+	leftOutStyle  = style{Color: ink, Symbol: crossed}
+	offStyle      = style{Color: ink, Symbol: warmer}
+	oxygenStyle   = style{Color: oxygen, Dash: dots, Width: 1.7, Symbol: diamond, Filled: true}
+	densityStyle  = style{Color: density, Dash: dots, Width: 2}
+	leaderStyle   = style{Color: quiet, Width: 1}
 	overlayColors = []string{"#0a3a6e", "#b04a00", "#141e28", "#2f809e", "#7b2d6b", "#5b6b00"}
 	overlayMarks  = []symbol{circle, square, triangle, diamond, anchor}
-	overlayDashes = []string{"solid", "dashed", "dotted"}
+	overlayDashes = []string{solid, "8 4", dots}
 )
 
 // overlay gives the look of drop i of n: the last, whose answer stands on the page, is
@@ -104,20 +118,34 @@ func overlay(i, n int) style {
 	return s
 }
 
-// zoneLooks and markLooks are how layers and depths are drawn.
-var zoneLooks = map[chart.ZoneKind]struct {
-	fill string
-	rail style
-}{
-	chart.MixedLayer:  {mixing, style{Color: mixedInk, Dash: "solid", Width: 3}},
-	chart.Metalimnion: {breaking, style{Color: quiet, Dash: "dashed", Width: 4}},
-	chart.Band:        {bandFill, style{Color: bandInk, Dash: "solid", Width: 7}},
-	chart.Unproven:    {"hatched", style{Color: ink, Dash: "dotted", Width: 4}},
+// A lane is a strip beside the plot for the zones of one kind, so that none hides another.
+type lane struct {
+	from, to float64 // % of the column
+	fill     string
 }
 
-var markLooks = map[chart.MarkKind]style{
-	chart.Thermocline: {Color: quiet, Dash: "dashed", Width: 2},
-	chart.Start:       {Color: ink, Dash: "solid", Width: 2.5},
-	chart.Water:       {Color: ink, Dash: "dotted", Width: 2.5},
-	chart.Bottom:      {Color: ink, Dash: "solid", Width: 6},
+var lanes = map[chart.ZoneKind]lane{
+	chart.MixedLayer:  {2, 8, mixedTint},
+	chart.Metalimnion: {2, 8, rising},
+	chart.Band:        {10, 16, bandTint},
+	chart.Unproven:    {18, 24, falling},
+}
+
+func laneOf(k chart.ZoneKind) lane {
+	if l, ok := lanes[k]; ok {
+		return l
+	}
+	return lanes[chart.Metalimnion]
+}
+
+func markLook(k chart.MarkKind) style {
+	switch k {
+	case chart.Thermocline:
+		return style{Color: ink, Dash: long, Width: 1.8}
+	case chart.Water:
+		return style{Color: ink, Dash: longShort, Width: 1.8}
+	case chart.Bottom:
+		return style{Color: ink, Width: 3.2}
+	}
+	return style{Color: ink, Width: 1.8}
 }

@@ -1,7 +1,8 @@
-// Package page writes a page with the moving picture of one drop or several, for the
-// phone in the boat and for a desk: the answer first, then the picture, then the
-// readings as a table, then the cautions. A page stands alone: it loads nothing from
-// anywhere, and where its script is missing or fails it shows the still picture.
+// Package page writes a page with the pictures of one drop or several, for the phone in the
+// boat and for a desk: the numbers first and large, the drawing to scale, then temperature
+// against depth, what to confirm at the anchor, the readings as a table and the cautions. A
+// page stands alone: it loads nothing from anywhere, and where its script is missing or
+// fails it shows the still picture.
 //
 // It computes no layers and chooses no words of the answer: both come with the figure.
 // It fetches no script: the caller hands it over.
@@ -22,6 +23,7 @@ type Options struct {
 	Script   []byte // the echarts script; nil: the page is the still picture
 	Licences string // of the script, which must go along with it; "" only where there is no script that asks for any
 	Still    []byte // a picture as SVG, shown where there is no script or it fails; nil: none. Upright: a phone is 390 px wide
+	Scene    []byte // boat, line and fly of the last drop, drawn to scale, as SVG; nil: none
 	Title    string // of the page; "": that of its last drop
 }
 

@@ -23,13 +23,22 @@
     return best;
   }
 
-  // hatched is a paint of slanting lines, for what is not known.
-  function hatched() {
-    var tile = document.createElement('canvas'), pen = tile.getContext('2d');
-    tile.width = tile.height = 12;
-    pen.strokeStyle = 'rgba(20, 30, 40, 0.4)';
+  // Paints of slanting lines, rising to the right or falling: colour and distance.
+  var hatchings = {
+    rising: { up: true, ink: '#45505c', size: 8 },
+    falling: { up: false, ink: '#45505c', size: 8 },
+    unknown: { up: false, ink: '#7d5f00', size: 14 }
+  };
+
+  function hatched(h) {
+    var tile = document.createElement('canvas'), pen = tile.getContext('2d'), n = h.size;
+    tile.width = tile.height = n;
+    pen.strokeStyle = h.ink;
     pen.beginPath();
-    [-12, 0, 12].forEach(function (x) { pen.moveTo(x - 2, 14); pen.lineTo(x + 14, -2); });
+    [-n, 0, n].forEach(function (x) {
+      pen.moveTo(x - 2, h.up ? n + 2 : -2);
+      pen.lineTo(x + n + 2, h.up ? -2 : n + 2);
+    });
     pen.stroke();
     return { image: tile, repeat: 'repeat' };
   }
@@ -68,19 +77,29 @@
     chart = window.echarts.init(document.getElementById('picture'), null, { renderer: 'canvas', devicePixelRatio: Math.max(2, window.devicePixelRatio || 1) });
     option.series.forEach(function (s) {
       s.silent = true;
+      if (s.lineStyle && /^\d/.test(s.lineStyle.type)) { s.lineStyle.type = s.lineStyle.type.split(' ').map(Number); }
       if (s.markArea) {
         s.markArea.silent = true;
         s.markArea.data.forEach(function (a) {
-          if (a[0].itemStyle.color === 'hatched') { a[0].itemStyle.color = hatched(); }
+          var h = hatchings[a[0].itemStyle.color];
+          if (h) { a[0].itemStyle.color = hatched(h); }
         });
       }
-      if (s.id === 'labels') { s.label.formatter = function (p) { return p.name; }; }
+      if (s.id === 'labels') {
+        s.label.formatter = function (p) { return p.name; };
+        s.label.rich = { b: { fontSize: 16, lineHeight: 19, fontWeight: 'bold', color: '#141e28' }, v: { fontSize: 16, lineHeight: 19, color: '#45505c' } };
+      }
     });
-    option.yAxis[0].axisLabel.formatter = function (v) { return v + ' ' + data.depth; };
+    option.xAxis.forEach(function (a) { a.nameTextStyle = { fontSize: 16, fontWeight: 'bold' }; });
+    option.yAxis[0].nameTextStyle = { fontSize: 16, fontWeight: 'bold', align: 'left', padding: [0, 0, 0, -36] };
+    option.tooltip.padding = 0;
+    option.tooltip.borderWidth = 0;
+    option.tooltip.extraCssText = 'box-shadow: none';
+    option.tooltip.axisPointer.lineStyle = { color: '#141e28', width: 1.5, type: 'solid' };
     option.tooltip.confine = true;
     option.tooltip.position = function (at, params, box, rect, size) { // never over the depth it tells of
       var below = at[1] + 22, tall = size.contentSize[1];
-      return [54, below + tall > size.viewSize[1] ? at[1] - 22 - tall : below];
+      return [36, below + tall > size.viewSize[1] ? at[1] - 22 - tall : below];
     };
     option.tooltip.formatter = function (params) {
       var first = Array.isArray(params) ? params[0] : params;
@@ -95,21 +114,24 @@
         hidden[key] = !hidden[key];
         button.setAttribute('aria-pressed', String(!hidden[key]));
         chart.dispatchAction({ type: 'legendToggleSelect', name: key });
-        axesBelow();
+        axes();
       });
     });
     window.addEventListener('resize', function () { chart.resize(); });
-    window.addEventListener('beforeprint', function () { chart.resize(data.drops.length > 1 ? { width: 790, height: 540 } : { width: 460, height: 600 }); chart.getZr().flush(); });
+    window.addEventListener('beforeprint', function () {
+      document.querySelectorAll('details').forEach(function (d) { d.open = true; });
+      chart.resize(data.drops.length > 1 ? { width: 790, height: 540 } : { width: 460, height: 620 }); chart.getZr().flush(); });
     window.addEventListener('afterprint', function () { chart.resize({ width: 'auto', height: 'auto' }); });
 
-    // axesBelow gives each axis under the plot its room while what it measures is shown.
-    function axesBelow() {
-      var axes = option.xAxis.map(function () { return {}; }), room = 0;
-      data.below.forEach(function (b) {
-        axes[b.axis] = { show: !hidden[b.key], offset: 52 * room };
-        if (!hidden[b.key]) { room++; }
+    // axes shows those of what is shown, and gives those below the plot their room.
+    function axes() {
+      var set = option.xAxis.map(function () { return {}; }), room = 66;
+      data.axes.forEach(function (a) {
+        set[a.axis] = { show: !hidden[a.key] };
+        if (a.below) { set[a.axis].offset = 52; }
+        if (a.below && !hidden[a.key]) { room += 52; }
       });
-      chart.setOption({ xAxis: axes, grid: option.grid.map(function () { return { bottom: 14 + 52 * room }; }) });
+      chart.setOption({ xAxis: set, grid: option.grid.map(function () { return { bottom: room }; }) });
     }
   }
 

@@ -95,7 +95,7 @@ func TestNumbers(t *testing.T) {
 		for i, r := range d.Readings {
 			same("temperature", readings[i][0], u.Temp.FromC(r.TempC))
 			same("depth", readings[i][1], u.Depth.From(r.DepthM))
-			if text := strings.Join(got.Drops[0].Readings[i].Lines, "\n"); !strings.Contains(text, fmt.Sprintf("read %.1f ± ", u.Temp.FromC(r.TempC))) || !strings.Contains(text, fmt.Sprintf(" at %.4g ± ", u.Depth.From(r.DepthM))) {
+			if text := strings.Join(got.Drops[0].Readings[i].Lines, "\n"); !strings.Contains(text, fmt.Sprintf("read %.1f ± ", u.Temp.FromC(r.TempC))) || !strings.Contains(text, fmt.Sprintf(" at %.4g ", u.Depth.From(r.DepthM))) {
 				t.Errorf("%s: reading %d says %q", name, i, text)
 			}
 		}
@@ -128,7 +128,7 @@ func TestNumbers(t *testing.T) {
 			}
 		}
 		for _, s := range got.Option.Series {
-			if s.ID != "zones" {
+			if s.ID != "lanes" {
 				continue
 			}
 			if len(s.MarkArea.Data) != len(d.Zones) {
@@ -165,15 +165,30 @@ func TestOxygen(t *testing.T) {
 	}
 }
 
-// The depths beside the picture are those of the answer in words.
-func TestMarksAsSaid(t *testing.T) {
+// The numbers first and large are those of the answer at a glance, and those who see no
+// picture are told them in its place.
+func TestNumbersFirst(t *testing.T) {
 	for _, name := range []string{"alder-kettle-july", "sedge-mere-august", "alder-kettle-january"} {
 		d := lake(t, name)
-		answer := strings.ReplaceAll(strings.Join(d.Answer, " "), " and ", " to ")
-		for _, m := range d.Marks {
-			if text := markDepth(d.Units.Shown(), m); m.Kind != chart.Bottom && !strings.Contains(answer, text) {
-				t.Errorf("%s: %s %s is not in %q", name, m.Name, text, answer)
+		page := written(t, Options{Script: stub, Still: stillSVG, Scene: stillSVG}, d)
+		for _, r := range d.Brief.Rows {
+			want := "<dt>" + htmlText(r.Label) + "</dt><dd>" + htmlText(r.Value) + "</dd>"
+			if r.Detail != "" {
+				want += `<dd class="detail">` + htmlText(r.Detail) + "</dd>"
 			}
+			if !strings.Contains(page, want) {
+				t.Errorf("%s: no %s", name, want)
+			}
+		}
+		alts := regexp.MustCompile(`(?:alt|aria-label)="([^"]*)"`).FindAllStringSubmatch(page, -1)
+		said := 0
+		for _, a := range alts {
+			if strings.Contains(a[1], htmlText(d.Brief.Sentence())) {
+				said++
+			}
+		}
+		if said != 3 { // the drawing, the still picture and the moving one
+			t.Errorf("%s: %d of 3 pictures say the answer", name, said)
 		}
 	}
 }
@@ -197,20 +212,20 @@ func TestSize(t *testing.T) {
 	}
 }
 
-// The answer stands before the picture, the table and the cautions after it, every
-// reading in the table.
+// The numbers stand first, then the drawing to scale, temperature against depth, what to
+// confirm at the anchor, the readings, all of them, and the cautions.
 func TestOrder(t *testing.T) {
 	d := figureOf(t, odd)
-	page := written(t, Options{Script: stub}, d)
+	page := written(t, Options{Script: stub, Scene: stillSVG}, d)
 	at := -1
-	for _, want := range []string{d.Title, d.Answer[0], d.Sure, `id="picture"`, "<table>", d.Cautions[0]} {
+	for _, want := range []string{d.Title, `class="numbers"`, `class="scene`, d.Brief.Confidence, `id="picture"`, d.Confirm[0], "<table>", d.Cautions[0], d.Answer[0]} {
 		i := strings.Index(inScript.ReplaceAllString(page, ""), htmlText(want))
 		if i <= at {
 			t.Errorf("%q stands at %d, after %d", want, i, at)
 		}
 		at = i
 	}
-	for _, want := range []string{"720.0 ± ", "slipped digit, left out", "300 ± ", "warmer below", "only in the table: 300 ft"} {
+	for _, want := range []string{"720.0 ± ", "slipped digit, left out", ">300 ", "warmer below", "only in the table: 300 ft"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %q", want)
 		}
@@ -218,7 +233,7 @@ func TestOrder(t *testing.T) {
 	if n := strings.Count(page, "<tr><th scope=\"row\">"); n != len(d.Readings) {
 		t.Errorf("%d rows, want %d", n, len(d.Readings))
 	}
-	for _, r := range dataOf(t, page).points(t, "left") {
+	for _, r := range dataOf(t, page).points(t, "off") {
 		if r[0] > 90 || r[2] < 700 {
 			t.Errorf("the reading that was left out stands at %v", r)
 		}
@@ -231,7 +246,7 @@ func TestOrder(t *testing.T) {
 }
 
 func htmlText(s string) string {
-	if strings.HasPrefix(s, "id=") || strings.HasPrefix(s, "<") {
+	if strings.HasPrefix(s, "id=") || strings.HasPrefix(s, "class=") || strings.HasPrefix(s, "<") {
 		return s
 	}
 	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", "'", "&#39;", `"`, "&#34;", "+", "&#43;").Replace(s)

@@ -17,6 +17,7 @@ import (
 	"coldseam/chart"
 	"coldseam/profile"
 	"coldseam/profile/plain"
+	"coldseam/profile/report"
 	"coldseam/profile/unit"
 )
 
@@ -27,7 +28,10 @@ func hostile(t testing.TB) chart.Drop {
 	d := lake(t, "alder-kettle-july")
 	d.Title, d.Short, d.Date, d.Sure = evil, evil, evil, evil
 	d.Answer = []string{evil}
-	d.Cautions = []string{evil}
+	d.Cautions, d.Confirm, d.Warnings = []string{evil}, []string{evil}, []string{evil}
+	d.Water, d.Spot, d.Fish = evil, evil, evil
+	d.Brief = report.Brief{Title: evil, Warnings: []string{evil}, NoWater: evil, Rows: []report.Row{{Label: evil, Value: evil, Detail: evil}},
+		Confidence: evil, Read: []string{evil}, Safety: []string{evil}}
 	for i := range d.Zones {
 		d.Zones[i].Name = evil
 	}

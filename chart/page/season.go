@@ -22,11 +22,12 @@ type seasonView struct {
 	Upright     template.Srcset
 	Rows        []seasonRow
 	Last        sheet
+	Says        string // for those who see no picture
 }
 
 // seasonRow is one drop: its top and bottom temperature, and the depths of its layers.
 type seasonRow struct {
-	Date, Top, Bottom, Mixed, Break, Thermocline, Band string
+	Date, Top, Bottom, Mixed, Metalimnion, Thermocline, Band string
 }
 
 // WriteSeason writes a page of one water over its dates: the still pictures, one for a
@@ -38,8 +39,13 @@ func WriteSeason(w io.Writer, wide, upright []byte, s chart.Season) error {
 		return errors.New("no season to draw")
 	}
 	u := s.Units.Shown()
+	var drops []chart.Drop
+	for _, d := range s.Drops {
+		drops = append(drops, d.Drop)
+	}
+	title := plain.Line(s.Title)
 	v := seasonView{
-		head:  head{plain.Line(s.Title), policy(""), template.CSS(styleText)},
+		head:  head{title, parts(title, drops...), policy(""), template.CSS(styleText)},
 		Depth: u.Depth.String(), Temp: u.Temp.String(), Wide: template.URL(picture(wide)), Upright: template.Srcset(picture(upright)),
 	}
 	for _, d := range s.Drops {
@@ -48,7 +54,8 @@ func WriteSeason(w io.Writer, wide, upright []byte, s chart.Season) error {
 		}
 		v.Rows = append(v.Rows, seasonRowOf(d.Drop, u))
 	}
-	v.Last = sheetOf(s.Drops[len(s.Drops)-1].Drop)
+	v.Last = sheetOf(drops[len(drops)-1])
+	v.Says = fmt.Sprintf("%d drops; the last: %s", len(drops), v.Last.Says)
 	var b bytes.Buffer
 	if err := frames().ExecuteTemplate(&b, "season.html", v); err != nil {
 		return err
@@ -77,7 +84,7 @@ func seasonRowOf(d chart.Drop, u unit.System) seasonRow {
 		case chart.MixedLayer:
 			r.Mixed = u.Mark(z.BottomM)
 		case chart.Metalimnion:
-			r.Break = span
+			r.Metalimnion = span
 		case chart.Band:
 			r.Band = span
 		}

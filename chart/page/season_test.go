@@ -50,13 +50,13 @@ func TestSeasonPage(t *testing.T) {
 	if july.Top != "73.4" || july.Bottom != "50.7" || july.Thermocline != "15 (14 to 16)" || july.Band != "15 to 29" {
 		t.Errorf("July: %+v", july)
 	}
-	if winter := seasonRowOf(s.Drops[2].Drop, s.Units.Shown()); winter.Thermocline != "" || winter.Break != "" {
+	if winter := seasonRowOf(s.Drops[2].Drop, s.Units.Shown()); winter.Thermocline != "" || winter.Metalimnion != "" {
 		t.Errorf("winter: %+v", winter)
 	}
 	if strings.Contains(page, "<img src=x") || strings.Contains(page, "ZgotmplZ") || strings.Count(html.UnescapeString(page), "data:image/svg+xml,") != 2 {
 		t.Error("the page is not safe, or lacks a picture")
 	}
-	if !strings.Contains(page, s.Drops[2].Drop.Answer[0][:20]) {
+	if !strings.Contains(page, htmlText(s.Drops[2].Drop.Brief.Rows[0].Value)) {
 		t.Error("the last drop's answer is missing")
 	}
 	var b strings.Builder

@@ -20,7 +20,7 @@ func several(p plot, drops []chart.Drop) *charts.Line {
 		var used []item
 		for k, r := range d.Readings {
 			if r.Used {
-				used = append(used, item{strconv.Itoa(k), []float64{p.tempOf(r.TempC), p.depthOf(r.DepthM)}})
+				used = append(used, item{Name: strconv.Itoa(k), Value: []float64{p.tempOf(r.TempC), p.depthOf(r.DepthM)}})
 			}
 		}
 		points := look

@@ -12,6 +12,7 @@ import (
 type drawnSeries struct {
 	ID        string
 	LineStyle struct{ Type string }
+	AreaStyle *struct{ Opacity float64 }
 	MarkArea  struct {
 		Data [][]struct {
 			Name      string
@@ -54,15 +55,15 @@ func TestDepthDownward(t *testing.T) {
 	}
 }
 
-// The curve is drawn through between the readings, and dotted where it is assumed.
-func TestAssumedDotted(t *testing.T) {
+// The curve is drawn through between the readings, and broken where it is assumed.
+func TestAssumedBroken(t *testing.T) {
 	d := figureOf(t, "units: m C\nbottom: 12 m\n0.8 20\n4 16\n10 10\n")
 	page := written(t, Options{Script: stub}, d)
 	parts, drawn := runs(d.Curve), optionsOf(t, page)
 	if len(parts) != 3 {
 		t.Fatalf("%d parts, want one above, one between and one below the readings", len(parts))
 	}
-	for i, want := range []string{"dotted", "solid", "dotted"} {
+	for i, want := range []string{short, "solid", short} {
 		k := slices.IndexFunc(drawn.Series, func(s drawnSeries) bool {
 			return s.ID == "curve"+strconv.Itoa(i)
 		})
@@ -90,14 +91,22 @@ func TestOxygenLeftOut(t *testing.T) {
 
 const leftOutOxygen = "units: ft F\nbottom: 26 ft\n0 74 DO 9\n5 73 DO 9\n10 720 DO 11.9\n15 62 DO 8\n20 55 DO 7\n25 52 DO 6\n"
 
-// The water of which oxygen is not known is hatched.
+// The water of which oxygen is not known is hatched, in its lane and in the band.
 func TestUnprovenHatched(t *testing.T) {
 	d := lake(t, "alder-kettle-july")
+	hatched := map[string]int{}
 	for _, s := range optionsOf(t, written(t, Options{Script: stub}, d)).Series {
 		for _, a := range s.MarkArea.Data {
-			if (a[0].Name == "oxygen unknown") != (a[0].ItemStyle.Color == "hatched") {
+			hatch := a[0].ItemStyle.Color == falling || a[0].ItemStyle.Color == unknown
+			if (a[0].Name == "oxygen unknown") != hatch {
 				t.Errorf("%+v", a[0])
 			}
+			if hatch {
+				hatched[s.ID]++
+			}
 		}
+	}
+	if hatched["lanes"] != 1 || hatched["zones"] != 1 {
+		t.Errorf("hatched %v", hatched)
 	}
 }

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -24,7 +25,7 @@ func newChart(p plot, names bool, off ...string) *charts.Line {
 		charts.WithColorsOpts(opts.Colors{ink}),
 		charts.WithLegendOpts(opts.Legend{Show: opts.Bool(false), Selected: selected}),
 		charts.WithTooltipOpts(opts.Tooltip{
-			Show: opts.Bool(true), Trigger: "axis", TriggerOn: "mousemove|click", BackgroundColor: "#ffffff", BorderColor: ink,
+			Show: opts.Bool(true), Trigger: "axis", TriggerOn: "mousemove|click", BackgroundColor: "transparent", BorderColor: "transparent",
 			AxisPointer: &opts.AxisPointer{Type: "line", Axis: "y", Snap: opts.Bool(false)},
 		}),
 	)
@@ -37,8 +38,10 @@ type xy = [2]float64
 
 // item is a point with its name, and whatever else belongs to it.
 type item struct {
-	Name  string    `json:"name,omitempty"`
-	Value []float64 `json:"value"`
+	Name   string    `json:"name,omitempty"`
+	Value  []float64 `json:"value"`
+	Symbol string    `json:"symbol,omitempty"` // where it is not that of the series
+	Offset []string  `json:"symbolOffset,omitempty"`
 }
 
 func series(id, name string, axis int, s style, data any) charts.SingleSeries {
@@ -55,19 +58,19 @@ func series(id, name string, axis int, s style, data any) charts.SingleSeries {
 	return out
 }
 
-// single is the picture of one drop: layers as areas, the curve within its ribbon,
-// readings, oxygen, depths as lines, and a column of names beside the plot.
+// single is the picture of one drop: the band as an area, the curve within its doubt,
+// readings, oxygen, depths as lines, and lanes and names beside the plot.
 func single(p plot, d chart.Drop) *charts.Line {
 	c := newChart(p, true, "density")
 	add := func(s ...charts.SingleSeries) { c.MultiSeries = append(c.MultiSeries, s...) }
 	add(p.areas(d))
-	add(p.lines(d)...)
 	if ring := p.ring(d); len(ring) > 0 {
-		s := series("ribbon", "ribbon", tempAxis, style{Color: ribbon, Dash: "solid", Width: 1}, ring)
-		s.AreaStyle = &opts.AreaStyle{Color: ribbon, Opacity: opts.Float(0.35)}
+		s := series("ribbon", "ribbon", tempAxis, ribbonStyle, ring)
+		s.AreaStyle = &opts.AreaStyle{Color: ribbon, Opacity: opts.Float(1)}
 		s.SymbolSize = 0
 		add(s)
 	}
+	add(p.lines(d)...)
 	if p.hasGradient {
 		var rise []xy
 		for _, q := range d.Curve {
@@ -75,15 +78,17 @@ func single(p plot, d chart.Drop) *charts.Line {
 		}
 		add(series("density", "density", densityAxis, densityStyle, rise))
 	}
-	if p.hasOxygen {
-		add(series("oxygen", "oxygen", oxygenAxis, oxygenStyle, p.oxygens(d)))
-	}
 	for i, run := range runs(d.Curve) {
-		look := curveStyle
+		look, key := curveStyle, "curve"
 		if run[len(run)/2].Extended {
-			look = assumedStyle
+			look, key = assumedStyle, "assumed"
 		}
-		add(series("curve"+strconv.Itoa(i), "curve", tempAxis, look, p.points(run)))
+		add(series("curve"+strconv.Itoa(i), key, tempAxis, look, p.points(run)))
+	}
+	if p.hasOxygen {
+		s := series("oxygen", "oxygen", oxygenAxis, oxygenStyle, p.oxygens(d))
+		s.SymbolSize = 11
+		add(s)
 	}
 	add(p.readings(d)...)
 	add(p.names(d)...)
@@ -147,60 +152,111 @@ func runs(curve []chart.Point) [][]chart.Point {
 	return out
 }
 
-// readings are the points: as read, odd, left out. One that was left out and lies
-// beyond the scales stands at their edge; its value follows its place.
+// readings are the points with the bars of their error: as read, odd, left out. One that
+// was left out and lies beyond the scales stands at their edge as an arrowhead; its value
+// follows its place.
 func (p plot) readings(d chart.Drop) []charts.SingleSeries {
-	var fair, odd, left []item
+	var fair, odd, left, off []item
+	var bars []any
 	for i, r := range d.Readings {
-		y := p.depthOf(r.DepthM)
+		t, y := p.tempOf(r.TempC), p.depthOf(r.DepthM)
 		if y > p.depth.max || y < 0 {
 			continue // the page says so
 		}
-		at := item{strconv.Itoa(i), []float64{p.temp.hold(p.tempOf(r.TempC)), y, p.tempOf(r.TempC)}}
+		at := item{Name: strconv.Itoa(i), Value: []float64{p.temp.hold(t), y, t}}
 		switch {
+		case t > p.temp.max || t < p.temp.min:
+			at.Symbol, at.Offset = warmer.path(), []string{"-50%", "0"}
+			if t < p.temp.min {
+				at.Symbol, at.Offset = colder.path(), []string{"50%", "0"}
+			}
+			off = append(off, at)
+			continue
 		case !r.Used:
 			left = append(left, at)
+			continue
 		case r.Flag != "":
 			odd = append(odd, at)
 		default:
 			fair = append(fair, at)
 		}
+		if len(d.Readings) <= chart.Crowded {
+			dt, dz := p.u.Temp.DiffFromC(chart.Within80*r.ErrC), p.u.Depth.From(chart.Within80*r.ErrM)
+			bars = append(bars, xy{p.temp.hold(t - dt), y}, xy{p.temp.hold(t + dt), y}, apart, xy{t, math.Max(y-dz, 0)}, xy{t, math.Min(y+dz, p.depth.max)}, apart)
+		}
 	}
-	out := []charts.SingleSeries{series("readings", "readings", tempAxis, readingStyle, fair)}
-	if len(odd) > 0 {
-		out = append(out, series("odd", "odd", tempAxis, oddStyle, odd))
-	}
-	if len(left) > 0 {
-		out = append(out, series("left", "left", tempAxis, leftOutStyle, left))
+	barred := series("bars", "readings", tempAxis, barStyle, bars)
+	barred.SymbolSize = 0
+	out := []charts.SingleSeries{barred, pointsOf("readings", readingStyle, fair)}
+	for _, s := range []struct {
+		id   string
+		look style
+		data []item
+	}{{"odd", oddStyle, odd}, {"left", leftOutStyle, left}, {"off", offStyle, off}} {
+		if len(s.data) > 0 {
+			out = append(out, pointsOf(s.id, s.look, s.data))
+		}
 	}
 	return out
 }
 
-// areas are the layers. An area is given by two corners: the one form that is drawn
-// where it belongs.
+// apart ends one line of a series, so that another can begin.
+var apart = [2]string{"-", "-"}
+
+func pointsOf(id string, s style, data []item) charts.SingleSeries {
+	out := series(id, id, tempAxis, s, data)
+	if out.SymbolSize = 13; s.Filled {
+		out.SymbolSize = 10
+	}
+	return out
+}
+
+// areas are the band, hatched where its oxygen is unknown, and the ground.
 func (p plot) areas(d chart.Drop) charts.SingleSeries {
 	s := series("zones", "zones", tempAxis, style{}, []xy{})
-	charts.WithMarkAreaStyleOpts(opts.MarkAreaStyle{Label: &opts.Label{Show: opts.Bool(false)}})(&s)
-	for _, z := range d.Zones {
-		look := zoneLooks[z.Kind]
-		charts.WithMarkAreaNameCoordItemOpts(opts.MarkAreaNameCoordItem{
-			Name:        plain.Line(z.Name),
-			Coordinate0: []any{p.temp.min, p.depthOf(z.TopM)},
-			Coordinate1: []any{p.temp.max, p.depthOf(z.BottomM)},
-			ItemStyle:   &opts.ItemStyle{Color: look.fill, BorderColor: look.rail.Color, BorderWidth: 0.5},
-		})(&s)
+	across := func(name string, top, foot float64, fill, edge string) {
+		if foot > top {
+			area(&s, name, xy{p.temp.min, top}, xy{p.temp.max, foot}, fill, edge)
+		}
+	}
+	if band, ok := d.Zone(chart.Band); ok {
+		across(plain.Line(band.Name), p.depthOf(band.TopM), p.depthOf(band.BottomM), bandTint, bandInk)
+		if z, ok := d.BandUnknown(); ok {
+			across(plain.Line(z.Name), p.depthOf(z.TopM), p.depthOf(z.BottomM), unknown, bandInk)
+		}
+	}
+	if m, ok := d.Mark(chart.Bottom); ok {
+		across(plain.Line(m.Name), p.depthOf(m.At.Best), p.depth.max, rising, paper)
 	}
 	return s
 }
 
-// lines are the depths with a name, from edge to edge.
+// lines are the depths with a name, from edge to edge, with the bars of their doubt; the
+// fly's begins with an arrowhead.
 func (p plot) lines(d chart.Drop) []charts.SingleSeries {
 	var out []charts.SingleSeries
+	var bars []any
+	share := 0.97
 	for i, m := range d.Marks {
 		y := p.depthOf(m.At.Best)
-		s := series("mark"+strconv.Itoa(i), "marks", tempAxis, markLooks[m.Kind], []item{
-			{plain.Line(m.Name), []float64{p.temp.min, y}}, {plain.Line(m.Name), []float64{p.temp.max, y}},
-		})
+		name := plain.Line(m.Name)
+		ends := []item{{Name: name, Value: []float64{p.temp.min, y}}, {Name: name, Value: []float64{p.temp.max, y}}}
+		s := series("mark"+strconv.Itoa(i), "marks", tempAxis, markLook(m.Kind), ends)
+		if s.SymbolSize = 0; m.Kind == chart.Start {
+			s.SymbolSize = 11
+			ends[0].Symbol, ends[0].Offset = arrowhead.path(), []string{"50%", "0"}
+			ends[1].Symbol = "none"
+			s.ShowSymbol, s.ItemStyle = opts.Bool(true), &opts.ItemStyle{Color: ink}
+		}
+		out = append(out, s)
+		if low, high := p.depthOf(m.At.Low), p.depthOf(m.At.High); high-low > p.depth.max/200 {
+			a, b, c := p.temp.at(share-0.012), p.temp.at(share), p.temp.at(share+0.012)
+			bars = append(bars, xy{a, low}, xy{c, low}, apart, xy{b, low}, xy{b, high}, apart, xy{a, high}, xy{c, high}, apart)
+			share -= 0.04
+		}
+	}
+	if len(bars) > 0 {
+		s := series("doubts", "marks", tempAxis, barStyle, bars)
 		s.SymbolSize = 0
 		out = append(out, s)
 	}

@@ -25,15 +25,6 @@ func spread(want, high []float64, room float64) []float64 {
 	return chart.PlaceLabels(want, high, 0, room)
 }
 
-// joined puts a depth behind the last line where it fits there whole, else below it.
-func joined(lines []string, depth string, width int) []string {
-	if n := len(lines); n > 0 && len([]rune(lines[n-1]))+1+len([]rune(depth)) <= width {
-		lines[n-1] += " " + depth
-		return lines
-	}
-	return append(lines, depth)
-}
-
 // folded breaks a name into lines of at most width letters, at blanks alone.
 func folded(name string, width int) []string {
 	var lines []string

@@ -36,19 +36,21 @@ var frames = sync.OnceValue(func() *template.Template {
 // head is what every page begins with.
 type head struct {
 	Title  string
+	Parts  []part // of the title
 	Policy string
 	Style  template.CSS
 }
 
-// view is what the page's frame is filled with. Only Style, Script, Own, Licences,
-// Data and Still are trusted as they are: the first four are ours or the caller's, Data
-// comes from the JSON encoder and Still is base64.
+// view is what the page's frame is filled with. Only Style, Script, Own, Licences, Data,
+// Still and Scene are trusted as they are: the first four are ours or the caller's, Data
+// comes from the JSON encoder and pictures are base64.
 type view struct {
 	head
 	Script, Own template.JS
 	Licences    template.HTML
 	Data        template.JS
 	Still       template.URL
+	Scene       template.URL
 	Lead        sheet
 	Several     bool
 	Drops       []sheet
@@ -58,14 +60,28 @@ type view struct {
 
 // sheet is one drop in words.
 type sheet struct {
-	Title, Short, Sure string
-	Warnings           []string
-	Answer, Cautions   []string
-	Depth, Temp        string // units
-	Oxygen, Notes      bool   // columns of the table
-	Rows               []row
-	Look               style
-	Last               bool
+	Parts         []part // of its title
+	Short         string
+	Confidence    string
+	Warnings      []string
+	NoWater       string
+	Numbers       []number
+	Today         []string // cautions for today that are no warnings
+	Words         []string // the answer in full
+	Confirm       []string
+	Read          []string // how the page was read
+	Safety        []string
+	Says          string // the answer in a sentence, for those who see no picture
+	Depth, Temp   string // units
+	Oxygen, Notes bool   // columns of the table
+	Rows          []row
+	Last          bool
+}
+
+// number is one number of the answer; a long one takes the page's whole width.
+type number struct {
+	Label, Value, Detail string
+	Wide                 bool
 }
 
 // row is one reading in the table.
@@ -76,7 +92,8 @@ type key struct {
 	Name, Text string
 	Off        bool
 	Look       style
-	Area       bool
+	Area       string // the fill of an area; "": it is none
+	Barred     bool
 }
 
 func newView(o Options, drops []chart.Drop) (view, error) {
@@ -85,16 +102,12 @@ func newView(o Options, drops []chart.Drop) (view, error) {
 	if v.Title == "" {
 		v.Title = titleOf(drops)
 	}
-	if len(o.Still) > 0 {
-		v.Still = template.URL("data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(o.Still))
-	}
+	v.Parts = parts(v.Title, drops...)
+	v.Still, v.Scene = embedded(o.Still), embedded(o.Scene)
 	for i, d := range drops {
 		s := sheetOf(d)
 		s.Short = shortOf(d, i)
 		s.Last = i == len(drops)-1
-		if v.Several {
-			s.Look = overlay(i, len(drops))
-		}
 		v.Drops = append(v.Drops, s)
 	}
 	v.Lead = v.Drops[len(drops)-1]
@@ -132,6 +145,14 @@ func policy(more string) string {
 	return "default-src 'none'; " + more + "style-src " + hashed(styleText) + "; img-src data:; base-uri 'none'; form-action 'none'"
 }
 
+// embedded is the address of a picture that stands in the page.
+func embedded(svg []byte) template.URL {
+	if len(svg) == 0 {
+		return ""
+	}
+	return template.URL("data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(svg))
+}
+
 // titleOf names a page that was given no title.
 func titleOf(drops []chart.Drop) string {
 	n := len(drops)
@@ -163,10 +184,17 @@ func inline(script []byte) ([]byte, error) {
 }
 
 func sheetOf(d chart.Drop) sheet {
-	u := d.Units.Shown()
+	u, b := d.Units.Shown(), d.Brief
 	s := sheet{
-		Title: plain.Line(d.Title), Sure: plain.Line(d.Sure), Depth: u.Depth.String(), Temp: u.Temp.String(),
-		Warnings: allShown(d.Warnings), Answer: allShown(d.Answer), Cautions: allShown(d.Cautions),
+		Parts: parts(plain.Line(d.Title), d), Confidence: plain.Line(b.Confidence), Warnings: allShown(b.Warnings), NoWater: plain.Line(b.NoWater),
+		Today: allShown(b.Safety), Words: allShown(d.Answer), Confirm: allShown(d.Confirm), Read: allShown(b.Read),
+		Safety: append(allShown(d.Warnings), allShown(d.Cautions)...), Says: plain.Line(b.Sentence()),
+		Depth: u.Depth.String(), Temp: u.Temp.String(),
+	}
+	for i, r := range b.Rows {
+		n := number{plain.Line(r.Label), plain.Line(r.Value), plain.Line(r.Detail), false}
+		n.Wide = i == 0 || len([]rune(n.Value)) > wide+4
+		s.Numbers = append(s.Numbers, n)
 	}
 	for _, r := range d.Readings {
 		w := row{deepText(u, r), warmText(u, r), "", note(r)}
@@ -195,29 +223,40 @@ func keysOf(p plot, drops []chart.Drop) []key {
 			out = append(out, key{Name: "d" + strconv.Itoa(i), Text: shortOf(d, i), Look: overlay(i, len(drops))})
 		}
 		if p.hasOxygen {
-			out = append(out, key{Name: "oxygen", Text: "oxygen (thin lines)", Off: true, Look: style{Color: ink, Dash: "solid", Width: 1}})
+			out = append(out, key{Name: "oxygen", Text: "oxygen (thin lines)", Off: true, Look: style{Color: ink, Width: 1}})
 		}
 		return out
 	}
-	d := drops[0]
-	has := func(want func(chart.Reading) bool) bool { return slices.ContainsFunc(d.Readings, want) }
-	out = append(out, key{Name: "readings", Text: "readings", Look: readingStyle})
-	if has(func(r chart.Reading) bool { return r.Used && r.Flag != "" }) {
-		out = append(out, key{Name: "odd", Text: "odd readings", Look: oddStyle})
+	return singleKeys(p, drops[0])
+}
+
+// singleKeys names what is in the picture of one drop, in the words of the still one.
+func singleKeys(p plot, d chart.Drop) []key {
+	has := func(is func(r chart.Reading, off bool) bool) bool {
+		return slices.ContainsFunc(d.Readings, func(r chart.Reading) bool {
+			t := p.tempOf(r.TempC)
+			return is(r, t > p.temp.max || t < p.temp.min)
+		})
 	}
-	if has(func(r chart.Reading) bool { return !r.Used }) {
-		out = append(out, key{Name: "left", Text: "left out", Look: leftOutStyle})
+	var out []key
+	add := func(is bool, k key) {
+		if is {
+			out = append(out, k)
+		}
 	}
-	if len(d.Curve) > 0 {
-		out = append(out, key{Name: "curve", Text: "temperature", Look: curveStyle},
-			key{Name: "ribbon", Text: "likely, 8 in 10", Look: style{Color: ribbon}, Area: true})
+	read := key{Name: "readings", Text: chart.SaidReading, Look: readingStyle, Barred: true}
+	if len(d.Readings) > chart.Crowded {
+		read.Text, read.Barred = chart.SaidCrowded, false
 	}
-	if p.hasOxygen {
-		out = append(out, key{Name: "oxygen", Text: "oxygen", Look: oxygenStyle})
-	}
-	if p.hasGradient {
-		out = append(out, key{Name: "density", Text: "density rise", Look: densityStyle, Off: true})
-	}
+	add(has(func(r chart.Reading, _ bool) bool { return r.Used && r.Flag == "" }), read)
+	add(has(func(r chart.Reading, off bool) bool { return r.Used && r.Flag != "" && !off }), key{Name: "odd", Text: chart.SaidOdd, Look: oddStyle})
+	add(has(func(r chart.Reading, off bool) bool { return !r.Used && !off }), key{Name: "left", Text: chart.SaidUnused, Look: leftOutStyle})
+	add(has(func(_ chart.Reading, off bool) bool { return off }), key{Name: "off", Text: chart.SaidOffScale, Look: offStyle})
+	add(len(d.Curve) > 0, key{Name: "curve", Text: "temperature", Look: curveStyle})
+	add(slices.ContainsFunc(d.Curve, func(q chart.Point) bool { return q.Extended }), key{Name: "assumed", Text: chart.SaidAssumed, Look: assumedStyle})
+	add(len(d.Curve) > 0, key{Name: "ribbon", Text: chart.SaidDoubt, Look: style{Color: ribbonInk, Width: 1}, Area: ribbon})
+	add(p.hasOxygen, key{Name: "oxygen", Text: "oxygen", Look: oxygenStyle})
+	add(p.hasGradient, key{Name: "density", Text: "density rise", Look: densityStyle, Off: true})
 	return out
 }
 

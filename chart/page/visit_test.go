@@ -129,16 +129,12 @@ func (v *visit) drawn(d chart.Drop, names bool) {
 	if !value[bool](v, seen+`(document.querySelector('.live'))`) {
 		v.t.Error("the picture does not show")
 	}
-	red, green, blue := 0x0a, 0x3a, 0x6e
-	if !names {
-		red, green, blue = 0x14, 0x1e, 0x28 // the third drop's
-	}
 	var points []string
 	for i := range d.Readings {
 		x, y := v.at(d, i)
 		points = append(points, fmt.Sprintf("[%v, %v]", x, y))
 	}
-	v.until("the readings", fmt.Sprintf(`%s(%d, %d, %d, [%s], 8, 20)`, inked, red, green, blue, strings.Join(points, ", ")))
+	v.until("the readings", fmt.Sprintf(`%s(0x14, 0x1e, 0x28, [%s], 8, 20)`, inked, strings.Join(points, ", ")))
 	if names { // there is text in the column at the right
 		v.until("names", fmt.Sprintf(`%s(0x14, 0x1e, 0x28, [[document.querySelector('#picture canvas').clientWidth - 85, 300]], 35, 100)`, inked))
 	}

@@ -94,7 +94,7 @@ func layCompared(p *page, title string, drops []chart.Drop) *compared {
 	bars := false
 	read := "readings used"
 	for _, d := range drops {
-		if len(d.Readings) > crowded {
+		if len(d.Readings) > chart.Crowded {
 			read = "readings used (left out where they are many)"
 		}
 		one := column{d: d, u: c.u}
@@ -157,7 +157,7 @@ func (c *compared) draw(p *page) {
 		s, sign := penOf(i)
 		p.line(s, curves[i]...)
 		for _, q := range d.Readings {
-			if q.Used && len(d.Readings) <= crowded { // more would hide the dashes of the curve
+			if q.Used && len(d.Readings) <= chart.Crowded { // more would hide the dashes of the curve
 				p.fill(s.color, sign(c.place(q.DepthM, q.TempC), 0.33*p.em))
 			}
 		}

@@ -3,6 +3,8 @@ package static
 import (
 	"image/color"
 	"math"
+
+	"coldseam/chart"
 )
 
 // penOf gives the pen of drop i: dash and sign change from one to the next, so that
@@ -54,7 +56,7 @@ func (c *compared) signs() []pt {
 	var out []pt
 	for _, d := range c.drops {
 		for _, r := range d.Readings {
-			if r.Used && len(d.Readings) <= crowded {
+			if r.Used && len(d.Readings) <= chart.Crowded {
 				out = append(out, c.place(r.DepthM, r.TempC))
 			}
 		}

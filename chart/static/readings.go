@@ -6,19 +6,12 @@ import (
 	"coldseam/chart"
 )
 
-// within80 turns a standard error into half of an 80 % interval, as for a normal
-// distribution: its 90th percentile (Abramowitz and Stegun 1964, table 26.5).
-const within80 = 1.28155
-
-// crowded is how many readings a picture takes before bars would be a smear.
-const crowded = 60
-
 // radius is how large a reading is drawn, in points.
 func (c *column) radius(p *page) float64 {
 	switch n := len(c.d.Readings); {
-	case n > 3*crowded:
+	case n > 3*chart.Crowded:
 		return 0.13 * p.em
-	case n > crowded:
+	case n > chart.Crowded:
 		return 0.2 * p.em
 	}
 	return 0.32 * p.em
@@ -28,12 +21,12 @@ func (c *column) radius(p *page) float64 {
 func (c *column) points(p *page) {
 	var bars [][]pt
 	for _, r := range c.d.Readings {
-		if !r.Used || len(c.d.Readings) > crowded {
+		if !r.Used || len(c.d.Readings) > chart.Crowded {
 			continue
 		}
 		x, y := c.x(r.TempC), c.y(r.DepthM)
-		bars = append(bars, []pt{{c.x(r.TempC - within80*r.ErrC), y}, {c.x(r.TempC + within80*r.ErrC), y}},
-			[]pt{{x, c.y(r.DepthM - within80*r.ErrM)}, {x, c.y(r.DepthM + within80*r.ErrM)}})
+		bars = append(bars, []pt{{c.x(r.TempC - chart.Within80*r.ErrC), y}, {c.x(r.TempC + chart.Within80*r.ErrC), y}},
+			[]pt{{x, c.y(r.DepthM - chart.Within80*r.ErrM)}, {x, c.y(r.DepthM + chart.Within80*r.ErrM)}})
 	}
 	p.lines(stroke{0.9, ink, nil}, bars...)
 	for _, r := range c.d.Readings {
@@ -140,20 +133,20 @@ func (c *column) readingEntries() []entry {
 		})
 	}
 	if some(func(r chart.Reading, _ bool) bool { return r.Used && r.Flag == "" }) {
-		if len(c.d.Readings) > crowded {
-			add(chart.Reading{Used: true}, "reading (bars left out: many readings)")
+		if len(c.d.Readings) > chart.Crowded {
+			add(chart.Reading{Used: true}, chart.SaidCrowded)
 		} else {
-			out = append(out, entry{barredReading, "reading with 80 % bars"})
+			out = append(out, entry{barredReading, chart.SaidReading})
 		}
 	}
 	if some(func(r chart.Reading, _ bool) bool { return r.Used && r.Flag != "" }) {
-		add(chart.Reading{Used: true, Flag: "odd"}, "odd, but used")
+		add(chart.Reading{Used: true, Flag: "odd"}, chart.SaidOdd)
 	}
 	if some(func(r chart.Reading, off bool) bool { return !r.Used && !off }) {
-		add(chart.Reading{Flag: "odd"}, "odd, not used")
+		add(chart.Reading{Flag: "odd"}, chart.SaidUnused)
 	}
 	if some(func(_ chart.Reading, off bool) bool { return off }) {
-		out = append(out, entry{func(p *page, at pt) { p.offScale(pt{at.x + sign/2 + 4, at.y}, 1, 0) }, "off the scale"})
+		out = append(out, entry{func(p *page, at pt) { p.offScale(pt{at.x + sign/2 + 4, at.y}, 1, 0) }, chart.SaidOffScale})
 	}
 	return out
 }
@@ -174,10 +167,10 @@ func (c *column) curveEntries() []entry {
 			p.fill(ribbon, box(x0, y0, x1, y1))
 			p.lines(stroke{0.7, ribbonInk, nil}, []pt{{x0, y0}, {x1, y0}}, []pt{{x0, y1}, {x1, y1}})
 			p.line(stroke{2, curveInk, nil}, at, pt{x1, at.y})
-		}, "curve with its 80 % interval"})
+		}, chart.SaidCurve})
 	}
 	if slices.ContainsFunc(c.d.Curve, func(q chart.Point) bool { return q.Extended }) {
-		out = append(out, sample(stroke{1.6, curveInk, assumedDash}, "assumed beyond the readings"))
+		out = append(out, sample(stroke{1.6, curveInk, assumedDash}, chart.SaidAssumed))
 	}
 	return out
 }
