@@ -40,7 +40,7 @@ func TestChartNumbers(t *testing.T) {
 		var page struct {
 			Option struct {
 				Series []struct {
-					Name string
+					ID   string
 					Data []json.RawMessage
 				}
 			}
@@ -69,7 +69,7 @@ func TestChartNumbers(t *testing.T) {
 			for _, raw := range s.Data {
 				var point struct{ Value []float64 }
 				var pair []float64
-				switch s.Name {
+				switch s.ID {
 				case "readings":
 					if err := json.Unmarshal(raw, &point); err != nil {
 						t.Fatal(err)
