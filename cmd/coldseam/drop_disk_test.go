@@ -268,7 +268,7 @@ func TestCtrlC(t *testing.T) {
 
 // asked counts the prompts for a reading.
 func asked(said string) int {
-	return strings.Count(said, "Temperature at") + strings.Count(said, "Enter ends with the plan")
+	return strings.Count(said, "Temperature at") + strings.Count(said, "Enter ends the drop")
 }
 
 // pipes gives the ends of what a program will read and of what it will say.

@@ -57,7 +57,7 @@ func TestDropTyped(t *testing.T) {
 		{"as asked for", "74\n52\n63\n70\n", feet,
 			[]string{"1 ft: 74 F", "10 ft: 70 F", "14 ft: 63 F", "29 ft: 52 F"}, []string{"Read 10 ft next", "Saved: "}},
 		{"asked for units and bottom", "1\n30\n74\n52\n", nil,
-			[]string{"1 ft: 74 F", "29 ft: 52 F"}, []string{"In which units", "How deep is it here, in ft?"}},
+			[]string{"1 ft: 74 F", "29 ft: 52 F"}, []string{"Which units", "How deep is the water here, in ft?"}},
 		{"metric, decimal comma", "9\n23,4\n11,2\n", []string{"--units", "m C"},
 			[]string{"0.5 m: 23.4 C", "8.5 m: 11.2 C"}, nil},
 		{"a depth of one's own, units written", "74\n12 68\n20ft 58F\n8 m 11 C\n", feet,
@@ -66,8 +66,8 @@ func TestDropTyped(t *testing.T) {
 			[]string{"1 ft: 73.5 F", "15 ft: 66 F"},
 			// the mark that was passed over is not tried again a foot higher: from there it
 			// goes down step by step, as where the bottom is not known
-			[]string{"Taken back: 74 F at 1 ft", "Read 8 ft next", "Read 15 ft next"}},
-		{"nothing to take back", "undo\n74\n", feet, []string{"1 ft: 74 F"}, []string{"Nothing of this sitting"}},
+			[]string{"Removed: 74 F at 1 ft", "Read 8 ft next", "Read 15 ft next"}},
+		{"nothing to take back", "undo\n74\n", feet, []string{"1 ft: 74 F"}, []string{"There is no new reading"}},
 		{"a slip is challenged and typed again", "74\n52\n36\n63\nstop\n", feet,
 			[]string{"1 ft: 74 F", "14 ft: 63 F", "29 ft: 52 F"}, []string{"Enter keeps it"}},
 		{"a slip is kept", "74\n52\n36\n\nstop\n", feet,
@@ -80,15 +80,15 @@ func TestDropTyped(t *testing.T) {
 			[]string{"1 ft: 74 F", "12 ft: 68 F"}, []string{"Enter keeps it"}},
 		{"a depth under the bottom", "74\n68 12\n1\n12 68\nstop\n", feet,
 			[]string{"1 ft: 74 F", "12 ft: 68 F"}, []string{"the bottom was noted at 30 ft"}},
-		{"half a word", "s\n74\n", feet, []string{"1 ft: 74 F"}, []string{"skip: passes the depth over"}},
+		{"half a word", "s\n74\n", feet, []string{"1 ft: 74 F"}, []string{"skip passes this"}},
 		{"not understood", "warm\n74\n7 4 4 4 x\n?\n\nu\n73\n", feet,
-			[]string{"1 ft: 73 F"}, []string{"Not taken", "Nothing was typed", "Temperature and Enter"}},
+			[]string{"1 ft: 73 F"}, []string{"Not taken", "Nothing was typed", "Type the temperature"}},
 		{"noted", "74\nbottom: 24 ft\nsecchi: 9\nunits: m C\nwind: much\n52\n", feet,
-			[]string{"1 ft: 74 F", "23 ft: 52 F"}, []string{"Noted: bottom: 24 ft", "The units stay"}},
+			[]string{"1 ft: 74 F", "23 ft: 52 F"}, []string{"Noted: bottom: 24 ft", "The units of a drop"}},
 		{"oxygen", "74 DO 8.1\n52 do 0.4\n", feet,
 			[]string{"1 ft: 74 F  DO 8.1 mg/L", "29 ft: 52 F  DO 0.4 mg/L"}, nil},
 		{"enough, then Enter", "74\n73.9\n74\n\n12 70\n", feet,
-			[]string{"1 ft: 74 F", "14 ft: 74 F", "29 ft: 73.9 F"}, []string{"Enough: hardly any change", "Enter ends with the plan"}},
+			[]string{"1 ft: 74 F", "14 ft: 74 F", "29 ft: 73.9 F"}, []string{"Enough: hardly any change", "Enter ends the drop"}},
 		{"enough, then a number alone", "74\n73.9\n74\n70\n12 73.9\n\n", feet,
 			[]string{"1 ft: 74 F", "12 ft: 73.9 F", "14 ft: 74 F", "29 ft: 73.9 F"}, []string{"At which depth?"}},
 		{"escape sequences", "74\n\x1b[2J\x1b]0;x\x07 52\n52\n", feet,
@@ -192,7 +192,7 @@ func TestDropGoesOn(t *testing.T) {
 	t.Run("go on", func(t *testing.T) {
 		dir, path := begin(t)
 		status, out, errOut := dropWith(t, dir, "1\nundo\n63\nstop\n")
-		if status != 0 || !strings.Contains(out, "Alder Kettle, 2026-07-18 13:00") || !strings.Contains(errOut, "Nothing of this sitting") {
+		if status != 0 || !strings.Contains(out, "Alder Kettle, 2026-07-18 13:00") || !strings.Contains(errOut, "There is no new reading") {
 			t.Errorf("status %d: %s%s", status, errOut, out)
 		}
 		data, err := os.ReadFile(path)

@@ -121,7 +121,7 @@ func TestRehearsal(t *testing.T) {
 			dir := t.TempDir()
 			k := begin(t, append([]string{"probe", "rehearse", "--speed", "100", "--book", dir}, c.args...)...)
 			for n := 0; ; n++ {
-				which := k.wait("Enter ends with the plan", "then Enter.", "and hold it there.")
+				which := k.wait("Enter ends the drop", "then Enter.", "and hold it there.")
 				if which == 0 {
 					break
 				}

@@ -44,19 +44,19 @@ func offered(cut []Cut) (what string, choices []string) {
 	named := func(c Cut) string {
 		return fmt.Sprintf("%s, %s (%s)", report.WhereWhen(c.Drop), unit.Count(len(c.Drop.Readings), "reading"), plain.Line(c.Store.Name()))
 	}
-	leave, end := "leave it for later and begin a new one", "it has ended: begin a new one"
+	leave, end := "leave it for later and begin a new one", "that drop is finished: begin a new one"
 	if len(cut) == 1 {
 		what, choices = "A drop was cut off: "+named(cut[0])+".", []string{"go on with it"}
 	} else {
 		what = fmt.Sprintf("%d drops were cut off.", len(cut))
-		leave, end = "leave them for later and begin a new one", "they have ended: begin a new one"
+		leave, end = "leave them for later and begin a new one", "those drops are finished: begin a new one"
 		for _, c := range cut {
 			choices = append(choices, "go on with "+named(c))
 		}
 	}
 	for _, c := range cut {
 		if len(c.Drop.Readings) == 0 && c.Log != "" {
-			what += fmt.Sprintf(" What the probe said is beside it: coldseam probe replay --page %s", plain.Line(c.Log))
+			what += fmt.Sprintf(" The probe's lines are saved beside it; to read them: coldseam probe replay --page %s", plain.Line(c.Log))
 		}
 	}
 	return what, append(choices, leave, end)
@@ -130,10 +130,11 @@ func (s *Session) askUnits() {
 	}
 	systems := []unit.System{{Depth: unit.Foot, Temp: unit.Fahrenheit}, {Depth: unit.Metre, Temp: unit.Celsius}, {Depth: unit.Foot, Temp: unit.Celsius}, {Depth: unit.Metre, Temp: unit.Fahrenheit}}
 	s.open(Question{
-		What:    "In which units are the line's marks and the thermometer? (--units or the settings save this question)",
+		What:    "Which units are on your line and your thermometer? (--units or the settings can answer this next time.)",
 		Choices: []string{"feet and Fahrenheit", "metres and Celsius", "feet and Celsius", "metres and Fahrenheit"},
-		choose:  func(n int) { s.anew(systems[n]) },
-		stop:    func() { s.end(BadInput{errNoUnits}) },
+		asked:   true, help: helpUnits,
+		choose: func(n int) { s.anew(systems[n]) },
+		stop:   func() { s.end(BadInput{errNoUnits}) },
 	})
 }
 
@@ -186,7 +187,7 @@ func (s *Session) askBottom() {
 	}
 	depth := s.drop.Units.Depth
 	s.open(Question{
-		ask:   fmt.Sprintf("How deep is it here, in %s? (Enter alone if you do not know):", depth),
+		ask:   fmt.Sprintf("How deep is the water here, in %s? (Enter if you do not know):", depth),
 		help:  helpBottom,
 		leave: func() {},
 		stop:  s.finish,
@@ -211,6 +212,6 @@ func (s *Session) start() {
 		s.startProbe()
 	default:
 		s.mode = learning
-		s.tell("Listening to " + plain.Line(p.Name) + " for what its lines hold... (Enter: type instead)")
+		s.tell("Listening to " + plain.Line(p.Name) + " to learn what its lines hold... (Enter: type the readings instead)")
 	}
 }

@@ -18,7 +18,11 @@ func (s *Session) startCasting() {
 	s.mode, s.prompt = casting, ""
 	s.do(s.ownDepth, func() { s.save(false) }, func() {
 		s.logged(s.store.Sync())
-		s.tell(lowerEvenly)
+		slowly := "30 cm"
+		if s.drop.Units.Feet() {
+			slowly = "a foot"
+		}
+		s.tell(fmt.Sprintf(lowerEvenly, slowly))
 		s.lower(math.Inf(1))
 	})
 }
@@ -51,7 +55,7 @@ func (s *Session) castTaken() {
 	s.mode = typing
 	readings, trip, err := s.probe.record.Readings(s.drop.Units, s.drop.TimeConst.Or(0))
 	if err != nil {
-		s.tell(plain.Line(err.Error()) + ". What the probe said is kept in " + plain.Line(s.store.Log()))
+		s.tell(plain.Line(err.Error()) + ". The probe's lines are kept in " + plain.Line(s.store.Log()))
 		s.logged(s.store.Sync())
 		s.finish()
 		return
@@ -63,16 +67,16 @@ func (s *Session) castTaken() {
 
 // CastTold says what was done to a cast.
 func CastTold(r *response.Record, trip response.Trip) string {
-	how := "the probe's lag is not taken out: its time constant is not known, and there is no way up to find it from"
+	how := "the probe's lag is not corrected: its time constant is not known, and without the way up it cannot be found"
 	if trip.TauS > 0 {
 		from := "as given"
 		if trip.Matched {
-			from = "from the way down and the way up"
+			from = "found from the way down and the way up"
 		}
-		how = fmt.Sprintf("the probe's lag (time constant %.0f s, %s) is taken out", trip.TauS, from)
+		how = fmt.Sprintf("the probe's lag (time constant %.0f s, %s) is corrected", trip.TauS, from)
 	}
 	if r.Full {
-		how += fmt.Sprintf("; only the first %d lines count", response.MaxSamples)
+		how += fmt.Sprintf("; only the first %d lines are used", response.MaxSamples)
 	}
 	return how
 }

@@ -73,7 +73,7 @@ func (s *Session) askHolding() {
 	s.tell(report.Next(s.advice, u))
 	switch {
 	case s.advice.Enough:
-		s.tell("Enter ends with the plan.")
+		s.tell("Enter ends the drop and shows the plan.")
 	case p.Depths:
 		s.tell("Lower the probe to " + report.Mark(s.advice.DepthM, u) + " and hold it there.")
 	default:
@@ -126,7 +126,7 @@ func (s *Session) typedHolding(text string) {
 		s.hangsAt(text)
 		changed = false
 	case notebook.TemperatureAlone(text):
-		s.tell("The probe states depth and temperature itself; by hand type both, depth first.")
+		s.tell("The probe gives depth and temperature itself; to add a reading by hand, type both, depth first.")
 		changed = false
 	default:
 		s.line(text)
@@ -147,9 +147,9 @@ func (s *Session) enter() (changed bool) {
 	case !s.o.Probe.Depths && !s.probe.at.Known:
 		s.hang(profile.Some(s.advice.DepthM))
 	case now.Phase == response.Moving:
-		s.tell("Not yet: the probe is still moving, or has said nothing.")
+		s.tell("Not yet: the probe is still moving, or nothing has come from it.")
 	case now.ErrC > 5*soonC:
-		s.tell("Not yet: too little was heard to tell. Hold it there.")
+		s.tell("Not yet: too few lines have come. Hold it there.")
 	case now.ErrC > soonC:
 		s.tell("Not yet: it could still be off by " + difference(2*now.ErrC, s.drop.Units.Shown()) + ". Hold it there.")
 	default:
@@ -244,7 +244,7 @@ func (s *Session) progress() string {
 	case now.Phase == response.Moving && depths:
 		return text + "  moving"
 	case now.Phase == response.Moving:
-		return text + "  Enter when it hangs there"
+		return text + "  Enter once it hangs there"
 	case now.Phase == response.Taken:
 		return text + "  taken"
 	case now.Fitted && now.ErrC <= soonC:
@@ -272,11 +272,11 @@ func (s *Session) instruments(h Heard) {
 	u := s.drop.Units.Shown()
 	if h.BottomM.Known && !s.probe.bottom {
 		s.probe.bottom = true
-		s.tell(fmt.Sprintf("A sounder says the bottom is %s down; \"bottom: %s\" notes it.", u.Length(h.BottomM.Value), u.Length(h.BottomM.Value)))
+		s.tell(fmt.Sprintf("The sounder says the bottom is at %s; type \"bottom: %s\" to note it.", u.Length(h.BottomM.Value), u.Length(h.BottomM.Value)))
 	}
 	if h.SurfaceC.Known && !s.probe.surface {
 		s.probe.surface = true
-		s.tell(fmt.Sprintf("The boat's thermometer says %s at the surface; \"0 %.1f\" notes it.", u.Degrees(h.SurfaceC.Value), u.Temp.FromC(h.SurfaceC.Value)))
+		s.tell(fmt.Sprintf("The boat's thermometer says %s at the surface; type \"0 %.1f\" to note it.", u.Degrees(h.SurfaceC.Value), u.Temp.FromC(h.SurfaceC.Value)))
 	}
 }
 

@@ -15,7 +15,7 @@ func (s *Session) Learnt(layout string, depths, tell bool) {
 	}
 	p.Known, p.Layout, p.Depths = true, layout, depths
 	if tell {
-		s.tell(fmt.Sprintf("The probe's lines are read as: %s. (--layout %q saves the finding.)", layout, layout))
+		s.tell(fmt.Sprintf("The probe's lines are read as: %s. (With --layout %q they are known next time.)", layout, layout))
 	}
 	s.do(s.startProbe)
 	s.run()
@@ -29,7 +29,7 @@ func (s *Session) AskLayout(line, why string, layouts []string, chosen func(n in
 	}
 	byHand := func() { s.tell(notWaiting); s.startTyping() }
 	s.open(Question{
-		What:    fmt.Sprintf("The probe says %s: %s. What does such a line hold?", plain.Line(fmt.Sprintf("%q", line)), why),
+		What:    fmt.Sprintf("The probe sends %s: %s. What is in such a line?", plain.Line(fmt.Sprintf("%q", line)), why),
 		Choices: layouts, choose: chosen, leave: byHand, stop: s.finish, hangUp: s.finish,
 	})
 }

@@ -82,6 +82,6 @@ func (s *Session) Hear(h Heard) {
 // logged tells, once, that the probe's lines can no longer be kept: the drop goes on.
 func (s *Session) logged(err error) {
 	if err != nil {
-		s.tell("What the probe says can no longer be kept beside the page: " + plain.Line(err.Error()) + ". Its readings are saved as before.")
+		s.tell("The probe's lines can no longer be saved beside the page: " + plain.Line(err.Error()) + ". Its readings are saved as before.")
 	}
 }

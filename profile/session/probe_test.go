@@ -235,7 +235,7 @@ func TestNoLog(t *testing.T) {
 			h.enter()
 			h.settles(temp)
 		}
-		if n := strings.Count(h.said.String(), "can no longer be kept beside the page: no space left on device"); n != 1 || strings.Contains(h.said.String(), "SAVING FAILED") {
+		if n := strings.Count(h.said.String(), "can no longer be saved beside the page: no space left on device"); n != 1 || strings.Contains(h.said.String(), "SAVING FAILED") {
 			t.Errorf("%d lines: told %d times:\n%s", lines, n, h.said.String())
 		}
 		if got := h.rows(); len(got) != 3 {
@@ -328,5 +328,5 @@ func TestCast(t *testing.T) {
 	if k.types(""); k.Err() != ErrNothing {
 		t.Errorf("a cast of nothing: %v", k.Err())
 	}
-	k.want("What the probe said is kept in kettle.probe")
+	k.want("The probe's lines are kept in kettle.probe")
 }

@@ -14,6 +14,7 @@ type Question struct {
 
 	ask    string            // the prompt of a line of text
 	help   string            // what "help" tells
+	asked  bool              // Enter alone is no answer: it tells the help
 	choose func(n int)       // with an index of Choices
 	text   func(line string) // with a line, not empty
 	leave  func()            // skip, or Enter alone at a line of text; nil where it must be answered
@@ -50,7 +51,7 @@ func (s *Session) answer(line string) {
 		return
 	}
 	switch w, _ := Word(line); {
-	case w == "help":
+	case w == "help", line == "" && q.asked:
 		s.tell(q.helpText())
 	case w == "stop" && q.stop != nil:
 		s.close(q.stop)
@@ -72,7 +73,7 @@ func (s *Session) answer(line string) {
 
 // choice reads a number from 1 as an index; nothing is the first, where it has a meaning.
 func (q *Question) choice(line string) (int, bool) {
-	if len(q.Choices) == 0 || line == "" && q.Meaning {
+	if len(q.Choices) == 0 || line == "" && (q.Meaning || q.asked) {
 		return 0, false
 	}
 	if line == "" {

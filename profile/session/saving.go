@@ -32,7 +32,7 @@ func (s *Session) save(ended bool) {
 	if err == nil {
 		return
 	}
-	s.tell("SAVING FAILED: " + plain.Line(err.Error()) + ". Copy this down if it cannot be mended:")
+	s.tell("SAVING FAILED: " + plain.Line(err.Error()) + ". Copy this down if it cannot be fixed:")
 	if page := notebook.Write(s.drop); page != s.shown {
 		s.shown = page
 		s.told = append(s.told, Told{Page: page})
@@ -46,7 +46,7 @@ func (s *Session) askFailed(err error, ended bool) {
 	again := func() { s.save(ended) }
 	giveUp := func() { s.end(Unsaved{err}) }
 	elsewhere := func() { s.askElsewhere(func() { s.askFailed(err, ended) }, again) }
-	choices := []string{"try again", "save it in another folder", "it is copied down: end the drop"}
+	choices := []string{"try again", "save it in another folder", "I have copied it down: end the drop"}
 	do := []func(){again, elsewhere, giveUp}
 	if s.o.Elsewhere == nil {
 		choices, do = slices.Delete(choices, 1, 2), slices.Delete(do, 1, 2)

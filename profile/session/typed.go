@@ -35,9 +35,9 @@ func (s *Session) askTyped() {
 	}
 	switch {
 	case s.doubted:
-		s.prompt = "Enter keeps it; else type it again, or undo:"
+		s.prompt = "Enter keeps it; or type it again, or undo:"
 	case s.advice.Enough:
-		s.prompt = "Enter ends with the plan; or depth and temperature:"
+		s.prompt = "Enter ends the drop; or type a depth and a temperature:"
 	default:
 		s.prompt = fmt.Sprintf("Temperature at %s, %s:", report.Mark(s.advice.DepthM, u.Shown()), u.Temp)
 	}
@@ -83,11 +83,11 @@ func (s *Session) skipDepth() bool {
 func (s *Session) undoLast() {
 	r, ok := s.undo()
 	if !ok {
-		s.tell("Nothing of this sitting to take back. To put a reading right, type its depth and the right temperature.")
+		s.tell("There is no new reading to undo. To correct an older one, type its depth and the right temperature.")
 		return
 	}
 	s.do(func() { s.save(false) }, func() {
-		s.tell(fmt.Sprintf("Taken back: %s %s at %s %s.", unit.Exact(r.Temp), r.TempUnit, unit.Exact(r.Depth), r.DepthUnit))
+		s.tell(fmt.Sprintf("Removed: %s %s at %s %s.", unit.Exact(r.Temp), r.TempUnit, unit.Exact(r.Depth), r.DepthUnit))
 		s.showColumn()
 	})
 }
@@ -101,7 +101,7 @@ func (s *Session) showColumn() {
 // line takes in a typed line that is none of the words.
 func (s *Session) line(text string) {
 	if key, _, ok := strings.Cut(text, ":"); ok && strings.EqualFold(strings.TrimSpace(key), "units") {
-		s.tell("The units stay as they were begun with; write the unit behind a number instead: 4 m 18 C.")
+		s.tell("The units of a drop cannot be changed; write the unit after a number instead: 4 m 18 C.")
 		return
 	}
 	at := ""
@@ -229,7 +229,7 @@ func (s *Session) askTwice(r profile.Reading, before []profile.Reading) {
 	}
 	s.open(Question{
 		What:    fmt.Sprintf("At %s %s it was %s before.", unit.Exact(r.Depth), r.DepthUnit, strings.Join(was, " and ")),
-		Choices: []string{"this puts it right: only the new one counts", "it is a second reading: both count"},
+		Choices: []string{"the new one is right: leave the old one out", "it is a second reading: keep both"},
 		help:    helpTwice,
 		choose: func(n int) {
 			if n == 0 {
