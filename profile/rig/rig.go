@@ -79,6 +79,7 @@ type Rig struct {
 	FlyAssumed   bool              // of what weight it is was not said
 	FliesTaken   int               // how many flies are tied on
 	Less         []Reason          // what the water's rules took away
+	Course       Course            // of line and leader in the water, for a drawing
 	Correction   float64           // of the sink times by a bottom that was touched; 0: none
 }
 
@@ -117,6 +118,7 @@ func Find(in Input) Rig {
 		r.sinking(in, longest)
 	}
 	r.Parts = Cut(r.LeaderM, in.StepM, in.Stock)
+	r.course(in)
 	if !(r.Leader.High > 0) {
 		r.Leader = profile.Exactly(r.LeaderM)
 	}

@@ -32,13 +32,23 @@ func (r *Rig) sinking(in Input, longest float64) {
 	r.SinkTime = &profile.Estimate{Best: in.FlyM / rate, Low: in.FlyM / (rate * (1 + share)), High: in.FlyM / (rate * (1 - share))}
 	g := newGear(in)
 	g.in.Flies = 1
+	l := r.sunk(g)
+	if v, err := l.TowSpeed(in.FlyM); err == nil && v > in.DriftMps {
+		r.Window = Window{Fastest: v - in.DriftMps, Known: true}
+	}
+}
+
+// sunk is the leader behind a line of OutM that sinks as the angler's does.
+func (r *Rig) sunk(g gear) leader.Leader {
 	l := g.leader(r.LeaderM)
 	for i := range l.Bodies {
 		l.Bodies[i].AtM += OutM
 	}
-	line := leader.Part{LengthM: OutM, DiameterM: lineM, DensityKgM3: leader.LineDensity(l.TempC, lineM, rate)}
-	l.Parts = append([]leader.Part{line}, l.Parts...)
-	if v, err := l.TowSpeed(in.FlyM); err == nil && v > in.DriftMps {
-		r.Window = Window{Fastest: v - in.DriftMps, Known: true}
+	rate := g.in.SinkMps
+	if rate == 0 {
+		rate = classMps
 	}
+	line := leader.Part{LengthM: OutM, DiameterM: lineM, DensityKgM3: leader.LineDensity(l.TempC, lineM, rate*sinkSlow)}
+	l.Parts = append([]leader.Part{line}, l.Parts...)
+	return l
 }
