@@ -30,10 +30,39 @@ func (r *reader) columns() error {
 
 // tempFirst decides the order of two bare numbers by the page: depths begin near
 // the surface and go one way. A page of depths from 66 to 74 with temperatures from
-// 0 to 15 is written the other way round.
+// 0 to 15 is written the other way round. Of several drops each is looked at by itself,
+// and one that begins with its depths speaks for all.
 func (r *reader) tempFirst() bool {
-	var a, b []float64
-	for _, it := range r.items {
+	tempFirst := false
+	for _, part := range r.parts() {
+		a, b := firstAndSecond(part)
+		switch {
+		case len(a) < 2:
+		case likelyDepths(a):
+			return false
+		case likelyDepths(b):
+			tempFirst = true
+		}
+	}
+	return tempFirst
+}
+
+// parts are the page's items between rules and keys that begin a drop, or give it units
+// of its own.
+func (r *reader) parts() (parts [][]item) {
+	from := 0
+	for i, it := range r.items {
+		if it.kind == ruler || it.kind == header && !it.header.soft && slices.Contains([]string{"water", "spot", "date", "units"}, it.header.Key) {
+			parts = append(parts, r.items[from:i])
+			from = i
+		}
+	}
+	return append(parts, r.items[from:])
+}
+
+// firstAndSecond are the first and the second of two bare numbers, line by line.
+func firstAndSecond(items []item) (a, b []float64) {
+	for _, it := range items {
 		for _, e := range it.entries {
 			if e.surface && len(e.temps) == 1 { // "74 top" is written like "73 5", "top 74" like "5 73"
 				first, second := 0.0, e.temps[0].value.Value
@@ -48,7 +77,7 @@ func (r *reader) tempFirst() bool {
 			}
 		}
 	}
-	return len(a) >= 2 && !likelyDepths(a) && likelyDepths(b)
+	return a, b
 }
 
 // likelyDepths: rising or falling, and reaching up towards the surface.

@@ -193,8 +193,8 @@ func (p *parting) cut(line int) {
 	p.r.note(line, "a second drop begins here")
 }
 
-// header takes a header into its drop. A key of a place or a day begins one; a title of
-// words does where the depths start again.
+// header takes a header into its drop. A key of a place or a day begins one, as do
+// units of its own; a title of words does where the depths start again.
 func (p *parting) header(i int, it item) {
 	if slices.Contains([]string{"water", "spot", "date"}, it.header.Key) {
 		if it.header.soft {
@@ -203,12 +203,26 @@ func (p *parting) header(i int, it item) {
 			p.cut(it.line)
 		}
 	}
+	if it.header.Key == "units" && p.begun() && i < p.final && p.otherUnits(it.header.Value) {
+		p.cut(it.line)
+	}
 	now := p.now()
 	if p.gap && p.begun() {
 		now.after = append(now.after, it.header)
 	} else {
 		now.headers = append(now.headers, it.header)
 	}
+}
+
+// otherUnits reports whether the drop was given units before, and others than these.
+func (p *parting) otherUnits(value string) bool {
+	is, err := unit.ParseSystem(value)
+	for _, h := range slices.Backward(p.now().headers) {
+		if was, err1 := unit.ParseSystem(h.Value); h.Key == "units" {
+			return err == nil && err1 == nil && was != is
+		}
+	}
+	return false
 }
 
 // readings takes readings into their drop, a second one where the depths start again.

@@ -41,3 +41,62 @@ func (r *reader) logDate() []item {
 	r.note(r.logFrom, "date %s taken from the first line", r.logDay)
 	return []item{{line: r.logFrom, kind: header, header: Header{Key: "date", Value: r.logDay, Line: r.logFrom, soft: true}}}
 }
+
+// cutOff is the last line of a log that was cut off within it, as one is that was copied
+// while it was written; -1 where there is none. The other lines, three at least, must all
+// be made alike, with as many fields and as many decimals of the last: then a last line
+// with fewer of either is no reading, though its numbers could be read as one.
+func (r *reader) cutOff() int {
+	last := len(r.raw) - 1
+	for last >= 0 && clean(r.raw[last]) == "" {
+		last--
+	}
+	if last < 3 || !logSigns().MatchString(clean(r.raw[last])) {
+		return -1
+	}
+	var like fields
+	n := 0
+	for _, l := range r.raw[:last] {
+		c := clean(l)
+		if m := logLine().FindStringSubmatch(c); m == nil || m[1] == "" && m[3] == "" {
+			continue
+		}
+		if is := fieldsOf(c); n == 0 {
+			like = is
+		} else if is != like {
+			return -1
+		}
+		n++
+	}
+	is := fieldsOf(clean(r.raw[last]))
+	begins := is.first == like.first || is.number == 1 && strings.HasPrefix(like.first, is.first)
+	if n >= 3 && begins && (is.number < like.number || is.number == like.number && is.decimals < like.decimals) {
+		return last
+	}
+	return -1
+}
+
+// logSigns are those of a log's line, whole or cut off.
+var logSigns = lazy(`^\d[-\d/:., ;\ttz]*$`)
+
+// fields is how a line is made: its first field with each digit a 9, how many fields it
+// has, and how many decimals the last one has.
+type fields struct {
+	first            string
+	number, decimals int
+}
+
+func fieldsOf(line string) fields {
+	parts := strings.FieldsFunc(line, func(c rune) bool { return strings.ContainsRune(" ,;\tt", c) })
+	if len(parts) == 0 {
+		return fields{}
+	}
+	first := strings.Map(func(c rune) rune {
+		if c >= '0' && c <= '9' {
+			return '9'
+		}
+		return c
+	}, parts[0])
+	_, decimals, _ := strings.Cut(parts[len(parts)-1], ".")
+	return fields{first, len(parts), len(decimals)}
+}

@@ -23,7 +23,12 @@ func (r *reader) scan() error {
 		}
 	}
 	var t *table
+	cut := r.cutOff()
 	for i := 0; i < len(r.raw); i++ {
+		if i == cut {
+			r.note(i+1, "%s is left out: the log was cut off within it", shown(r.raw[i]))
+			continue
+		}
 		c := clean(r.raw[i])
 		if !isKey(c, r.raw[i]) { // "note: depth and temp" is no row of column names
 			rows, err := r.wideAt(i, t != nil)
