@@ -101,6 +101,7 @@ type Drop struct {
 	SkinM    float64          // how far down a warm skin reaches; 0: there is none
 	Bottom   profile.Optional // under the boat, m, however deep
 	Brief    report.Brief     // the answer at a glance
+	Scene    *Scene           // the answer drawn to scale; nil where there is no water to fish
 	Confirm  []string         // at the anchor
 	Warnings []string         // what stands before the answer
 	Answer   []string         // the plan's paragraphs, in the angler's units
@@ -133,6 +134,7 @@ func Of(p plan.Plan) Drop {
 	d.curve()
 	d.zones(p)
 	d.marks(p)
+	d.Scene = sceneOf(p)
 	return d
 }
 
@@ -280,7 +282,8 @@ func (d *Drop) marks(p plan.Plan) {
 		d.Marks = append(d.Marks, Mark{Thermocline, "thermocline", *l.Thermocline})
 	}
 	if b.Found {
-		d.Marks = append(d.Marks, Mark{Start, "fly", b.Start})
+		fly := p.FlyM()
+		d.Marks = append(d.Marks, Mark{Start, "fly", profile.Estimate{Best: fly, Low: math.Min(b.Start.Low, fly), High: math.Max(b.Start.High, fly)}})
 		if !b.Suspended {
 			d.Marks = append(d.Marks, Mark{Water, "cast over", profile.Exactly(b.WaterM)})
 		}

@@ -41,14 +41,24 @@ var (
 	HalfSheet = Size{WidthPt: 396, HeightPt: 612, TextPt: 8.5, DPI: 200}
 )
 
+// The presets of a scene alone, for the head of a page on a desk's screen and on a phone's.
+var (
+	DeskScene  = Size{WidthPt: 720, HeightPt: 300, TextPt: 11, DPI: 96}
+	PhoneScene = Size{WidthPt: 292.5, HeightPt: 165, TextPt: 11, DPI: 192}
+)
+
 const mostPixels = 40e6
 
-// check refuses a size that no readable picture has. It is written so that NaN fails.
-func (s Size) check() error {
-	if !(s.WidthPt >= 200 && s.WidthPt <= 4000 && s.HeightPt >= 200 && s.HeightPt <= 4000) {
+// check refuses a size that no readable picture has.
+func (s Size) check() error { return s.checkFor(200, 35) }
+
+// checkFor does so of a picture at least so high, with room for so many lines. It is written so
+// that NaN fails.
+func (s Size) checkFor(least, lines float64) error {
+	if !(s.WidthPt >= 200 && s.WidthPt <= 4000 && s.HeightPt >= least && s.HeightPt <= 4000) {
 		return fmt.Errorf("a picture of %g by %g points: each side must be 200 to 4000", s.WidthPt, s.HeightPt)
 	}
-	if !(s.TextPt >= 5 && s.TextPt <= 40 && s.TextPt*25 <= s.WidthPt && s.TextPt*35 <= s.HeightPt) {
+	if !(s.TextPt >= 5 && s.TextPt <= 40 && s.TextPt*25 <= s.WidthPt && s.TextPt*lines <= s.HeightPt) {
 		return fmt.Errorf("text of %g points does not suit a picture of %g by %g points", s.TextPt, s.WidthPt, s.HeightPt)
 	}
 	if d := float64(s.DPI) / 72; s.DPI < 30 || s.DPI > 600 || s.WidthPt*d*s.HeightPt*d > mostPixels {

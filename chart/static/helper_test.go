@@ -103,7 +103,7 @@ func columnBytes(t testing.TB, f Format, s Size, d chart.Drop) []byte {
 // recorded is a page that remembers what is drawn on it.
 func recorded(s Size) (*page, *recorder.Canvas) {
 	c := &recorder.Canvas{}
-	return &page{canvas: c, w: s.WidthPt, h: s.HeightPt, em: s.TextPt}, c
+	return &page{canvas: c, w: s.WidthPt, h: s.HeightPt, foot: s.HeightPt, em: s.TextPt}, c
 }
 
 // written is a text and the ink it covers, in points from the top left.

@@ -25,7 +25,17 @@ type page struct {
 	canvas vg.Canvas
 	w, h   float64
 	em     float64 // size of the plain text
+	from   pt      // of a part of a page: where it begins on the whole
+	foot   float64 // height of the whole
 	err    error
+}
+
+// part draws on a part of a page as on one of its own.
+func (p *page) part(x0, y0, x1, y1 float64, draw func(*page)) {
+	q := *p
+	q.from, q.w, q.h = pt{p.from.x + x0, p.from.y + y0}, x1-x0, y1-y0
+	draw(&q)
+	p.err = q.err
 }
 
 func (p *page) plain() style { return style{size: p.em} }
@@ -37,7 +47,7 @@ func (p *page) point(at pt) vg.Point {
 	if d := math.Abs(at.x) + math.Abs(at.y); !(d < 1e6) && p.err == nil {
 		p.err = fmt.Errorf("a picture cannot be drawn at %v, %v", at.x, at.y)
 	}
-	return vg.Point{X: vg.Length(at.x), Y: vg.Length(p.h - at.y)}
+	return vg.Point{X: vg.Length(p.from.x + at.x), Y: vg.Length(p.foot - p.from.y - at.y)}
 }
 
 func (p *page) path(loops [][]pt, closed bool) vg.Path {

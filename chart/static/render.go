@@ -21,6 +21,11 @@ func render(w io.Writer, f Format, size Size, title string, draw func(*page)) er
 	if err := size.check(); err != nil {
 		return err
 	}
+	return renderAny(w, f, size, title, draw)
+}
+
+// renderAny is render for a size that was checked.
+func renderAny(w io.Writer, f Format, size Size, title string, draw func(*page)) error {
 	var canvas vg.CanvasWriterTo
 	width, height := vg.Length(size.WidthPt), vg.Length(size.HeightPt)
 	switch f {
@@ -48,7 +53,7 @@ func render(w io.Writer, f Format, size Size, title string, draw func(*page)) er
 
 // paint draws and gives the file's bytes.
 func paint(canvas vg.CanvasWriterTo, size Size, draw func(*page)) ([]byte, error) {
-	p := &page{canvas: canvas, w: size.WidthPt, h: size.HeightPt, em: size.TextPt}
+	p := &page{canvas: canvas, w: size.WidthPt, h: size.HeightPt, foot: size.HeightPt, em: size.TextPt}
 	p.fill(paper, box(0, 0, p.w, p.h))
 	draw(p)
 	if p.err != nil {
