@@ -20,6 +20,7 @@ const (
 	NotReached Verdict = "not reached" // too warm as far down as was read; it may be cooler below
 	TooWarm    Verdict = "too warm"    // no depth of the lake is cool enough
 	NoOxygen   Verdict = "no oxygen"   // the temperature suits somewhere, but without the oxygen
+	Smothered  Verdict = "smothered"   // its temperature suits only below the depth that black mud leaves in doubt
 	Squeezed   Verdict = "squeezed"    // too warm as far as was read, and the oxygen measured ends above: deeper is no better
 )
 
@@ -60,7 +61,8 @@ type Flaw string
 const (
 	Thinner      Flaw = "thinner"       // than the band
 	LittleOxygen Flaw = "little oxygen" // its temperature suits
-	Surer        Flaw = "surer"         // warmer than a coldwater fish likes, but surer of oxygen, which was not measured
+	OverMud      Flaw = "over mud"      // its temperature suits, but black mud leaves little hope of oxygen
+	Surer        Flaw = "surer"         // warmer than a coldwater fish likes, but more likely to hold oxygen, which was not measured
 )
 
 // Band is the answer. Depths are metres below the surface.
@@ -86,10 +88,11 @@ type Band struct {
 	OverDeep  bool // deeper than common practice
 	// Cold says that the water at the start is colder than the fish likes, so that warmer
 	// water is the way to go, and the band's shallow edge no place of danger.
-	Cold  bool
-	Shift light.Advice
-	Shelf light.Shelf       // where the food shelf ends
-	Weeds *profile.Estimate // depth of the deepest weeds, where the Secchi depth was given
+	Cold    bool
+	Shift   light.Advice
+	Unmoved light.Advice      // what sky and hour asked for, where the start could not follow
+	Shelf   light.Shelf       // where the food shelf ends
+	Weeds   *profile.Estimate // depth of the deepest weeds, where the Secchi depth was given
 	// PlantsM is how deep light enough for plants reaches, m, where the Secchi depth was given.
 	PlantsM float64
 
@@ -114,15 +117,9 @@ func (b Band) Safe(deepestM float64) (topM, bottomM float64) {
 	return topM, bottomM
 }
 
-// Doubtful reports whether some of the band lies below the depth from where on oxygen may
-// be short.
-func (b Band) Doubtful() bool {
-	return b.DoubtfulBelow != nil && b.DoubtfulBelow.Best < b.Bottom.Best
-}
-
 // Find finds the band.
 func Find(in Input) Band {
-	f := &finder{Input: in, k: in.Layers.Curve}
+	f := &finder{Input: in, k: in.Layers.Curve, sureM: math.Inf(1)}
 	b := Band{}
 	if in.Column.Len() == 0 {
 		b.Verdict = NotReached
@@ -137,6 +134,5 @@ func Find(in Input) Band {
 		return f.noBand(b)
 	}
 	b.Verdict, b.Found = Good, true
-	f.fill(&b, runs)
-	return b
+	return f.fill(b, runs)
 }

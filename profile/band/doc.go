@@ -5,7 +5,9 @@
 // range, with the oxygen they need where oxygen was measured; colder water never
 // excludes them. For cool- and warmwater fish both edges of the comfort range
 // count. Oxygen that was not measured removes no water: the band is then by
-// temperature alone, and what lies below DoubtfulBelow is unproven.
+// temperature alone, and below DoubtfulBelow oxygen is unknown: BestBet is the part above
+// that. Only mud that came up black takes water away without a measurement: all below that
+// depth.
 //
 // Nothing is said about water deeper than 2 ft below the deepest reading, and a
 // band is not found where there is none: too warm as far as was read, too warm down

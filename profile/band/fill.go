@@ -7,15 +7,31 @@ import (
 	"coldseam/profile/light"
 )
 
-// fill sets everything about a band that was found: the thickest run, ties to the
-// shallower; the rest are named.
-func (f *finder) fill(b *Band, runs []run) {
-	best := 0
-	for i, r := range runs {
-		if r.thick() > runs[best].thick()+1e-6 {
-			best = i
-		}
+// fill sets everything about a band that was found: the thickest run; the rest are named.
+func (f *finder) fill(b Band, all []run) Band {
+	runs := f.overMud(&b, all)
+	if len(runs) == 0 {
+		return f.smothered(b, all[0].top.depthM)
 	}
+	f.edges(&b, runs)
+	if !b.Oxygen {
+		b.DoubtfulBelow = f.doubtfulBelow()
+		f.surer(&b, b.Top.Best)
+	}
+	b.Shelf = light.ShelfOf(f.Secchi)
+	if f.Secchi.Known && f.Secchi.Value >= light.MinSecchiM && f.Secchi.Value <= light.MaxSecchiM {
+		weeds := light.Weeds(f.Secchi.Value)
+		b.PlantsM = light.OnePercentM(f.Secchi.Value)
+		b.Weeds = &weeds
+	}
+	f.start(&b)
+	f.cast(&b)
+	return b
+}
+
+// edges sets where the band begins and ends, and how thick it is.
+func (f *finder) edges(b *Band, runs []run) {
+	best := thickest(runs)
 	r := runs[best]
 	for i, other := range runs {
 		if i != best && other.thick() >= WordM {
@@ -35,18 +51,6 @@ func (f *finder) fill(b *Band, runs []run) {
 	b.Top, b.Bottom = f.within(b.Top), f.within(b.Bottom)
 	b.Oxygen = f.oxygenCovers(r)
 	b.Thin = b.Top.High+f.ClearanceM > b.Bottom.Low
-	if !b.Oxygen {
-		b.DoubtfulBelow = f.doubtfulBelow()
-		f.surer(b)
-	}
-	b.Shelf = light.ShelfOf(f.Secchi)
-	if f.Secchi.Known && f.Secchi.Value >= light.MinSecchiM && f.Secchi.Value <= light.MaxSecchiM {
-		weeds := light.Weeds(f.Secchi.Value)
-		b.PlantsM = light.OnePercentM(f.Secchi.Value)
-		b.Weeds = &weeds
-	}
-	f.start(b)
-	f.cast(b)
 }
 
 // atBottom reports whether a depth is within a foot of the bottom under the boat or
@@ -70,6 +74,9 @@ func (f *finder) edgeInterval(e edge) profile.Estimate {
 		return f.k.CrossingInterval(e.depthM, e.levelC)
 	}
 	out := profile.Exactly(e.depthM)
+	if e.depthM == f.sureM { // at the safe end already
+		return out
+	}
 	if len(f.oxygenZ) > 0 && e.depthM == f.oxygenZ[0] && f.oxygenV[0] < f.Fish.OxygenMgL.Value {
 		out.Low -= oxygenShare * (e.depthM - f.from)
 		return out

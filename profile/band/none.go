@@ -43,23 +43,30 @@ func (f *finder) tooLittleOxygen(b Band, v Verdict, breathable []run) Band {
 // anyWarm reports whether any water reaches the comfort's low edge.
 func (f *finder) anyWarm() bool { return len(f.runs(f.warm)) > 0 }
 
-// warmest takes the warmest water that there is, for a fish to whom all of it is
-// too cold: within half a degree of the warmest, with the oxygen.
+// warmest takes the warmest water that there is, for a fish to whom all of it is too
+// cold; where that lies over black mud, the warmest above that.
 func (f *finder) warmest(b Band) Band {
+	runs := f.nearWarmest()
+	if len(runs) == 0 {
+		return f.tooLittleOxygen(b, NoOxygen, nil)
+	}
+	if probe := b; len(f.overMud(&probe, runs)) == 0 {
+		runs = f.nearWarmest()
+	}
+	b.Verdict, b.Found = Warmest, true
+	return f.fill(b, runs)
+}
+
+// nearWarmest are the runs within half a degree of the warmest water with the oxygen.
+func (f *finder) nearWarmest() []run {
 	most := math.Inf(-1)
 	for _, z := range f.depths() {
-		if f.oxygenOK(z) {
+		if f.oxygenOK(z) && z <= f.sureM {
 			most = math.Max(most, f.k.At(z))
 		}
 	}
 	f.low = most - 0.5
-	runs := f.runs(f.suits)
-	if len(runs) == 0 {
-		return f.tooLittleOxygen(b, NoOxygen, nil)
-	}
-	b.Verdict, b.Found = Warmest, true
-	f.fill(&b, runs)
-	return b
+	return f.runs(f.suits)
 }
 
 // coolest gives the depth and temperature of the coolest water for which ok holds, among

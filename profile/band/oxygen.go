@@ -76,16 +76,17 @@ func (f *finder) doubtfulBelow() *profile.Estimate {
 	return &e
 }
 
-// surer names the water above the band that is warmer than a coldwater fish likes but
-// that it uses, and where oxygen is not in doubt: where to go when the band has none.
-func (f *finder) surer(b *Band) {
+// surer names the water above topM, where the band begins or cool water does, that is
+// warmer than a coldwater fish likes but that it uses, and where oxygen is not in doubt:
+// where to go when the band has none.
+func (f *finder) surer(b *Band, topM float64) {
 	if b.DoubtfulBelow == nil || f.Fish.Kind != fish.Coldwater || !f.Fish.UpperUseC.Known || b.ToSurface {
 		return
 	}
-	to := math.Min(b.DoubtfulBelow.Best, b.Top.Best)
+	to := math.Min(b.DoubtfulBelow.Best, topM)
 	from := f.from
 	if f.k.At(from) > f.Fish.UpperUseC.Value {
-		z, ok := f.k.Crossing(f.Fish.UpperUseC.Value, from, b.Top.Best)
+		z, ok := f.k.Crossing(f.Fish.UpperUseC.Value, from, topM)
 		if !ok {
 			return
 		}

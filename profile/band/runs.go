@@ -16,6 +16,7 @@ type finder struct {
 	from, to  float64 // the depths that answers may reach into
 	oxygenZ   []float64
 	oxygenV   []float64
+	sureM     float64 // below it black mud leaves little hope of oxygen; +Inf: nothing speaks of that
 	low, high float64 // comfort range that counts; low is -Inf for coldwater fish
 }
 
@@ -54,7 +55,9 @@ func (f *finder) cool(z float64) bool { return f.k.At(z) <= f.high+1e-9 }
 
 func (f *finder) warm(z float64) bool { return f.k.At(z) >= f.low-1e-9 }
 
-func (f *finder) suits(z float64) bool { return f.cool(z) && f.warm(z) && f.oxygenOK(z) }
+func (f *finder) suits(z float64) bool {
+	return f.cool(z) && f.warm(z) && f.oxygenOK(z) && z <= f.sureM
+}
 
 // edge is a depth where what suits begins or ends.
 type edge struct {
@@ -111,6 +114,7 @@ func (f *finder) cuts() []edge {
 	if n := len(f.oxygenZ); n > 0 {
 		cuts = append(cuts, edge{depthM: f.oxygenZ[0]}, edge{depthM: f.oxygenZ[n-1]})
 	}
+	cuts = append(cuts, edge{depthM: f.sureM}) // one at infinity is left out below
 	sort.SliceStable(cuts, func(i, j int) bool { return cuts[i].depthM < cuts[j].depthM })
 	var out []edge
 	for _, c := range cuts {

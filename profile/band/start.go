@@ -17,7 +17,7 @@ func (f *finder) start(b *Band) {
 	shelf := f.shelf(b, inner)
 	switch {
 	case b.Oxygen && f.Fish.OptimumC.Known:
-		z = f.nearest(f.best(), inner.Low, inner.High)
+		z = f.nearest(f.best(), inner.Low, f.measuredTo(inner))
 		if b.ToSurface && z < shelf {
 			z = f.towards(shelf, z)
 		}
@@ -35,6 +35,12 @@ func (f *finder) start(b *Band) {
 	b.Cold = b.Verdict == Warmest || f.cold(z)
 	shift := z - b.Top.Best
 	b.Start = profile.Estimate{Best: z, Low: math.Max(f.from, math.Min(z, b.Top.Low+shift)), High: math.Min(f.to, math.Max(z, b.Top.High+shift))}
+}
+
+// measuredTo is how far down the start may go by oxygen that was measured: to the deepest
+// reading, or the band's upper edge where that lies deeper.
+func (f *finder) measuredTo(inner profile.Estimate) float64 {
+	return math.Max(inner.Low, math.Min(inner.High, f.oxygenZ[len(f.oxygenZ)-1]))
 }
 
 // best is the temperature that the fish likes best.
@@ -74,7 +80,7 @@ func (f *finder) towards(shelf, from float64) float64 {
 }
 
 // byLight moves the start as sky and hour ask, never out of the band's safe part, never
-// down into water that is deeper than common practice or unproven, and never into water
+// down into water that is deeper than common practice or whose oxygen is unknown, and never into water
 // that is colder than the fish likes where it was warmer.
 func (f *finder) byLight(b *Band, inner profile.Estimate, z float64) float64 {
 	top, bottom := math.Min(inner.Low, inner.High), math.Max(inner.Low, inner.High)
@@ -85,11 +91,17 @@ func (f *finder) byLight(b *Band, inner profile.Estimate, z float64) float64 {
 		limit := PracticeM - f.ClearanceM
 		if b.DoubtfulBelow != nil {
 			limit = math.Min(limit, b.DoubtfulBelow.Best)
+		} else if b.Oxygen {
+			limit = math.Min(limit, f.measuredTo(inner))
 		}
 		bottom = math.Max(z, math.Min(bottom, limit))
 	}
 	moved := light.Start(top, bottom, z, f.Light.Shift)
-	if math.IsNaN(moved) || math.Abs(moved-z) < 0.05 || f.cold(moved) && f.k.At(moved) < f.k.At(z)-asGoodC {
+	if math.IsNaN(moved) { // a band that light cannot move in
+		return z
+	}
+	if math.Abs(moved-z) < 0.05 || f.cold(moved) && f.k.At(moved) < f.k.At(z)-asGoodC {
+		b.Unmoved = f.Light
 		return z
 	}
 	b.Shift = f.Light

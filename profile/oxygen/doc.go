@@ -65,6 +65,14 @@
 // oxygen then fails from the bottom up, late in winter (common practice), but how far up
 // was not measured. Columns whose readings end in the warm water: nothing is known below.
 //
+// # Right after a turnover
+//
+// Cold water in one layer from top to bottom, 12 C or less, has been in touch with the air
+// lately, and no depth is named in it, though it may fall by 1.5 C in all and black mud may
+// still tell of the summer: of 15 such columns, from 8 lakes, one fell under 5 mg/L, at nine
+// tenths of its depth: TestTurnedOver. Layered ones are not so safe: of 15 in spring, from
+// their mixed layer on as cold, 6 fell under it, some at a quarter of the depth.
+//
 // # Black mud
 //
 // The water over black mud is taken to hold 1 mg/L or less (assumed, untested). Factors of

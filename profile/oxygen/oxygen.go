@@ -29,12 +29,15 @@ type Input struct {
 //
 // ok is false when no depth can be named: the water is colder below by less than 1.5 C,
 // is inverse, as under ice, or was read at fewer than 3 depths, and no black mud speaks
-// for it; or the need is not above 0. That is no proof of oxygen.
+// for it; it has just turned over, whatever the mud says; or the need is not above 0. That is no proof of oxygen.
 func Below(in Input) (below profile.Estimate, ok bool) {
 	if !(in.NeedMgL > 0) {
 		return below, false
 	}
 	byFall, fell := fallDepths(in.Layers)
+	if TurnedOver(in.Layers) {
+		return below, false
+	}
 	bottomM := math.Inf(1)
 	if in.Bottom.Known && in.Bottom.Value > 0 {
 		bottomM = in.Bottom.Value
@@ -56,6 +59,19 @@ func Below(in Input) (below profile.Estimate, ok bool) {
 	}
 	return profile.Estimate{Low: v[0], Best: v[1], High: v[2]}, true
 }
+
+// TurnedOver reports whether a lake seems to have been mixed by the wind lately, as in
+// spring and late autumn: one layer from top to bottom, in cold water, which has taken up
+// air and loses it slowly. Of such columns one in fifteen fell under 5 mg/L, and
+// that near the bottom: TestTurnedOver.
+func TurnedOver(l layers.Layers) bool {
+	oneLayer := l.Structure == layers.Mixed || l.Structure == layers.SkinOnly
+	return oneLayer && l.MixedTempC <= turnoverC
+}
+
+// turnoverC: a column of one layer no warmer than this has turned over lately. Lakes turn
+// over at 4 to 10 C or a little more (common practice).
+const turnoverC = 12.0
 
 // leastFallC is the least fall of temperature, in all, from which depths are named: that
 // of a layered column, whether or not an interval is steep.
