@@ -20,21 +20,21 @@ func TestDemoWaters(t *testing.T) {
 		cautions     string
 	}{
 		{"marl-hole-july", "layered", 3.5, 5.5, // fertile: a band two metres thick
-			[]string{"no catch and release", "cool enough, too little oxygen", "weeds grow to about 2.5 m"}, []string{"unproven"}, "warm-70 cold anchors rules"},
+			[]string{"no catch and release", "cool enough, too little oxygen", "weeds grow to about 2.5 m"}, []string{"unknown"}, "warm-70 cold anchors rules"},
 		{"long-scar-july", "layered", 9.6, 22, // clear and deep, oxygen to the bottom
-			[]string{"deeper than common practice", "Sinking line", "can let the gas out"}, []string{"unproven", "too little oxygen"}, "warm-68 pressure cold anchors rules"},
+			[]string{"deeper than common practice", "Sinking line", "can let the gas out"}, []string{"unknown", "too little oxygen"}, "warm-68 pressure cold anchors rules"},
 		{"duck-puddle-august", "layered", 0, 0, // nothing both cool and safe
 			[]string{"No water here is both cool and safe", "too warm above, no oxygen below", "Leave these fish alone"}, []string{"Fish should hold", "Floating line"}, "warm-70 cold rules"},
 		{"thimble-flat-june", "mixed", 0, 3.7,
-			[]string{"One layer, top to bottom: no thermocline", "Low sun brings fish up"}, []string{"WARM WATER", "unproven"}, "cold anchors rules"},
+			[]string{"One layer, top to bottom: no thermocline", "Low sun brings fish up"}, []string{"WARM WATER", "unknown"}, "cold anchors rules"},
 		{"alder-kettle-october", "mixed", 0, 9.4, // after turnover
-			[]string{"One layer, top to bottom", "start where it is warmest"}, []string{"unproven", "WARM WATER"}, "cold anchors rules"},
+			[]string{"One layer, top to bottom", "start over the shelf"}, []string{"unknown", "WARM WATER"}, "cold anchors rules"},
 		{"alder-kettle-january", "inverse", 0, 9, // under ice
 			[]string{"a winter column", "late in winter oxygen fails there first", "ice picks"}, []string{"WARM WATER", "Two anchors"}, "ice rules"},
 		{"sedge-mere-august", "layered", 3.6, 5.3,
-			[]string{"no catch and release"}, []string{"unproven"}, "warm-70 cold anchors rules"},
+			[]string{"no catch and release"}, []string{"unknown"}, "warm-70 cold anchors rules"},
 		{"alder-kettle-july", "layered", 4.4, 9.4,
-			[]string{"below about 20 ft it is unproven", "surer of oxygen"}, nil, "warm-70 cold anchors rules"},
+			[]string{"best bet 15 to 20 ft: below that oxygen is unknown and may be too low", "warmer than ideal, but more likely to hold oxygen"}, nil, "warm-70 cold anchors rules"},
 	} {
 		page := filepath.Join("..", "..", "testdata", c.page+".txt")
 		status, text, errOut := runWith(t, "", "plan", "--full", page)

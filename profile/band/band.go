@@ -20,6 +20,7 @@ const (
 	NotReached Verdict = "not reached" // too warm as far down as was read; it may be cooler below
 	TooWarm    Verdict = "too warm"    // no depth of the lake is cool enough
 	NoOxygen   Verdict = "no oxygen"   // the temperature suits somewhere, but without the oxygen
+	OverWarm   Verdict = "over warm"   // what suits best lies over black mud: the warmer water above that, which a cool- or warmwater fish uses
 	Smothered  Verdict = "smothered"   // its temperature suits only below the depth that black mud leaves in doubt
 	Squeezed   Verdict = "squeezed"    // too warm as far as was read, and the oxygen measured ends above: deeper is no better
 )
@@ -90,7 +91,7 @@ type Band struct {
 	// water is the way to go, and the band's shallow edge no place of danger.
 	Cold    bool
 	Shift   light.Advice
-	Unmoved light.Advice      // what sky and hour asked for, where the start could not follow
+	Unmoved light.Advice      // what sky and hour asked for where the start did not follow, or that they ask for nothing
 	Shelf   light.Shelf       // where the food shelf ends
 	Weeds   *profile.Estimate // depth of the deepest weeds, where the Secchi depth was given
 	// PlantsM is how deep light enough for plants reaches, m, where the Secchi depth was given.

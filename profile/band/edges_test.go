@@ -70,10 +70,10 @@ func TestLightKeepsToSureWater(t *testing.T) {
 	in.Light = light.Advice{Shift: light.Deeper, Why: light.BrightCalm}
 	b := Find(in)
 	if b.DoubtfulBelow == nil || still.Start.Best > b.DoubtfulBelow.Best+1e-9 {
-		t.Fatalf("start %.2f m, unproven below %+v", still.Start.Best, b.DoubtfulBelow)
+		t.Fatalf("start %.2f m, unknown below %+v", still.Start.Best, b.DoubtfulBelow)
 	}
 	if b.Start.Best > b.DoubtfulBelow.Best+1e-9 {
-		t.Errorf("the sun moves the start from %.2f to %.2f m, unproven below %.2f m", still.Start.Best, b.Start.Best, b.DoubtfulBelow.Best)
+		t.Errorf("the sun moves the start from %.2f to %.2f m, unknown below %.2f m", still.Start.Best, b.Start.Best, b.DoubtfulBelow.Best)
 	}
 }
 

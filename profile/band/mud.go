@@ -3,6 +3,8 @@ package band
 import (
 	"math"
 	"slices"
+
+	"coldseam/profile/fish"
 )
 
 // overMud takes the water below the doubtful depth out of the runs where mud came up black
@@ -40,9 +42,17 @@ func thickest(runs []run) int {
 	return best
 }
 
-// smothered says that all of the water whose temperature suits lies under the depth below
-// which black mud leaves no hope of oxygen.
+// smothered answers where all of the water whose temperature suits lies under the depth
+// below which black mud leaves little hope of oxygen. Cool- and warmwater fish then use the
+// warmer water above; trout and their kin are better left alone there.
 func (f *finder) smothered(b Band, topM float64) Band {
+	if f.Fish.Kind != fish.Coldwater && f.Fish.UpperUseC.Known {
+		f.high = f.Fish.UpperUseC.Value
+		if runs := f.runs(f.suits); len(runs) > 0 && runs[thickest(runs)].thick() >= WordM {
+			b.Verdict = OverWarm
+			return f.fill(b, runs)
+		}
+	}
 	b.Verdict, b.Found = Smothered, false
 	b.CoolFromM.Value, b.CoolFromM.Known = topM, true
 	b.CoolestM, b.CoolestC = f.coolest(func(z float64) bool { return z <= f.sureM })

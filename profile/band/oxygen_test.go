@@ -11,21 +11,21 @@ import (
 )
 
 // Oxygen that was not measured removes no water: the band is by temperature alone,
-// starts a foot inside its shallow edge, and what lies under the break is unproven.
+// starts a foot inside its shallow edge, and what lies under the break is unknown.
 func TestOxygenNotMeasured(t *testing.T) {
 	in := input(column(t, summerZ, summerT, nil), trout())
 	b := Find(in)
 	if b.Oxygen || b.DoubtfulBelow == nil {
-		t.Fatalf("oxygen %v, doubtful below %v: want not measured, and unproven from somewhere", b.Oxygen, b.DoubtfulBelow)
+		t.Fatalf("oxygen %v, doubtful below %v: want not measured, and unknown from somewhere", b.Oxygen, b.DoubtfulBelow)
 	}
 	near(t, "top", b.Top.Best, crossing(in.Layers.Curve, 20), 2e-3)
 	near(t, "bottom", b.Bottom.Best, 11+2*ft, 1e-9)
 	near(t, "start", b.Start.Best, b.Top.High+ft, 1e-9)
 	want, ok := oxygen.Below(oxygen.Input{Column: in.Column, Layers: in.Layers, NeedMgL: in.Fish.OxygenMgL.Value, Bottom: in.Bottom})
 	if !ok || want.Low >= want.Best {
-		t.Fatalf("unproven: %v, %v", want, ok)
+		t.Fatalf("unknown: %v, %v", want, ok)
 	}
-	near(t, "unproven from the safe end on", b.DoubtfulBelow.Best, want.Low, 1e-9)
+	near(t, "unknown from the safe end on", b.DoubtfulBelow.Best, want.Low, 1e-9)
 	near(t, "the end of its interval", b.DoubtfulBelow.High, want.High, 1e-9)
 
 	mixed := input(column(t, []float64{0, 2, 4}, []float64{18, 18, 17.8}, nil), trout())
@@ -49,11 +49,11 @@ func TestSurerWater(t *testing.T) {
 			continue
 		}
 		if in.Layers.Curve.At(o.TopM) > 23.95+1e-6 || o.BottomM > b.DoubtfulBelow.Best+1e-9 || o.BottomM > b.Top.Best || o.TopM >= o.BottomM {
-			t.Errorf("surer of oxygen: %+v, unproven below %v", o, b.DoubtfulBelow.Best)
+			t.Errorf("more likely to hold oxygen: %+v, unknown below %v", o, b.DoubtfulBelow.Best)
 		}
 		return
 	}
-	t.Errorf("no surer water is named: %+v, unproven below %v", b.Others, b.DoubtfulBelow)
+	t.Errorf("no likelier water is named: %+v, unknown below %v", b.Others, b.DoubtfulBelow)
 }
 
 // Sky and hour move the start within the band, up or down, and are named when they do.

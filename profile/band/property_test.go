@@ -85,7 +85,7 @@ func TestBandHoldsTogether(t *testing.T) {
 			ordered("another run", 0, o.TopM, o.BottomM, limit)
 		}
 		if !b.Oxygen && b.DoubtfulBelow == nil && in.Layers.Thermocline != nil {
-			t.Fatal("oxygen not measured under a break, and nothing is called unproven")
+			t.Fatal("oxygen not measured under a break, and nothing is called unknown")
 		}
 	})
 }

@@ -98,7 +98,7 @@ func (f *finder) byLight(b *Band, inner profile.Estimate, z float64) float64 {
 	}
 	moved := light.Start(top, bottom, z, f.Light.Shift)
 	if math.IsNaN(moved) { // a band that light cannot move in
-		return z
+		moved = z
 	}
 	if math.Abs(moved-z) < 0.05 || f.cold(moved) && f.k.At(moved) < f.k.At(z)-asGoodC {
 		b.Unmoved = f.Light

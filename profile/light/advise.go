@@ -28,6 +28,7 @@ const (
 	Overcast   Reason = "overcast"    // shallower: cloud, rain, fog
 	Chop       Reason = "chop"        // shallower: waves, or wind that makes them
 	BrightCalm Reason = "bright-calm" // deeper: a clear sky from 10 to 16 h, and next to no wind
+	NoEffect   Reason = "no-effect"   // none: for callers, where sky or hour were noted and Advise gives no reason
 )
 
 // The bounds, common practice. The wind of chop is the beginning of Beaufort 3, where
@@ -84,6 +85,9 @@ func Advise(s Sky) Advice {
 	}
 	return Advice{Shift: None}
 }
+
+// Noted reports whether a sky or an hour was noted at all.
+func (s Sky) Noted() bool { return strings.TrimSpace(s.Text) != "" || !math.IsNaN(hour(s.Date)) }
 
 // hour gives the time of day of a page's date in hours, NaN where there is none.
 func hour(date string) float64 {

@@ -24,7 +24,7 @@ type Input struct {
 // Below names the depth, m, below which the water may hold less than the oxygen needed.
 // The estimate is of the depth at which oxygen first falls under it, going down, in a
 // lake that runs short of it: of such lakes 9 in 10 still have enough at Low, 5 at Best
-// and 1 at High. Low is the depth to print as 'unproven below'. Over black mud more than 9
+// and 1 at High. Low is the depth to print as 'unknown below'. Over black mud more than 9
 // in 10 have enough at Low.
 //
 // ok is false when no depth can be named: the water is colder below by less than 1.5 C,

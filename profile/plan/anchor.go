@@ -26,7 +26,7 @@ type Turn string
 // The turns.
 const (
 	NoTurn         Turn = ""                // stay
-	WarmerAside    Turn = "warmer aside"    // colder than the fish likes at all depths alike: look elsewhere
+	WarmerAside    Turn = "warmer aside"    // colder than the fish likes, and no warmer within reach above or under the fly: look elsewhere
 	WarmerAbove    Turn = "warmer above"    // colder than it likes, and warmer above the fly
 	WarmerUnder    Turn = "warmer under"    // colder than it likes, and warmer under the fly
 	TooWarmAbove   Turn = "too warm above"  // warmer: go down; colder: up by as much
@@ -61,9 +61,11 @@ func (p *Plan) AtFly() AtFly {
 		a.PerDegreeM = 1 / math.Abs(fall)
 	}
 	switch {
-	case p.UnderIce():
+	case p.UnderIce(), p.Band.Verdict == band.OverWarm:
 	case p.Band.Cold && !steep:
 		a.Turn = WarmerAside
+	case p.Band.Cold && fall > 0 && a.PerDegreeM > a.DepthM: // there is not so much water above
+		a.Turn, a.PerDegreeM = WarmerAside, 0
 	case p.Band.Cold && fall > 0:
 		a.Turn = WarmerAbove
 	case p.Band.Cold:
@@ -142,13 +144,35 @@ func (p *Plan) FirstWay() Way {
 // warmer says whether warmer water of the band lies over the fly, or under it.
 func (p *Plan) warmer() (up, down bool) {
 	k, b, z := p.Layers.Curve, p.Band, p.FlyM()
-	const feltC = 0.1
+	const feltC = 0.5
 	for _, at := range k.Depths {
 		if at >= b.Top.Best-1e-9 && at <= b.Bottom.Best+1e-9 && k.At(at) > k.At(z)+feltC {
 			up, down = up || at < z, down || at > z
 		}
 	}
 	return up, down
+}
+
+// Alike gives the range of temperatures that were used, and whether a step up or down finds
+// no other water anywhere.
+func (p *Plan) Alike() (coldC, warmC float64, alike bool) {
+	coldC = p.ColdestC()
+	warmC = coldC
+	for _, q := range p.Column.Points() {
+		warmC = math.Max(warmC, q.TempC)
+	}
+	const alikeC = 1
+	return coldC, warmC, warmC-coldC <= alikeC
+}
+
+// OverMud is where black mud cuts the band or leaves none, m.
+func (p *Plan) OverMud() (depthM float64, ok bool) {
+	for _, o := range p.Band.Others {
+		if o.Why == band.OverMud {
+			return p.Band.DoubtfulBelow.Best, true
+		}
+	}
+	return 0, false
 }
 
 // Bottom is the code of how the bottom under the boat suits the water to cast over.

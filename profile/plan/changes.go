@@ -43,7 +43,7 @@ func (p *Plan) Changes() []Change {
 	case p.warmEdge():
 		out = append(out, WarmerStart)
 	}
-	if p.Fish.Kind != fish.Coldwater && !b.Cold && p.fallAt(b.Start.Best) > coolsCPerM {
+	if p.Fish.Kind != fish.Coldwater && !b.Cold && b.Verdict != band.OverWarm && p.fallAt(b.Start.Best) > coolsCPerM {
 		out = append(out, ColderStart)
 	}
 	return out

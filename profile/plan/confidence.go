@@ -4,6 +4,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/band"
 	"coldseam/profile/layers"
+	"coldseam/profile/oxygen"
 )
 
 // Confidence is how sure one part of the plan is, and why.
@@ -39,6 +40,7 @@ const (
 	LeftOut         Doubt = "readings left out"   // flagged and not used
 	Disagreeing     Doubt = "readings disagree"   // flagged and used
 	OxygenUnknown   Doubt = "oxygen not measured" //
+	OxygenFresh     Doubt = "oxygen fresh"        // not measured, but the lake has turned over lately
 	OxygenKnown     Doubt = "oxygen measured"     // nothing speaks against it
 	BreakCutOff     Doubt = "break cut off"       // it runs past the deepest reading
 	NoNearSurface   Doubt = "top not read"        // a wide first interval may hide a skin
@@ -117,6 +119,8 @@ func (p *Plan) sureOfOxygen() Confidence {
 	switch b := p.Band; {
 	case b.Oxygen: // there, or known to be short
 		return Confidence{Measured, []Doubt{OxygenKnown}}
+	case b.Found && oxygen.TurnedOver(p.Layers):
+		return Confidence{Likely, []Doubt{OxygenFresh}}
 	case b.Found && b.Start.Best <= p.enoughDownTo()+1e-9:
 		return Confidence{Likely, []Doubt{OxygenUnknown}}
 	}

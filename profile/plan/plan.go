@@ -73,9 +73,14 @@ func Make(in Input) (Plan, error) {
 // findBand finds the band of a column of this drop.
 func (p *Plan) findBand(c profile.Column, l layers.Layers) band.Band {
 	d := &p.Drop
+	sky := light.Sky{Date: d.Date, Text: d.Sky, Wind: d.Wind}
+	lit := light.Advise(sky)
+	if lit.Why == "" && sky.Noted() {
+		lit.Why = light.NoEffect
+	}
 	b := band.Find(band.Input{Column: c, Layers: l, Fish: p.Fish, Bottom: d.Bottom, Deepest: d.Deepest, ClearanceM: p.ClearanceM,
 		Secchi: d.Secchi, AnchorBlack: d.AnchorBlack(),
-		Light: light.Advise(light.Sky{Date: d.Date, Text: d.Sky, Wind: d.Wind})})
+		Light: lit})
 	if b.Found {
 		b.WaterM = wholeMarks(b, d.Units.DepthStepM())
 	}

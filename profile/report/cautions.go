@@ -87,8 +87,19 @@ func (s speaker) pressure() string {
 	return t + ", and this fish cannot let the gas out: if you may keep fish, stop at your limit, rather than catch and release."
 }
 
+// cold warns of a fall: into the water at the top, where that is cold, and of what wind can
+// bring up where it is not, or is much warmer.
 func (s speaker) cold() string {
-	return fmt.Sprintf("The water below is %s, and wind can bring it to the top: a fall into water under %s can take your breath. Wear the life jacket.", s.u.Degrees(s.p.ColdestC()), s.u.Degrees(plan.ShockC))
+	top, coldest := s.p.Column.First().TempC, s.p.ColdestC()
+	where := fmt.Sprintf("The water below is %s, and wind can bring it to the top", s.u.Degrees(coldest))
+	const alikeC = 3
+	switch {
+	case top < plan.ShockC && top-coldest < alikeC:
+		where = fmt.Sprintf("The water is %s at the top", s.u.Degrees(top))
+	case top < plan.ShockC:
+		where = fmt.Sprintf("The water is %s at the top, and wind can bring up what is %s below", s.u.Degrees(top), s.u.Degrees(coldest))
+	}
+	return fmt.Sprintf("%s: a fall into water under %s can take your breath. Wear the life jacket.", where, s.u.Degrees(plan.ShockC))
 }
 
 func (s speaker) wind() string {

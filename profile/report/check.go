@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 
 	"coldseam/profile"
 	"coldseam/profile/plan"
@@ -22,12 +21,20 @@ type Check struct {
 func CheckReading(p plan.Plan, r profile.Reading) *Check {
 	s, c := speak(p), p.Check(r)
 	out := &Check{DepthM: unit.RoundTo(r.DepthM, 3), TempC: unit.RoundTo(r.TempC, 3), ExpectedC: unit.RoundTo(c.ExpectedC, 3)}
-	if c.Finding == plan.AsExpected || c.Finding == plan.LayersMoved {
+	if c.Finding == plan.AsExpected || c.Finding == plan.LayersMoved || c.Finding == plan.MovedFar {
 		out.ShiftM = &c.ShiftM
 	}
 	at := fmt.Sprintf("Check: %s at %s", s.u.Degrees(r.TempC), s.u.Length(r.DepthM))
 	if c.Finding == plan.NotReadSoDeep {
 		out.Text = fmt.Sprintf("%s is below the deepest reading of the page (%s), so there is nothing to compare it with: add it to the page.", at, s.u.Length(p.Column.Last().DepthM))
+		return out
+	}
+	if c.Finding == plan.Implausible {
+		guess := ""
+		if c.Guess != "" {
+			guess = fmt.Sprintf(" (%s?)", c.Guess)
+		}
+		out.Text = fmt.Sprintf("%s cannot be right%s. Read it again: until then nothing changes.", at, guess)
 		return out
 	}
 	expected := s.degrees(c.LowC, c.HighC)
@@ -36,6 +43,8 @@ func CheckReading(p plan.Plan, r profile.Reading) *Check {
 		out.Text = fmt.Sprintf("%s: as expected (%s). Nothing changes.", at, expected)
 	case plan.LayersMoved:
 		out.Text = fmt.Sprintf("%s, expected %s: %s", at, expected, s.shifted(c))
+	case plan.MovedFar:
+		out.Text = fmt.Sprintf("%s, expected %s. Read it again first: %s", at, expected, s.movedFar(c))
 	default:
 		out.Text = fmt.Sprintf("%s, expected %s. No depth of the page had that temperature: the water has changed. %s", at, expected, s.changed(c.Finding))
 	}
@@ -55,13 +64,27 @@ func (s speaker) changed(f plan.Finding) string {
 	return "Take a new drop."
 }
 
+// movedFar says what a reading would mean that would move the layers further than one
+// reading is believed.
+func (s speaker) movedFar(c plan.CheckedAt) string {
+	t := fmt.Sprintf("if it is right, the layers lie about %s here than on the page, and one reading is too little to go by.", s.moveBy(c))
+	if c.Better {
+		return t + " It would be good news: they like it warmer."
+	}
+	return t + " If it stays so, take a new drop."
+}
+
+// moveBy is how far the layers have moved, and which way.
+func (s speaker) moveBy(c plan.CheckedAt) string {
+	if c.ShiftM < 0 {
+		return s.span(-c.ShiftM) + " shallower"
+	}
+	return s.span(c.ShiftM) + " deeper"
+}
+
 // shifted says how far the layers have moved, and what follows.
 func (s speaker) shifted(c plan.CheckedAt) string {
-	way := "deeper"
-	if c.ShiftM < 0 {
-		way = "shallower"
-	}
-	t := fmt.Sprintf("the layers lie about %s %s here than on the page.", s.span(math.Abs(c.ShiftM)), way)
+	t := fmt.Sprintf("the layers lie about %s here than on the page.", s.moveBy(c))
 	if c.Better {
 		t += " That is good news: it is colder than they like best, and warmer is better."
 	}

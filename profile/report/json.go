@@ -2,6 +2,7 @@ package report
 
 import (
 	"coldseam/profile"
+	"coldseam/profile/band"
 	"coldseam/profile/layers"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
@@ -39,6 +40,13 @@ type IntervalJSON struct {
 	Why     string  `json:"why"`
 }
 
+// SpanJSON is a run of depths: of the band that in which there is oxygen enough in most
+// lakes, or was measured, between the edges that are printed.
+type SpanJSON struct {
+	TopM    float64 `json:"top_m"`
+	BottomM float64 `json:"bottom_m"`
+}
+
 // BandJSON is package band's answer.
 type BandJSON struct {
 	Found         bool              `json:"found"`
@@ -50,6 +58,7 @@ type BandJSON struct {
 	Suspended     bool              `json:"suspended"`
 	Oxygen        string            `json:"oxygen"`
 	DoubtfulBelow *profile.Estimate `json:"doubtful_below_m,omitempty"`
+	BestBet       *SpanJSON         `json:"best_bet,omitempty"` // absent where oxygen is unknown in all of the band
 	Others        []IntervalJSON    `json:"others"`
 	Why           []string          `json:"why"`
 	Changes       []string          `json:"changes"`
@@ -179,6 +188,9 @@ func (s speaker) band() BandJSON {
 	out.Top, out.Bottom, out.Start = rounded(&b.Top, 3), rounded(&b.Bottom, 3), rounded(&b.Start, 3)
 	out.CastShallowM, out.CastDeepM = &shallow, &deep
 	out.DoubtfulBelow = rounded(b.DoubtfulBelow, 3)
+	if top, bottom, bet := b.BestBet(s.p.Column.Last().DepthM); bet != band.NoPart {
+		out.BestBet = &SpanJSON{unit.RoundTo(top, 3), unit.RoundTo(bottom, 3)}
+	}
 	return out
 }
 

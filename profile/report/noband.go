@@ -17,14 +17,16 @@ func (s speaker) noBand() string {
 	switch b.Verdict {
 	case band.NoOxygen, band.Squeezed:
 		return s.starved()
+	case band.Smothered:
+		return s.smothered()
 	case band.TooWarm:
-		return fmt.Sprintf("No depth of this lake is cool enough for %s: the coolest, at %s, is %s.%s Rest these fish.", p.Fish.Name, s.u.Length(b.CoolestM), s.u.Degrees(b.CoolestC), limit)
+		return fmt.Sprintf("No depth of this lake is cool enough for %s: the coolest, at %s, is %s.%s Leave these fish alone until the water cools.", p.Fish.Name, s.u.Length(b.CoolestM), s.u.Degrees(b.CoolestC), limit)
 	}
 	move := "move to deeper water and read there"
 	if p.DeeperHere() {
 		move = "read deeper, the bottom here is at " + s.u.Length(p.Drop.Bottom.Value)
 	}
-	return fmt.Sprintf("Not reached here: the deepest reading, %s, is still %s, too warm for %s; %s. If no deeper water is cooler, rest these fish.%s",
+	return fmt.Sprintf("Not reached here: the deepest reading, %s, is still %s, too warm for %s; %s. If no deeper water is cooler, leave these fish alone until the water cools.%s",
 		s.u.Length(p.Column.Last().DepthM), s.u.Degrees(p.Column.Last().TempC), p.Fish.Name, move, limit)
 }
 
@@ -40,9 +42,9 @@ func (s speaker) starved() string {
 	warm := s.u.Degrees(p.Fish.ComfortHighC.Value)
 	switch cool := b.CoolFromM; {
 	case p.Fish.Kind != fish.Coldwater && cool.Known:
-		return fmt.Sprintf("No water here suits %s: where it is neither too warm nor too cold for them (%s) it has too little oxygen (they need %s mg/L). Leave these fish alone.", p.Fish.Name, s.comfort(), number(p.Fish.OxygenMgL.Value))
+		return fmt.Sprintf("No water here suits %s: where it is neither too warm nor too cold for them (%s) it has too little oxygen (they need %s mg/L). Leave these fish alone until the water cools.", p.Fish.Name, s.comfort(), number(p.Fish.OxygenMgL.Value))
 	case cool.Known && cool.Value < band.WordM: // nothing is too warm
-		return fmt.Sprintf("No water here is both cool and safe for %s: %s. Leave these fish alone.", p.Fish.Name, short)
+		return fmt.Sprintf("No water here is both cool and safe for %s: %s. Leave these fish alone until the water cools.", p.Fish.Name, short)
 	case cool.Known:
 		warm = fmt.Sprintf("It is over %s down to about %s", warm, s.u.Length(cool.Value))
 	default:
@@ -55,12 +57,30 @@ func (s speaker) starved() string {
 	if b.OxygenToM.Known {
 		t += fmt.Sprintf(" The coolest with oxygen is %s, at about %s.", s.u.Degrees(b.CoolestC), s.u.Length(b.CoolestM))
 	}
-	return t + " Leave these fish alone."
+	return t + " Leave these fish alone until the water cools."
+}
+
+// smothered says that black mud leaves little hope of oxygen where the temperature suits,
+// what would settle it, and which water is more likely to hold oxygen.
+func (s speaker) smothered() string {
+	p, b := s.p, s.p.Band
+	doubt, from := s.u.Length(b.DoubtfulBelow.Best), s.u.Length(b.CoolFromM.Value)
+	t := fmt.Sprintf("Too warm above, and little hope of oxygen below: the water suits %s only from %s down, and the mud on the anchor came up black, so oxygen may be too low from %s down.",
+		p.Fish.Name, from, doubt)
+	t += fmt.Sprintf(" Measure the oxygen at %s: with %s mg/L or more, fish there.", from, number(p.Fish.OxygenMgL.Value))
+	for _, o := range b.Others {
+		if o.Why == band.Surer && !p.Gate() {
+			return t + fmt.Sprintf(" Else %s is %s.", s.u.Span(o.TopM, o.BottomM), s.flaw(o.Why))
+		}
+	}
+	return t + " Otherwise leave these fish alone until the water cools."
 }
 
 // again says when to read again where there is no water to fish.
 func (s speaker) again() string {
 	switch s.p.Band.Verdict {
+	case band.Smothered:
+		return "Read the oxygen, or read again where the anchor comes up clean."
 	case band.NoOxygen, band.Squeezed:
 		return "Read again, the oxygen too, after some days of cool and windy weather. Until then the fish crowd into springs and cool inflows: leave them alone there too."
 	case band.TooWarm:

@@ -3,14 +3,15 @@ package report
 import (
 	"fmt"
 
+	"coldseam/profile/band"
 	"coldseam/profile/light"
 	"coldseam/profile/oxygen"
 	"coldseam/profile/plan"
 	"coldseam/profile/unit"
 )
 
-// oxygenRead says what is known of the oxygen where it was not measured over the
-// band.
+// oxygenRead says what was read of the oxygen where it was not measured over the band, and
+// what mud and season say of it; "" where there is nothing to say.
 func (s speaker) oxygenRead() string {
 	var at []string
 	for _, q := range s.p.Column.Points() {
@@ -19,14 +20,27 @@ func (s speaker) oxygenRead() string {
 		}
 	}
 	t := "Oxygen not measured"
-	if len(at) > 0 {
+	cut, over := s.p.OverMud()
+	_, _, bet := s.p.Band.BestBet(s.p.Column.Last().DepthM)
+	switch {
+	case s.p.Band.Oxygen && !over:
+		return ""
+	case s.p.Band.Oxygen:
+		t = "Oxygen was measured down to here"
+	case len(at) == 0 && bet != band.AllOfIt && !s.p.Drop.AnchorBlack():
+		return "" // it is said with the best bet
+	case len(at) > 0:
 		t += " over the band: only " + list(at)
 	}
-	if s.p.Band.Doubtful() {
-		t += fmt.Sprintf("; below about %s it is unproven%s", s.u.Length(s.p.Band.DoubtfulBelow.Best), s.hope())
-	}
-	if s.p.Drop.AnchorBlack() {
-		t += ", and the black mud on the anchor says that the bottom has none: keep to the upper edge, and over shallower bottoms"
+	switch d := s.p.Band.DoubtfulBelow; {
+	case over:
+		t += fmt.Sprintf(". The mud on the anchor came up black, so no water below %s is counted: oxygen may be too low there", s.u.Length(cut))
+	case oxygen.TurnedOver(s.p.Layers):
+		t += ", but cold water in one layer has lately mixed with air from top to bottom and should hold enough"
+	case s.p.Drop.AnchorBlack() && d != nil:
+		t += fmt.Sprintf(". The mud on the anchor came up black: oxygen may be too low below %s", s.u.Length(d.Best))
+	case s.p.Drop.AnchorBlack():
+		t += ". The mud on the anchor came up black: keep well above the bottom"
 	}
 	return t + "."
 }
@@ -45,14 +59,14 @@ func (s speaker) hope() string {
 
 // oxygenDoubt is the doubt about oxygen that was not measured.
 func (s speaker) oxygenDoubt() string {
-	b := s.p.Band
+	_, bottom, bet := s.p.Band.BestBet(s.p.Column.Last().DepthM)
 	switch {
-	case !s.p.Band.Doubtful():
+	case !s.p.Band.Found || bet == band.AllOfIt:
 		return "oxygen was not measured"
-	case b.DoubtfulBelow.Best <= b.Top.High:
-		return "oxygen is unproven in all of the band" + s.hope()
+	case bet == band.NoPart:
+		return "oxygen is unknown in all of the band" + s.hope()
 	}
-	return fmt.Sprintf("oxygen below about %s is unproven%s", s.u.Length(b.DoubtfulBelow.Best), s.hope())
+	return fmt.Sprintf("oxygen unknown below %s%s", s.u.Length(bottom), s.hope())
 }
 
 // oxygenAssumed says what is taken for granted about the oxygen, and what temperature
@@ -63,7 +77,10 @@ func (s speaker) oxygenAssumed(a plan.Assumption) string {
 	if a == plan.OxygenPartly {
 		t = "oxygen was not read over the whole band: it is by temperature alone where it was not"
 	}
-	if !s.p.Band.Doubtful() {
+	if oxygen.TurnedOver(p.Layers) {
+		return "oxygen not measured: water that has lately mixed from top to bottom is taken to hold enough"
+	}
+	if _, _, bet := p.Band.BestBet(p.Column.Last().DepthM); bet == band.AllOfIt {
 		return t
 	}
 	t += fmt.Sprintf("; it may run out anywhere from %s down", s.u.Length(p.Band.DoubtfulBelow.Best))
@@ -80,17 +97,17 @@ func (s speaker) oxygenAssumed(a plan.Assumption) string {
 			t += ". Temperature alone cannot tell: in clear, deep lakes this doubt is nearly always a false alarm. Note the lake's deepest water and the Secchi depth, if you know them"
 		}
 	}
-	return t + ". An anchor that comes up black or smelling means none: fish above the break"
+	return t + ". An anchor that comes up black or smelling means none: fish above the thermocline"
 }
 
-// richness says what clarity and colour let one expect of the oxygen below the break,
+// richness says what clarity and colour let one expect of the oxygen below the thermocline,
 // which no lake at hand could test.
 func (s speaker) richness() string {
 	switch s.p.Richness() {
 	case light.Fertile, light.VeryFertile:
-		return "green or cloudy water is fertile: below the break oxygen often runs out by the middle of July (common practice, untested)"
+		return "green or cloudy water is fertile: below the thermocline oxygen often runs out by the middle of July (common practice, untested)"
 	case light.Clear:
-		return "in clear, deep lakes oxygen often holds below the break (common practice, untested)"
+		return "in clear, deep lakes oxygen often holds below the thermocline (common practice, untested)"
 	}
 	return ""
 }

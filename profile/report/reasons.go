@@ -49,7 +49,9 @@ func (s speaker) needs() []string {
 	case b.Oxygen:
 		out = append(out, fmt.Sprintf("they need %s mg/L of oxygen (%s)", number(f.OxygenMgL.Value), f.OxygenMgL.Source))
 	case b.Found:
-		out = append(out, "oxygen was not measured and takes no water away")
+		if _, over := s.p.OverMud(); !over {
+			out = append(out, "not measured, so no depth was ruled out for oxygen")
+		}
 	}
 	return out
 }
@@ -65,7 +67,9 @@ func (s speaker) bandReasons() []string {
 	}
 	winter := b.Cold && p.UnderIce() && !b.Oxygen
 	add(winter, "the warmest water is the deepest, but late in winter oxygen fails there first: start no deeper than over the shelf (common practice)")
-	add(b.Cold && !winter, "it is colder than they like best, so warmer water is the way to go: start where it is warmest")
+	_, _, alike := p.Alike()
+	add(b.Cold && !winter && !alike, "it is colder than they like best, so warmer water is the way to go: start where it is warmest")
+	add(b.Cold && !winter && alike, "it is colder than they like best and nowhere much warmer: start over the shelf (common practice), and look for warmer water")
 	add(!b.Cold && b.ToSurface && p.Fish.Kind == fish.Coldwater, "the top is cool enough, so the band has no upper edge: start over the shelf (common practice)")
 	add(b.ToDeepest, "it may go deeper: nothing was read below %s", s.u.Length(p.Column.Last().DepthM))
 	add(b.Thin, "the band is thin: its middle edges are given, not the safe ones")
@@ -86,7 +90,9 @@ func (s speaker) flaw(f band.Flaw) string {
 	case band.Thinner:
 		return "thinner than the band"
 	case band.Surer:
-		return "warmer than they like, but surer of oxygen"
+		return "warmer than ideal, but more likely to hold oxygen"
+	case band.OverMud:
+		return "its temperature suits, but the mud came up black and oxygen may be too low"
 	case band.LittleOxygen:
 		if s.p.Fish.Kind != fish.Coldwater {
 			return "neither too warm nor too cold, but too little oxygen"
@@ -96,26 +102,36 @@ func (s speaker) flaw(f band.Flaw) string {
 	return string(f)
 }
 
-// lightReason says what sky and hour did to the start.
+// lightReason says what sky and hour did to the start, or that they changed nothing.
 func (s speaker) lightReason() string {
-	why := ""
-	switch s.p.Band.Shift.Why {
-	case light.LowSun:
-		why = "low sun brings fish up"
-	case light.Overcast:
-		why = "a dull sky brings fish up"
-	case light.Chop:
-		why = "a broken surface brings fish up"
-	case light.BrightCalm:
-		why = "bright sun on calm water sends fish down"
-	default:
+	const practice = " (common practice, untested)"
+	shift, still := s.p.Band.Shift, s.p.Band.Unmoved
+	switch {
+	case shift.Why == light.NoEffect || shift.Why == "" && still.Why == light.NoEffect:
+		return "sky and hour as noted change nothing about the depth" + practice
+	case shift.Why == "" && still.Why == "":
 		return ""
+	case shift.Why == "":
+		return lightSays(still.Why) + ", but here that changes nothing: the start stays" + practice
+	case shift.Shift == light.Deeper:
+		return lightSays(shift.Why) + ": start deeper" + practice
 	}
-	where := "start shallower"
-	if s.p.Band.Shift.Shift == light.Deeper {
-		where = "start deeper"
+	return lightSays(shift.Why) + ": start shallower" + practice
+}
+
+// lightSays is what sky and hour do to fish.
+func lightSays(why light.Reason) string {
+	switch why {
+	case light.LowSun:
+		return "low sun brings fish up"
+	case light.Overcast:
+		return "a dull sky brings fish up"
+	case light.Chop:
+		return "a broken surface brings fish up"
+	case light.BrightCalm:
+		return "bright sun on calm water sends fish down"
 	}
-	return why + ": " + where + " (common practice, untested)"
+	return string(why)
 }
 
 // rigReasons says why a rig was chosen, and which would be next.

@@ -54,6 +54,8 @@ func (s speaker) doubt(d plan.Doubt) string {
 		return fmt.Sprintf("%s flagged, but used", count(n, "reading"))
 	case plan.OxygenUnknown:
 		return s.oxygenDoubt()
+	case plan.OxygenFresh:
+		return "oxygen was not measured, but the water has lately mixed from top to bottom"
 	case plan.OxygenKnown:
 		return "oxygen was measured"
 	case plan.BreakCutOff:

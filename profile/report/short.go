@@ -7,8 +7,10 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"coldseam/profile/band"
 	"coldseam/profile/layers"
 	"coldseam/profile/notebook"
+	"coldseam/profile/oxygen"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
 )
@@ -83,23 +85,30 @@ func (s speaker) suits() string {
 	b := s.p.Band
 	t := "suits them"
 	switch {
+	case b.Verdict == band.OverWarm:
+		t = "warmer than they like best"
 	case b.Cold:
 		t = "colder than they like best"
 	case s.p.Fish.ComfortHighC.Known && !b.ToSurface:
 		t = s.u.Degrees(s.p.Fish.ComfortHighC.Value) + " or less"
 	}
-	top, bottom := b.Safe(s.p.Column.Last().DepthM)
+	top, bottom, bet := b.BestBet(s.p.Column.Last().DepthM)
+	cut, over := s.p.OverMud()
 	switch {
-	case b.Oxygen:
+	case b.Oxygen && !over:
 		return t + ", with enough oxygen"
-	case !b.Doubtful():
+	case over:
+		return fmt.Sprintf("%s; black mud: nothing below %s is counted", t, s.u.Length(cut))
+	case bet == band.AllOfIt && oxygen.TurnedOver(s.p.Layers):
+		return t + "; oxygen likely in one cold layer"
+	case bet == band.AllOfIt:
 		return t + "; oxygen not measured"
-	case b.DoubtfulBelow.Best <= top:
-		return t + "; oxygen unknown there"
-	case s.u.Mark(b.DoubtfulBelow.Best) == s.u.Mark(bottom):
-		return t
+	case bet == band.NoPart:
+		return t + "; oxygen unknown there, may be too low"
+	case top <= 0:
+		return fmt.Sprintf("%s; best bet down to %s: below that oxygen is unknown", t, s.u.Length(bottom))
 	}
-	return fmt.Sprintf("%s; best bet %s: below that oxygen is unknown", t, s.u.Span(top, b.DoubtfulBelow.Best))
+	return fmt.Sprintf("%s; best bet %s: below that oxygen is unknown", t, s.u.Span(top, bottom))
 }
 
 // rigRows say what is tied on, how long it sinks and how it is retrieved.

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 
+	"coldseam/profile/band"
 	"coldseam/profile/fish"
 	"coldseam/profile/plan"
 	"coldseam/profile/unit"
@@ -54,7 +55,7 @@ func (s speaker) noTake() string {
 	if !s.u.Feet() {
 		step = "15 to 30 cm"
 	}
-	t := fmt.Sprintf("No take: change the depth by %s every 5 to 10 minutes (common practice)", step)
+	t := fmt.Sprintf("No bites: change depth by %s every 5 to 10 minutes (common practice)", step)
 	top, _ := s.p.Band.Safe(s.p.Column.Last().DepthM)
 	switch s.p.FirstWay() {
 	case plan.UpOxygen:
@@ -67,6 +68,9 @@ func (s speaker) noTake() string {
 		t += fmt.Sprintf(", deeper first: above %s there is too little oxygen", s.u.Length(top))
 	case plan.DownCooler:
 		t += fmt.Sprintf(", deeper first: above %s it is too warm", s.u.Length(top))
+		if _, bottom, bet := s.p.Band.BestBet(s.p.Column.Last().DepthM); bet == band.UpperPart {
+			t += fmt.Sprintf(", and below %s oxygen is unknown", s.u.Length(bottom))
+		}
 	}
 	return t + "."
 }
@@ -116,7 +120,7 @@ func (s speaker) retreat() string {
 	case plan.ToEdge:
 		return "up to the band's edge, " + s.u.Length(r.TopM)
 	case plan.ToSurer:
-		return "up to " + s.u.Span(r.TopM, r.BottomM) + ", warmer as it is"
+		return "up to " + s.u.Span(r.TopM, r.BottomM) + ", though it is warmer than they like"
 	case plan.ToAbove:
 		return "up"
 	case plan.ToWarmer:
