@@ -56,12 +56,29 @@ func (s speaker) droppers(r rig.Rig) string {
 		t = fmt.Sprintf(" Droppers %s apart, then about %s down.", s.u.Piece(rig.DropperM), list(at))
 	}
 	if slices.Contains(r.Less, rig.FewerFlies) {
-		t += fmt.Sprintf(" This water allows %d fly or flies, no more.", r.FliesTaken)
+		t += " This water allows " + flies(r.FliesTaken) + " and no more."
 	}
 	if slices.Contains(r.Less, rig.NoShot) {
 		t += " This water allows no added weight: the shot is left off."
 	}
 	return t
+}
+
+// flies counts flies in words.
+func flies(n int) string {
+	if n == 1 {
+		return "one fly"
+	}
+	return fmt.Sprintf("%d flies", n)
+}
+
+// reaches says how deep the fly comes on a leader that is too short.
+func (s speaker) reaches(r rig.Rig) string {
+	is, wanted := s.u.Length(r.ReachM), s.u.Length(r.FlyM)
+	if is == wanted {
+		return "does not quite reach " + wanted
+	}
+	return "reaches about " + is + ", not " + wanted
 }
 
 // capped says what a leader that may not be as long as is wanted still does, and
@@ -78,7 +95,7 @@ func (s speaker) capped(r rig.Rig) string {
 	if r.CappedM > 0 {
 		capped = r.CappedM
 	}
-	t := fmt.Sprintf("%s: with %s the fly reaches about %s, not %s.", why, s.u.Piece(capped), s.u.Length(r.ReachM), s.u.Length(r.FlyM))
+	t := fmt.Sprintf("%s: with %s the fly %s.", why, s.u.Piece(capped), s.reaches(r))
 	if r.Solved {
 		t += s.wouldDo(r)
 	}

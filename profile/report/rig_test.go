@@ -48,7 +48,7 @@ func TestRigWords(t *testing.T) {
 		{"too fast, and asked for", asked(over(30, 0.05, 4), rig.LongLeader), feet, []string{"Draw in no more than", "A sinking line with a short leader reaches it."}, "Draw at your"},
 		{"hung", over(9, 0.25, -1), feet, []string{"hung 8 ft below an indicator", "less when it lands beside it"}, "tip held"},
 		{"wind", windy, feet, []string{"Wind drift is not included"}, ""},
-		{"what the water forbids", forbidden, feet, []string{"This water allows 1 fly", "no added weight: the shot is left off"}, "Droppers"},
+		{"what the water forbids", forbidden, feet, []string{"This water allows one fly and no more.", "no added weight: the shot is left off"}, "Droppers"},
 		{"touched", touched, feet, []string{"Set right by the bottom that you touched"}, ""},
 	} {
 		text := strings.Join(RigAlone(rig.Find(c.in), c.in, c.u), "\n")
