@@ -21,7 +21,7 @@ func (p *program) batchCommand() *cli.Command {
 		Usage:     "the layers of many columns: CSV in, one line of JSON each out",
 		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
 		Description: `The CSV begins with the names of its columns: profile, depth_m and temp_c in any
-order, others are passed over. Rows of one profile stand together; one that
+order, others are ignored. Rows of one profile stand together; one that
 comes back (noticed among the next 65,536) is a problem. Lines come out in the
 order of the profiles, as soon as they can. A profile that cannot be read gets a
 line with its "problem", and the exit status is 1.`,

@@ -19,13 +19,12 @@ import (
 func (p *program) dropCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "drop",
-		Usage:     "take a drop at anchor: where to read, each saved, then the plan",
+		Usage:     "take a drop at anchor: where to read next, then the plan",
 		ArgsUsage: "[flags]",
-		Description: `It asks for one depth after the other. Type the temperature there and Enter, or
+		Description: `It asks for one depth after another. Type the temperature there, then Enter, or
 a depth of your own and its temperature: 12 68. With --port the probe is read
-instead. Every reading is on the disk before the next one is asked for, and a
-drop that was cut off is offered again. undo, skip, stop and help can be typed
-at any time.`,
+instead. Every reading is saved before the next one is asked for, and a drop
+that was cut off can be continued. undo, skip, stop and help work at any time.`,
 		Flags: append([]cli.Flag{
 			fullFlag(),
 			&cli.BoolFlag{Name: "json", Usage: "print the plan as JSON for scripts"},

@@ -17,10 +17,10 @@ func (p *program) fishCommand() *cli.Command {
 		Name:      "fish",
 		Usage:     "what each fish needs of temperature and oxygen, with sources",
 		ArgsUsage: "[flags] [NAME]",
-		Description: `Without a name all fishes in a table. A fish of the settings ([[fish]]) stands
-in the place of the table's of that name. Where neither --units nor the settings
-state a scale, temperatures are given on both. --json is in C and mg/L: one
-object, or a list of them without a name.`,
+		Description: `Without a name it lists all fish in a table. A fish of your settings ([[fish]])
+replaces the one of that name. Where neither --units nor the settings state a
+scale, temperatures are given on both. --json is in C and mg/L: one object, or a
+list of them without a name.`,
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts"},
 			&cli.StringFlag{Name: "units", Usage: notebook.Help("units")},

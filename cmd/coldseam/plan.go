@@ -16,7 +16,7 @@ import (
 func (p *program) planCommand() *cli.Command {
 	return &cli.Command{
 		Name:        "plan",
-		Usage:       "the answer: depth, water to cast over, leader, wait and retrieve",
+		Usage:       "the answer: depth, where to cast, leader, sink time, retrieve",
 		ArgsUsage:   "[flags] [FILE...]   (no file, or -, is standard input)",
 		Description: "A page is header lines such as \"bottom: 31 ft\", then readings, one or more a\nline, as you would jot them down: 5 73.5, 10ft 72F, surf 74, 72@3, 15-65.",
 		Flags: append([]cli.Flag{

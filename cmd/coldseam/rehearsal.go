@@ -22,9 +22,9 @@ func (p *program) rehearseCommand() *cli.Command {
 		Name:      "rehearse",
 		Usage:     "the whole drop with an invented probe and lake",
 		ArgsUsage: "[flags]",
-		Description: `A simulated probe is lowered through an invented lake, so that the job can be
-learned without hardware. Its lake's clock runs fast; its readings settle
-slowly, like real ones. What is saved goes to a folder of its own.`,
+		Description: `A simulated probe is lowered through an invented lake, so that you can
+learn the job without hardware. The lake's clock runs fast; readings settle
+slowly, as real ones do. What is saved goes to a folder of its own.`,
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "lake", Value: "alder-kettle", Usage: "which lake: " + strings.Join(rehearse.Names(), ", ")},
 			&cli.BoolFlag{Name: "depth", Usage: "the probe states its depth too"},

@@ -25,7 +25,7 @@ func (p *program) replayCommand() *cli.Command {
 			&cli.BoolFlag{Name: "page", Usage: "print a page of readings, for coldseam plan -"},
 			&cli.BoolFlag{Name: "count", Usage: "print only how many lines were read and refused"},
 			&cli.StringFlag{Name: "units", Usage: "units of the page, \"ft F\" or \"m C\""},
-			&cli.StringFlag{Name: "time-constant", Usage: "of the probe, 12 s: takes its lag out of a page"},
+			&cli.StringFlag{Name: "time-constant", Usage: "of the probe, 12 s: corrects its lag in a page"},
 		),
 		Action: p.replay,
 	}

@@ -17,10 +17,10 @@ import (
 func (p *program) rigCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "rig",
-		Usage:     "leader, parts and wait for a depth, without a drop",
+		Usage:     "leader, parts and sink time for a depth, without a drop",
 		ArgsUsage: "--water-depth 15ft [flags]",
 		Description: `With --retrieve the leader is worked out for it, else it is the trade's rule,
-the depth of water plus a quarter, and the draws at which that holds are given.
+the depth of water plus a quarter, with the retrieves at which that holds.
 Lengths, weights and speeds carry their unit.`,
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts"},
@@ -97,7 +97,7 @@ func (f *rigFlags) input(set settings.Settings) (in rig.Input, shown unit.System
 	in.DriftMps = f.quantity("drift", unit.ParseSpeed).Or(0)
 	in.ShotKg = f.quantity("shot", unit.ParseMass).Or(0)
 	if in.Retrieve.Or(0) > rig.FastestMps || in.DriftMps > rig.FastestMps {
-		f.refuse("a draw or a drift over 3 m/s (10 ft/s) is no speed for a fly")
+		f.refuse("a retrieve or a drift over 3 m/s (10 ft/s) is too fast for a fly")
 	}
 	if in.ShotKg > rig.HeaviestShotKg {
 		f.refuse("--shot: %q is too heavy to pinch on a leader", f.c.String("shot"))

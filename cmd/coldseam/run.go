@@ -121,7 +121,7 @@ func (p *program) main(args []string) error {
 		return err
 	}
 	if last := ordered[len(ordered)-1]; last == "--help" || last == "-h" || len(ordered) == 1 {
-		fitHelp(&p.out)
+		fitHelp(&p.out, p.width())
 	}
 	return nil
 }
