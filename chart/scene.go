@@ -1,7 +1,9 @@
 package chart
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
@@ -108,5 +110,6 @@ func (d Drop) SceneNames() []Name {
 		}
 		names = append(names, name)
 	}
+	slices.SortStableFunc(names, func(a, b Name) int { return cmp.Compare(a.At.DepthM, b.At.DepthM) })
 	return names
 }

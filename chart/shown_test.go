@@ -70,7 +70,7 @@ func TestBandUnknown(t *testing.T) {
 	if !ok || u.BottomM != band.BottomM || math.Abs(u.TopM-20*0.3048) > 1e-6 {
 		t.Fatalf("%v %+v in the band %+v; the deepest oxygen reading is at 20 ft", ok, u, band)
 	}
-	strip := Strip(part)
+	strip := Strip(part, 80, 40)
 	if !strings.Contains(strip, "? oxygen unknown") || !strings.Contains(strip, "| oxygen unknown below\n") {
 		t.Errorf("not named:\n%s", strip)
 	}
@@ -80,12 +80,12 @@ func TestBandUnknown(t *testing.T) {
 		}
 	}
 	whole := plan("")
-	if u, ok = whole.BandUnknown(); !ok || u.TopM < band.TopM || strings.Contains(Strip(whole), "#") {
-		t.Errorf("nothing known: %v %+v\n%s", ok, u, Strip(whole))
+	if u, ok = whole.BandUnknown(); !ok || u.TopM < band.TopM || strings.Contains(Strip(whole, 80, 40), "#") {
+		t.Errorf("nothing known: %v %+v\n%s", ok, u, Strip(whole, 80, 40))
 	}
 	read := Of(demo.Plan(t, "units: ft F\nbottom: 26 ft\n0 74 DO 9\n5 73 DO 9\n10 70 DO 9\n15 62 DO 8\n20 55 DO 8\n25 52 DO 8\n"))
-	if _, ok := read.BandUnknown(); ok || strings.Contains(Strip(read), "?") {
-		t.Errorf("a doubt where oxygen was measured:\n%s", Strip(read))
+	if _, ok := read.BandUnknown(); ok || strings.Contains(Strip(read, 80, 40), "?") {
+		t.Errorf("a doubt where oxygen was measured:\n%s", Strip(read, 80, 40))
 	}
 }
 

@@ -17,12 +17,23 @@ type row struct {
 	names    []string // of what begins or ends here
 }
 
-// place makes the rows: one for each reading, for the bottom and for the start of the
-// fly, at its own depth, and even steps between them. Readings far below all others come
-// last, not to scale.
+// deepest is how far down the rows that are to scale go, m.
+func (s *strip) deepest() float64 {
+	deepest := max(s.AnswerM, s.Bottom.Or(0))
+	for _, r := range s.Readings {
+		if !r.Far {
+			deepest = max(deepest, r.DepthM)
+		}
+	}
+	return deepest
+}
+
+// place makes the rows: one for each reading, or for those that share a step, for the bottom
+// and for the start of the fly, at its own depth, and even steps between them. Readings far
+// below all others come last, not to scale.
 func (s *strip) place() {
 	var own, far []row
-	deepest := s.AnswerM
+	deepest := s.deepest()
 	for _, r := range s.Readings {
 		at := row{depthM: r.DepthM, far: r.Far, readings: []Reading{r}}
 		if r.Far {
@@ -31,13 +42,8 @@ func (s *strip) place() {
 			continue
 		}
 		own = append(own, at)
-		deepest = max(deepest, r.DepthM)
 	}
-	if s.Bottom.Known {
-		deepest = max(deepest, s.Bottom.Value)
-	}
-	s.step = stepFor(deepest, s.u)
-	if s.shared = len(own) > crowded; s.shared {
+	if s.shared {
 		own = shared(own, s.step)
 	}
 	stop := func(depthM float64) {
@@ -97,19 +103,21 @@ func shared(own []row, step float64) []row {
 	return out
 }
 
-// stepFor picks whole marks so that the picture fits the rows.
-func stepFor(deepest float64, u unit.System) float64 {
-	steps := []float64{0.25, 0.5, 1, 2, 5, 10, 20, 50}
-	mark := 1.0
-	if u.Feet() {
-		steps, mark = []float64{1, 2, 5, 10, 20, 50, 100}, 0.3048
+// steps are those between even rows, from the finest: whole marks, and last one that leaves no
+// even row but the first and the last.
+func (s *strip) steps() []float64 {
+	marks, mark := []float64{0.25, 0.5, 1, 2, 5, 10, 20, 50}, 1.0
+	if s.u.Feet() {
+		marks, mark = []float64{1, 2, 5, 10, 20, 50, 100}, 0.3048
 	}
-	for _, n := range steps {
-		if deepest/(n*mark) <= stripRows-1 {
-			return n * mark
+	var out []float64
+	deepest := s.deepest()
+	for _, n := range marks {
+		if step := n * mark; deepest/step < mostRows && deepest > 2*step {
+			out = append(out, step)
 		}
 	}
-	return deepest / (stripRows - 1)
+	return append(out, max(deepest/6, mark), max(deepest, mark))
 }
 
 // rowOf is the row that is nearest to a depth, the shallower of two.
@@ -144,10 +152,10 @@ func (s *strip) name() {
 	add(inBand, s.printed(start.At.Best), "start")
 	add(doubt, unknown.TopM, "oxygen unknown below")
 	add(cast, water.At.Best, "cast over")
-	add(layered, meta.TopM, "break top")
+	add(layered, meta.TopM, "metalimnion top")
 	add(layered, thermocline.At.Best, "thermocline")
-	add(layered && !meta.Open, meta.BottomM, "break end")
-	add(inBand && !band.Open, band.BottomM, "band end")
+	add(layered && !meta.Open, meta.BottomM, "metalimnion bottom")
+	add(inBand && !band.Open, band.BottomM, "band bottom")
 	add(s.Bottom.Known, s.Bottom.Value, "BOTTOM")
 	beside := func(z Zone, ok bool, i int, sign string) string {
 		if ok && i >= s.rowOf(z.TopM) && i <= s.rowOf(z.BottomM) {

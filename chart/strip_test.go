@@ -18,7 +18,7 @@ const summer = "units: ft F\nbottom: 30 ft\n0 74\n5 73.5\n10 2\n15 65\n20 56\n25
 
 func TestStrip(t *testing.T) {
 	p := demo.Plan(t, summer)
-	got := Strip(Of(p))
+	got := Strip(Of(p), 80, 40)
 	for _, want := range []string{
 		"\n    0    74.0    |                                       o|\n", // the warmest stands at the right end
 		"\n   25    52.0 ?= |o                                       |\n", // the coldest at the left, in the band, its oxygen unknown
@@ -32,8 +32,8 @@ func TestStrip(t *testing.T) {
 	}
 }
 
-// TestStripFits: whatever was read, the strip is no wider than 80 columns, no longer
-// than its even rows and one for each reading, and the rows go down.
+// TestStripFits: whatever was read, the strip is no wider and no longer than the terminal, and
+// the rows go down.
 func TestStripFits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		depthUnit := rapid.SampledFrom([]string{"ft", "m"}).Draw(t, "unit")
@@ -48,13 +48,14 @@ func TestStripFits(t *testing.T) {
 		if err != nil {
 			return
 		}
-		lines := strings.Split(strings.TrimRight(Strip(Of(p)), "\n"), "\n")
-		if most := stripRows + len(p.Drop.Readings) + 10; len(lines) > most { // 10: heads, legend, names under their row
-			t.Fatalf("%d lines, want %d at most", len(lines), most)
+		cols, rows := rapid.IntRange(40, 100).Draw(t, "cols"), rapid.IntRange(24, 40).Draw(t, "rows")
+		lines := strings.Split(strings.TrimRight(Strip(Of(p), cols, rows), "\n"), "\n")
+		if len(lines) > rows {
+			t.Fatalf("%d lines, want %d at most:\n%s", len(lines), rows, strings.Join(lines, "\n"))
 		}
 		last := -1.0
 		for _, l := range lines {
-			if n := len([]rune(l)); n > 80 {
+			if n := len([]rune(l)); n > cols {
 				t.Fatalf("%d columns: %s", n, l)
 			}
 			var d float64
@@ -95,7 +96,7 @@ func TestStripLosesNothing(t *testing.T) {
 		if err != nil {
 			return
 		}
-		got := Strip(Of(p))
+		got := Strip(Of(p), 80, 40)
 		shown := p.Drop.Units.Shown()
 		for _, r := range p.Drop.Readings {
 			mark := ""
@@ -128,8 +129,8 @@ func TestStripCrowded(t *testing.T) {
 		page += fmt.Sprintf("%d %.1f\n", z, 75-float64(z)/4)
 	}
 	p := demo.Plan(t, page)
-	got := Strip(Of(p))
-	for _, want := range []string{"\n   79    55.2 ", "BOTTOM", "80 readings, not every number is printed"} {
+	got := Strip(Of(p), 80, 40)
+	for _, want := range []string{"\n   79    55.2 ", "BOTTOM", "80 readings, not every one printed"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
@@ -143,7 +144,7 @@ func TestStripCrowded(t *testing.T) {
 // together.
 func TestStripAbsurdDepth(t *testing.T) {
 	p := demo.Plan(t, strings.Replace(summer, "10 2\n", "300 51\n", 1))
-	if got := Strip(Of(p)); !strings.Contains(got, "\n  300   51.0! ") || !strings.Contains(got, "\n   15    65.0 ") || !strings.Contains(got, "not to scale") {
+	if got := Strip(Of(p), 80, 40); !strings.Contains(got, "\n  300   51.0! ") || !strings.Contains(got, "\n   15    65.0 ") || !strings.Contains(got, "not to scale") {
 		t.Errorf("got\n%s", got)
 	}
 }
@@ -155,7 +156,7 @@ func TestStripOfDemos(t *testing.T) {
 			t.Fatal(err)
 		}
 		p := demo.Plan(t, string(data))
-		if s := Strip(Of(p)); !strings.Contains(s, "o reading") || s != Strip(Of(p)) {
+		if s := Strip(Of(p), 80, 40); !strings.Contains(s, "o reading") || s != Strip(Of(p), 80, 40) {
 			t.Errorf("%s:\n%s", page, s)
 		}
 	}
@@ -165,6 +166,27 @@ func BenchmarkStrip(b *testing.B) {
 	p := demo.Plan(b, summer)
 	b.ReportAllocs()
 	for b.Loop() {
-		Strip(Of(p))
+		Strip(Of(p), 80, 40)
+	}
+}
+
+// At a bottom that lies halfway between two rows, and at every other, the deepest reading and
+// the bottom are in the strip of the smallest usual terminal.
+func TestStripBottom(t *testing.T) {
+	for bottom := 21; bottom <= 60; bottom++ {
+		got := Strip(Of(demo.Plan(t, fmt.Sprintf("units: ft F\nbottom: %d ft\n0 74\n5 73\n10 70\n15 62\n20 55\n%d 50\n", bottom, bottom))), 80, 24)
+		if !regexp.MustCompile(fmt.Sprintf(`(?m)^ +%d +50\.0 .*\|o.*BOTTOM`, bottom)).MatchString(got) {
+			t.Errorf("bottom %d:\n%s", bottom, got)
+		}
+	}
+}
+
+// Depths that are far apart leave those that are close their own rows.
+func TestStripDeep(t *testing.T) {
+	got := Strip(Of(demo.Plan(t, "units: ft F\nbottom: 900 ft\n0 74\n5 73\n10 70\n15 62\n20 55\n100 41\n300 40\n900 39.2\n")), 80, 24)
+	for _, depth := range []string{"0 ", "5 ", "10", "15", "20", "100", "300", "900"} {
+		if !regexp.MustCompile(`(?m)^ +` + depth + ` +\d+\.\d .*\|.*o.*\|`).MatchString(got) {
+			t.Errorf("no row of %s ft in\n%s", depth, got)
+		}
 	}
 }

@@ -53,7 +53,7 @@ func (p *program) chart(c *cli.Context) error {
 			if i > 0 {
 				fmt.Fprintln(&p.out)
 			}
-			fmt.Fprintf(&p.out, "%s\n\n%s", report.WrapTo(d.Title, p.width()), chart.Strip(d))
+			fmt.Fprintf(&p.out, "%s\n\n%s", report.WrapTo(d.Title, p.width()), p.pictures(d))
 		}
 		return nil
 	}
@@ -70,6 +70,17 @@ func (p *program) chart(c *cli.Context) error {
 		}
 		return htmlpage.Write(buf, htmlpage.Options{Script: asset.Script(), Licences: asset.Licences(), Still: upright.Bytes()}, chart.Sorted(drops))
 	})
+}
+
+// pictures are those of the terminal, each of which fits it with the prompt: the scene and the
+// column.
+func (p *program) pictures(d chart.Drop) string {
+	cols, rows := columns(p.stdout)
+	scene := chart.Sketch(d, cols, rows-2)
+	if scene != "" {
+		scene += "\n"
+	}
+	return scene + chart.Strip(d, cols, rows-1)
 }
 
 // figures are what a picture shows of the pages of a command.

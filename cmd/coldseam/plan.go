@@ -157,7 +157,7 @@ func (p *program) print(made plan.Plan, j job, checked *report.Check) {
 	}
 	fmt.Fprintln(&p.out)
 	line(report.Sure(made))
-	fmt.Fprint(&p.out, "\n"+chart.Strip(chart.Of(made)))
+	fmt.Fprint(&p.out, "\n"+p.pictures(chart.Of(made)))
 	why, changes := report.Reasons(made)
 	block("Confirm at the anchor", report.Confirm(made))
 	block("Why", why)
