@@ -23,7 +23,8 @@ type Options struct {
 	Script   []byte // the echarts script; nil: the page is the still picture
 	Licences string // of the script, which must go along with it; "" only where there is no script that asks for any
 	Still    []byte // a picture as SVG, shown where there is no script or it fails; nil: none. Upright: a phone is 390 px wide
-	Scene    []byte // boat, line and fly of the last drop, drawn to scale, as SVG; nil: none
+	Scene    []byte // boat, line and fly of the last drop, drawn to scale, as SVG, for half the width of a desk; nil: none
+	Narrow   []byte // the same for a phone held upright; nil: none
 	Title    string // of the page; "": that of its last drop
 }
 

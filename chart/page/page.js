@@ -120,7 +120,7 @@
     window.addEventListener('resize', function () { chart.resize(); });
     window.addEventListener('beforeprint', function () {
       document.querySelectorAll('details').forEach(function (d) { d.open = true; });
-      chart.resize(data.drops.length > 1 ? { width: 790, height: 540 } : { width: 460, height: 620 }); chart.getZr().flush(); });
+      chart.resize(data.drops.length > 1 ? { width: 790, height: 540 } : { width: 560, height: 620 }); chart.getZr().flush(); });
     window.addEventListener('afterprint', function () { chart.resize({ width: 'auto', height: 'auto' }); });
 
     // axes shows those of what is shown, and gives those below the plot their room.

@@ -218,7 +218,7 @@ func TestOrder(t *testing.T) {
 	d := figureOf(t, odd)
 	page := written(t, Options{Script: stub, Scene: stillSVG}, d)
 	at := -1
-	for _, want := range []string{d.Title, `class="numbers"`, `class="scene`, d.Brief.Confidence, `id="picture"`, d.Confirm[0], "<table>", d.Cautions[0], d.Answer[0]} {
+	for _, want := range []string{d.Title, `class="numbers"`, `class="scene`, `id="picture"`, d.Brief.Confidence, d.Confirm[0], "<table>", d.Cautions[0], d.Answer[0]} {
 		i := strings.Index(inScript.ReplaceAllString(page, ""), htmlText(want))
 		if i <= at {
 			t.Errorf("%q stands at %d, after %d", want, i, at)

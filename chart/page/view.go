@@ -42,7 +42,7 @@ type head struct {
 }
 
 // view is what the page's frame is filled with. Only Style, Script, Own, Licences, Data,
-// Still and Scene are trusted as they are: the first four are ours or the caller's, Data
+// Still, Scene and Narrow are trusted as they are: the first four are ours or the caller's, Data
 // comes from the JSON encoder and pictures are base64.
 type view struct {
 	head
@@ -51,6 +51,7 @@ type view struct {
 	Data        template.JS
 	Still       template.URL
 	Scene       template.URL
+	Narrow      template.Srcset
 	Lead        sheet
 	Several     bool
 	Drops       []sheet
@@ -103,7 +104,7 @@ func newView(o Options, drops []chart.Drop) (view, error) {
 		v.Title = titleOf(drops)
 	}
 	v.Parts = parts(v.Title, drops...)
-	v.Still, v.Scene = embedded(o.Still), embedded(o.Scene)
+	v.Still, v.Scene, v.Narrow = embedded(o.Still), embedded(o.Scene), template.Srcset(embedded(o.Narrow))
 	for i, d := range drops {
 		s := sheetOf(d)
 		s.Short = shortOf(d, i)

@@ -1,15 +1,19 @@
 package page
 
 import (
+	"bytes"
+	"errors"
 	"fmt"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 
 	"coldseam/chart"
+	"coldseam/chart/static"
 	"coldseam/profile/expect"
 )
 
@@ -20,7 +24,7 @@ func TestInBrowser(t *testing.T) {
 	ctx, script := browser(t)
 	full := expect.Full()
 	one, more := lake(t, "alder-kettle-july"), three(t)
-	with, without := Options{Script: script, Still: stillSVG}, Options{Still: stillSVG}
+	with, without := Options{Script: script, Still: stillSVG, Scene: stillSVG}, Options{Still: stillSVG}
 	for _, s := range []screen{phone, small, desk} {
 		if s != phone && !full {
 			break // the hostile names are looked at on a desk
@@ -51,8 +55,8 @@ func TestInBrowser(t *testing.T) {
 		v.drawn(d, true)
 		v.answersTo(d, 2, false)
 		v.densitySwitched()
-		if n := value[int](v, `document.querySelectorAll('img').length`); n != 1 {
-			t.Errorf("%d images, want the still picture alone", n)
+		if n := value[int](v, `document.querySelectorAll('img').length`); n != 2 {
+			t.Errorf("%d images, want the drawing to scale and the still picture alone", n)
 		}
 		v.quiet()
 	})
@@ -96,6 +100,47 @@ func TestInBrowser(t *testing.T) {
 			t.Errorf("%d half sheets, want 1", n)
 		}
 	})
+}
+
+// On a phone the first screen holds the numbers and the whole drawing to scale, on a desk
+// both stand side by side.
+func TestFirstScreen(t *testing.T) {
+	ctx, script := browser(t)
+	d := lake(t, "alder-kettle-july")
+	var wide, narrow bytes.Buffer
+	if err := errors.Join(static.Scene(&wide, static.SVG, static.DeskScene, d), static.Scene(&narrow, static.SVG, static.PhoneScene, d)); err != nil {
+		t.Fatal(err)
+	}
+	page := written(t, Options{Script: script, Still: stillSVG, Scene: wide.Bytes(), Narrow: narrow.Bytes()}, d)
+	for _, s := range []screen{phone, desk} {
+		v := open(t, ctx, page, s)
+		v.until("the drawing", `document.querySelector('.scene img').complete && document.querySelector('.scene img').naturalWidth > 0`)
+		ends := value[[]float64](v, `['.numbers', '.scene img'].map(function (q) { return document.querySelector(q).getBoundingClientRect().bottom; })`)
+		if ends[0] > float64(s.height) || ends[1] > float64(s.height) {
+			t.Errorf("%s: the numbers end at %.0f, the drawing at %.0f of %d px", s.name, ends[0], ends[1], s.height)
+		}
+		if s == phone && ends[0] > ends[1] {
+			t.Errorf("the drawing, to %.0f px, stands before the numbers, to %.0f", ends[1], ends[0])
+		}
+		v.fits(s.width)
+		v.quiet()
+	}
+}
+
+// On paper every part of a comparison is open, whether there is a script or not.
+func TestPrintedOpen(t *testing.T) {
+	ctx, _ := browser(t)
+	v := open(t, ctx, written(t, Options{Still: stillSVG}, three(t)...), desk)
+	tall := `[].map.call(document.querySelectorAll('details table'), function (e) { return e.checkVisibility() && e.getBoundingClientRect().height > 20; })`
+	if got := value[[]bool](v, tall); !slices.Equal(got, []bool{false, false, true}) {
+		t.Errorf("on the screen: %v", got)
+	}
+	if _, err := chromedp.Call(v.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"}); err != nil {
+		t.Fatal(err)
+	}
+	if got := value[[]bool](v, tall); !slices.Equal(got, []bool{true, true, true}) {
+		t.Errorf("on paper: %v", got)
+	}
 }
 
 // quiet fails the test for whatever went wrong and whatever was asked from elsewhere.

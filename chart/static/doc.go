@@ -41,9 +41,9 @@ var (
 	HalfSheet = Size{WidthPt: 396, HeightPt: 612, TextPt: 8.5, DPI: 200}
 )
 
-// The presets of a scene alone, for the head of a page on a desk's screen and on a phone's.
+// The presets of a scene alone, for the head of a page: half of a desk's screen, and a phone's.
 var (
-	DeskScene  = Size{WidthPt: 720, HeightPt: 300, TextPt: 11, DPI: 96}
+	DeskScene  = Size{WidthPt: 480, HeightPt: 310, TextPt: 12, DPI: 96}
 	PhoneScene = Size{WidthPt: 292.5, HeightPt: 165, TextPt: 11, DPI: 192}
 )
 

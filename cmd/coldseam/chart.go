@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -64,11 +65,19 @@ func (p *program) chart(c *cli.Context) error {
 		return static.Compare(buf, f, size, chart.Sorted(drops))
 	}
 	return p.draw(c, out, still, func(buf *bytes.Buffer) error {
-		var upright bytes.Buffer
+		sorted := chart.Sorted(drops)
+		var upright, wide, narrow bytes.Buffer
 		if err := still(&upright, static.SVG, static.Phone); err != nil {
 			return err
 		}
-		return htmlpage.Write(buf, htmlpage.Options{Script: asset.Script(), Licences: asset.Licences(), Still: upright.Bytes()}, chart.Sorted(drops))
+		if last := sorted[len(sorted)-1]; last.Scene != nil {
+			if err := errors.Join(static.Scene(&wide, static.SVG, static.DeskScene, last), static.Scene(&narrow, static.SVG, static.PhoneScene, last)); err != nil {
+				return err
+			}
+		}
+		return htmlpage.Write(buf, htmlpage.Options{
+			Script: asset.Script(), Licences: asset.Licences(), Still: upright.Bytes(), Scene: wide.Bytes(), Narrow: narrow.Bytes(),
+		}, sorted)
 	})
 }
 
