@@ -20,7 +20,7 @@ const (
 	NotReached Verdict = "not reached" // too warm as far down as was read; it may be cooler below
 	TooWarm    Verdict = "too warm"    // no depth of the lake is cool enough
 	NoOxygen   Verdict = "no oxygen"   // the temperature suits somewhere, but without the oxygen
-	OverWarm   Verdict = "over warm"   // what suits best lies over black mud: the warmer water above that, which a cool- or warmwater fish uses
+	OverWarm   Verdict = "over warm"   // what suits best lies over black mud: the warmer water above that, which the fish uses
 	Smothered  Verdict = "smothered"   // its temperature suits only below the depth that black mud leaves in doubt
 	Squeezed   Verdict = "squeezed"    // too warm as far as was read, and the oxygen measured ends above: deeper is no better
 )

@@ -12,7 +12,7 @@ import (
 // practice), and how far up that reaches is package oxygen's depth. What is taken out is
 // named beside the band.
 func (f *finder) overMud(b *Band, runs []run) []run {
-	if !f.AnchorBlack || len(runs) == 0 || f.oxygenCovers(runs[thickest(runs)]) {
+	if !f.AnchorBlack || len(runs) == 0 || f.measuredDown(runs[thickest(runs)]) {
 		return runs
 	}
 	d := f.doubtfulBelow()
@@ -31,6 +31,15 @@ func (f *finder) overMud(b *Band, runs []run) []run {
 	return kept
 }
 
+// measuredDown reports whether oxygen was measured down to a run's end: over black mud it is
+// not taken to hold below the readings.
+func (f *finder) measuredDown(r run) bool {
+	return f.oxygenCovers(r) && f.oxygenZ[len(f.oxygenZ)-1] >= r.bottom.depthM-AssumedM-1e-6
+}
+
+// stressC: warmer water stresses trout and their kin: 68 F, common advice.
+const stressC = 20.0
+
 // thickest is the index of the thickest run, ties to the shallower.
 func thickest(runs []run) int {
 	best := 0
@@ -43,11 +52,14 @@ func thickest(runs []run) int {
 }
 
 // smothered answers where all of the water whose temperature suits lies under the depth
-// below which black mud leaves little hope of oxygen. Cool- and warmwater fish then use the
-// warmer water above; trout and their kin are better left alone there.
+// below which black mud leaves little hope of oxygen. Then the fish use the warmer water
+// above; where it stresses coldwater fish they are better left alone.
 func (f *finder) smothered(b Band, topM float64) Band {
-	if f.Fish.Kind != fish.Coldwater && f.Fish.UpperUseC.Known {
+	if f.Fish.UpperUseC.Known {
 		f.high = f.Fish.UpperUseC.Value
+		if f.Fish.Kind == fish.Coldwater {
+			f.high = math.Min(f.high, stressC)
+		}
 		if runs := f.runs(f.suits); len(runs) > 0 && runs[thickest(runs)].thick() >= WordM {
 			b.Verdict = OverWarm
 			return f.fill(b, runs)

@@ -165,6 +165,16 @@ func (p *Plan) Alike() (coldC, warmC float64, alike bool) {
 	return coldC, warmC, warmC-coldC <= alikeC
 }
 
+// OxygenToM is the depth of the deepest oxygen reading, m; 0 where there is none.
+func (p *Plan) OxygenToM() (depthM float64) {
+	for _, q := range p.Column.Points() {
+		if q.Oxygen.Known {
+			depthM = q.DepthM
+		}
+	}
+	return depthM
+}
+
 // OverMud is where black mud cuts the band or leaves none, m.
 func (p *Plan) OverMud() (depthM float64, ok bool) {
 	for _, o := range p.Band.Others {

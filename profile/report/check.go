@@ -24,31 +24,31 @@ func CheckReading(p plan.Plan, r profile.Reading) *Check {
 	if c.Finding == plan.AsExpected || c.Finding == plan.LayersMoved || c.Finding == plan.MovedFar {
 		out.ShiftM = &c.ShiftM
 	}
+	out.Text = s.checked(c, r)
+	return out
+}
+
+// checked says what a reading changes.
+func (s speaker) checked(c plan.CheckedAt, r profile.Reading) string {
 	at := fmt.Sprintf("Check: %s at %s", s.u.Degrees(r.TempC), s.u.Length(r.DepthM))
-	if c.Finding == plan.NotReadSoDeep {
-		out.Text = fmt.Sprintf("%s is below the deepest reading of the page (%s), so there is nothing to compare it with: add it to the page.", at, s.u.Length(p.Column.Last().DepthM))
-		return out
-	}
-	if c.Finding == plan.Implausible {
+	expected := s.degrees(c.LowC, c.HighC)
+	switch c.Finding {
+	case plan.NotReadSoDeep:
+		return fmt.Sprintf("%s is below the deepest reading of the page (%s), so there is nothing to compare it with: add it to the page.", at, s.u.Length(s.p.Column.Last().DepthM))
+	case plan.Implausible:
 		guess := ""
 		if c.Guess != "" {
 			guess = fmt.Sprintf(" (%s?)", c.Guess)
 		}
-		out.Text = fmt.Sprintf("%s cannot be right%s. Read it again: until then nothing changes.", at, guess)
-		return out
-	}
-	expected := s.degrees(c.LowC, c.HighC)
-	switch c.Finding {
+		return fmt.Sprintf("%s does not look right%s. Read it again: until then nothing changes.", at, guess)
 	case plan.AsExpected:
-		out.Text = fmt.Sprintf("%s: as expected (%s). Nothing changes.", at, expected)
+		return fmt.Sprintf("%s: as expected (%s). Nothing changes.", at, expected)
 	case plan.LayersMoved:
-		out.Text = fmt.Sprintf("%s, expected %s: %s", at, expected, s.shifted(c))
+		return fmt.Sprintf("%s, expected %s: %s", at, expected, s.shifted(c))
 	case plan.MovedFar:
-		out.Text = fmt.Sprintf("%s, expected %s. Read it again first: %s", at, expected, s.movedFar(c))
-	default:
-		out.Text = fmt.Sprintf("%s, expected %s. No depth of the page had that temperature: the water has changed. %s", at, expected, s.changed(c.Finding))
+		return fmt.Sprintf("%s, expected %s. Read it again first: %s", at, expected, s.movedFar(c))
 	}
-	return out
+	return fmt.Sprintf("%s, expected %s. No depth of the page had that temperature: the water has changed. %s", at, expected, s.changed(c.Finding))
 }
 
 // changed says what to make of water that is warmer or colder than all of the page.

@@ -61,18 +61,13 @@ func (s speaker) starved() string {
 }
 
 // smothered says that black mud leaves little hope of oxygen where the temperature suits,
-// what would settle it, and which water is more likely to hold oxygen.
+// and what would settle it.
 func (s speaker) smothered() string {
 	p, b := s.p, s.p.Band
 	doubt, from := s.u.Length(b.DoubtfulBelow.Best), s.u.Length(b.CoolFromM.Value)
 	t := fmt.Sprintf("Too warm above, and little hope of oxygen below: the water suits %s only from %s down, and the mud on the anchor came up black, so oxygen may be too low from %s down.",
 		p.Fish.Name, from, doubt)
 	t += fmt.Sprintf(" Measure the oxygen at %s: with %s mg/L or more, fish there.", from, number(p.Fish.OxygenMgL.Value))
-	for _, o := range b.Others {
-		if o.Why == band.Surer && !p.Gate() {
-			return t + fmt.Sprintf(" Else %s is %s.", s.u.Span(o.TopM, o.BottomM), s.flaw(o.Why))
-		}
-	}
 	return t + " Otherwise leave these fish alone until the water cools."
 }
 

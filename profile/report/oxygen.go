@@ -26,7 +26,7 @@ func (s speaker) oxygenRead() string {
 	case s.p.Band.Oxygen && !over:
 		return ""
 	case s.p.Band.Oxygen:
-		t = "Oxygen was measured down to here"
+		t = fmt.Sprintf("Oxygen was read down to %s", s.u.Length(s.p.OxygenToM()))
 	case len(at) == 0 && bet != band.AllOfIt && !s.p.Drop.AnchorBlack():
 		return "" // it is said with the best bet
 	case len(at) > 0:
@@ -37,6 +37,9 @@ func (s speaker) oxygenRead() string {
 		t += fmt.Sprintf(". The mud on the anchor came up black, so no water below %s is counted: oxygen may be too low there", s.u.Length(cut))
 	case oxygen.TurnedOver(s.p.Layers):
 		t += ", but cold water in one layer has lately mixed with air from top to bottom and should hold enough"
+		if s.p.Drop.AnchorBlack() {
+			t += "; black mud tells only of the summer"
+		}
 	case s.p.Drop.AnchorBlack() && d != nil:
 		t += fmt.Sprintf(". The mud on the anchor came up black: oxygen may be too low below %s", s.u.Length(d.Best))
 	case s.p.Drop.AnchorBlack():

@@ -37,14 +37,18 @@ func (s speaker) why() []string {
 	return out
 }
 
+// likes is the temperature that the fish likes, as far as it matters here: "66 F or less".
+func (s speaker) likes() string {
+	if s.p.Fish.Kind != fish.Coldwater || s.p.Band.Cold {
+		return s.comfort()
+	}
+	return s.u.Degrees(s.p.Fish.ComfortHighC.Value) + " or less"
+}
+
 // needs says what the fish needs, with the sources.
 func (s speaker) needs() []string {
 	b, f := s.p.Band, s.p.Fish
-	likes := s.u.Degrees(f.ComfortHighC.Value) + " or less"
-	if f.Kind != fish.Coldwater || b.Cold {
-		likes = s.comfort()
-	}
-	out := []string{fmt.Sprintf("%s like water of %s (%s)", f.Name, likes, f.ComfortHighC.Source)}
+	out := []string{fmt.Sprintf("%s like water of %s (%s)", f.Name, s.likes(), f.ComfortHighC.Source)}
 	switch {
 	case b.Oxygen:
 		out = append(out, fmt.Sprintf("they need %s mg/L of oxygen (%s)", number(f.OxygenMgL.Value), f.OxygenMgL.Source))

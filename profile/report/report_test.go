@@ -192,7 +192,7 @@ func TestCheckTurnsRound(t *testing.T) {
 		{"colder in spring", spring, "rainbow", "10 46.5", "fly about 3 ft down", "good news"},
 		{"far colder in spring", spring, "rainbow", "10 45", "Read it again first: if it is right, the layers lie about 10 ft shallower here than on the page, and one reading is too little to go by. If it stays so, take a new drop", "So "},
 		{"far warmer in spring", spring, "rainbow", "20 49.5", "15 ft deeper here than on the page, and one reading is too little to go by. It would be good news: they like it warmer", "So "},
-		{"a slipped digit", summer, "rainbow", "14 640", "Check: 640 F at 14 ft cannot be right (64 F?). Read it again: until then nothing changes", "layers"},
+		{"a slipped digit", summer, "rainbow", "14 640", "Check: 640 F at 14 ft does not look right (64 F?). Read it again: until then nothing changes", "layers"},
 		{"colder than all of it", spring, "rainbow", "10 42", "They like it warmer", "go deeper"},
 		{"colder for bass", "units: ft F\n0 57\n6 56\n13 52\n26 45\n", "largemouth", "13 40", "They like it warmer", "good news"},
 		{"warmer under ice", ice, "brook", "2 2.9", "good news", "too warm"},

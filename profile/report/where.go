@@ -89,20 +89,11 @@ func (s speaker) bestBet() string {
 func (s speaker) suitable(doubt bool) string {
 	b, p := s.p.Band, s.p
 	bottom := s.u.Length(max(b.Bottom.Low, 0))
-	cold, warm, alike := p.Alike()
 	switch {
-	case b.Verdict == band.Warmest:
-		return fmt.Sprintf("All of this water is colder than %s like (%s), and they should hold where it is warmest, %s", p.Fish.Name, s.comfort(), s.deepEdges())
-	case b.Cold && p.UnderIce() && b.ToSurface:
-		return fmt.Sprintf("Under the ice all of it is colder than %s like best, and they hold wherever there is oxygen: top to %s", p.Fish.Name, bottom)
-	case b.Cold && b.ToSurface && alike:
-		return fmt.Sprintf("No water here is too warm for %s, top to %s, and none much warmer than the rest: %s, colder than they like best (%s). Look for warmer water first, in sunny, sheltered bays and on the shore that the wind blows to (common practice)",
-			p.Fish.Name, bottom, s.degrees(cold, warm), s.comfort())
-	case b.Cold && b.ToSurface:
-		return fmt.Sprintf("No water here is too warm for %s, top to %s: it is colder than they like best (%s), so fish the warmest you find, here %s at %s",
-			p.Fish.Name, bottom, s.comfort(), s.u.Degrees(p.Layers.Curve.At(b.Start.Best)), s.u.Length(b.Start.Best))
+	case b.Verdict == band.Warmest || b.Cold && b.ToSurface:
+		return s.coldHere(bottom)
 	case b.Verdict == band.OverWarm:
-		return fmt.Sprintf("The water that %s like best (%s) lies over black mud, so they should hold in the warmer water above that, %s", p.Fish.Name, s.comfort(), s.deepEdges())
+		return fmt.Sprintf("The water that %s like best (%s) lies over black mud, so they should hold in the warmer water above that, %s", p.Fish.Name, s.likes(), s.deepEdges())
 	case doubt && p.Fish.Kind != fish.Coldwater && b.ToSurface:
 		return fmt.Sprintf("The temperature suits %s down to %s", p.Fish.Name, bottom)
 	case doubt && p.Fish.Kind != fish.Coldwater:
@@ -117,4 +108,21 @@ func (s speaker) suitable(doubt bool) string {
 		return fmt.Sprintf("Fish should hold anywhere down to %s", bottom)
 	}
 	return fmt.Sprintf("Fish should hold %s", s.deepEdges())
+}
+
+// coldHere says where to look for fish in water that is colder than they like best.
+func (s speaker) coldHere(bottom string) string {
+	b, p := s.p.Band, s.p
+	cold, warm, alike := p.Alike()
+	switch {
+	case b.Verdict == band.Warmest:
+		return fmt.Sprintf("All of this water is colder than %s like (%s), and they should hold where it is warmest, %s", p.Fish.Name, s.comfort(), s.deepEdges())
+	case p.UnderIce():
+		return fmt.Sprintf("Under the ice all of it is colder than %s like best, and they hold wherever there is oxygen: top to %s", p.Fish.Name, bottom)
+	case alike:
+		return fmt.Sprintf("No water here is too warm for %s, top to %s, and none much warmer than the rest: %s, colder than they like best (%s). Look for warmer water first, in sunny, sheltered bays and on the shore that the wind blows to (common practice)",
+			p.Fish.Name, bottom, s.degrees(cold, warm), s.comfort())
+	}
+	return fmt.Sprintf("No water here is too warm for %s, top to %s: it is colder than they like best (%s), so fish the warmest you find, here %s at %s",
+		p.Fish.Name, bottom, s.comfort(), s.u.Degrees(p.Layers.Curve.At(b.Start.Best)), s.u.Length(b.Start.Best))
 }
