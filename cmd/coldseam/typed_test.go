@@ -73,7 +73,7 @@ func TestTypedWords(t *testing.T) {
 		{"caught 2 at 14 ft", "kept as a note"},
 		{"wind SW 8", "Noted"},
 		{"note: fish at # 3 buoy", "Noted"},
-		{"12 6x.5", "is no number"},
+		{"12 6x.5", "is not a number"},
 	} {
 		c.wait("Temperature at", "Enter ends")
 		c.typeLine(tc.typed)

@@ -45,7 +45,7 @@ func (b *builder) echo(e entry, made []profile.Reading) string {
 	}
 	for _, t := range e.depths {
 		if t.approx {
-			parts = append(parts, "the doubt about the depth is not used")
+			parts = append(parts, "the doubt about the depth is left aside")
 			break
 		}
 	}
@@ -117,7 +117,7 @@ func (b *builder) tempsOrSame(e *entry, depths []token) ([]profile.Reading, erro
 		}
 	}
 	if len(b.d.Readings) == 0 {
-		return nil, b.refuse(e, "the same as above, but nothing stands above")
+		return nil, b.refuse(e, "the same as above, but there is nothing above")
 	}
 	same := b.d.Readings[len(b.d.Readings)-1]
 	same.Oxygen = profile.Optional{}
@@ -261,7 +261,7 @@ func (b *builder) bottomNumber(e *entry) (done bool, err error) {
 
 func (b *builder) setBottom(e *entry, m float64) error {
 	if m <= 0 || m > 1000 {
-		return b.refuse(e, "that is no lake's depth: write e.g. \"bottom 24 ft\"")
+		return b.refuse(e, "that is not the depth of a lake: write e.g. \"bottom 24 ft\"")
 	}
 	switch {
 	case !b.d.Bottom.Known:

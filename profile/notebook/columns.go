@@ -264,7 +264,7 @@ func (r *reader) classifyThird(e *entry, c *thirdColumn) error {
 	near := true
 	for _, f := range e.free {
 		if f.worded {
-			return r.fail(e.line, shown(e.text)+": what is the number "+exact(f.value.Value)+" before a word? Put what is no reading after #, or in a line that begins with \"note:\"")
+			return r.fail(e.line, shown(e.text)+": what is the number "+exact(f.value.Value)+" before a word? Put anything that is not a reading after #, or in a line that begins with \"note:\"")
 		}
 		near = near && math.Abs(f.value.Value-e.temps[0].value.Value) < 5
 	}
@@ -311,9 +311,9 @@ func (r *reader) meaningOfThird(c thirdColumn) (thirdIs, error) {
 		}
 		return thirdNothing, err
 	case c.again && c.often() && len(c.open) >= 3: // on most lines: hardly read again each time
-		again, err := ask("the two temperatures on most lines", "each depth read twice", "two drops side by side", "write each drop by itself, a line ---- between them")
+		again, err := ask("the two temperatures on most lines", "each depth read twice", "two drops side by side", "write each drop on its own, with a line ---- between them")
 		if err == nil && !again {
-			err = r.fail(first.line, "two drops side by side: write each by itself, a line ---- between them")
+			err = r.fail(first.line, "two drops side by side: write each on its own, with a line ---- between them")
 		}
 		return thirdAgain, err
 	case c.again:

@@ -19,7 +19,7 @@ func (b *builder) tooDeep() error {
 			u := b.d.Units.Shown()
 			n, err := b.r.ask(Question{Line: r.Line, Text: r.Text,
 				What:    fmt.Sprintf("a depth of %s %s, but the bottom was noted at %s", exact(r.Depth), r.DepthUnit, u.Length(b.d.Bottom.Value)),
-				Choices: []string{"a slip: this reading is left out", "the bottom is at least as deep as this reading"}})
+				Choices: []string{"a mistake: leave this reading out", "the bottom is at least as deep as this reading"}})
 			if err != nil {
 				return err
 			}

@@ -140,7 +140,7 @@ func (r *reader) chunks() ([]chunk, error) {
 	}
 	for i, it := range r.items {
 		if len(p.chunks) > maxDrops {
-			return nil, r.fail(it.line, fmt.Sprintf("more than %d drops on one page: part it into several", maxDrops))
+			return nil, r.fail(it.line, fmt.Sprintf("more than %d drops on one page: split it into several", maxDrops))
 		}
 		switch it.kind {
 		case blank:

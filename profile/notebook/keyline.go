@@ -57,12 +57,12 @@ func (r *reader) key(h Header) ([]item, error) {
 		}
 	case h.Key == "wind" && h.Value != "" && !strings.ContainsAny(h.Value, "0123456789"):
 		if _, err := readWind(h.Value, unit.System{}); err != nil {
-			r.note(h.Line, "%s kept as a note: no wind in it", shown(raw))
+			r.note(h.Line, "%s kept as a note: it names no wind", shown(raw))
 			h.Key, h.Value = "note", strings.TrimSpace(raw)
 		}
 	case (h.Key == "bottom" || h.Key == "secchi") && h.Value != "" && !strings.ContainsAny(clean(h.Value), "0123456789-"):
 		if _, ok := lengthWord(clean(h.Value)); !ok {
-			r.note(h.Line, "%s kept as a note: no depth in it", shown(raw))
+			r.note(h.Line, "%s kept as a note: it names no depth", shown(raw))
 			h.Key, h.Value = "note", strings.TrimSpace(raw)
 		}
 	}
@@ -80,7 +80,7 @@ func misspelt(name string) error {
 	}
 	slices.Sort(known)
 	if like, ok := nearest(name, known, len(name)/4); ok && !plainWord[name] {
-		return fmt.Errorf("%q is no key, did you mean \"%s:\"? If it is no key, put the line after \"note:\"", name, like)
+		return fmt.Errorf("%q is not a header key; did you mean \"%s:\"? If it is something else, put the line after \"note:\"", name, like)
 	}
 	return nil
 }

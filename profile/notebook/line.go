@@ -182,13 +182,13 @@ func runTogether(ts []token, i int) error {
 	case t.spaced || before.kind != number:
 		return nil
 	case t.kind == number && before.role == unknown:
-		return errors.New("two numbers run into each other: put a blank between depth and temperature")
+		return errors.New("two numbers run into each other: put a space between depth and temperature")
 	case t.text == ".." && i+1 < len(ts) && ts[i+1].kind == number && !ts[i+1].spaced:
 		a, b := before.text, ts[i+1].text
-		return fmt.Errorf("two points in %s..%s: write %s.%s, or a depth and a temperature with a blank between", a, b, a, b)
+		return fmt.Errorf("two points in %s..%s: write %s.%s, or a depth and a temperature with a space between", a, b, a, b)
 	case feetAndInches(ts, i):
 		feet := exact(before.value.Value)
-		return fmt.Errorf("%s'%s may be feet and inches: write %s'%s\" or put a blank between", feet, t.text, feet, t.text)
+		return fmt.Errorf("%s'%s may be feet and inches: write %s'%s\" or put a space between", feet, t.text, feet, t.text)
 	}
 	return nil
 }

@@ -27,7 +27,7 @@ var readingWords = []string{"surface", "bottom", "degrees", "temperature", "dept
 func (r *reader) mayBeNote(line int, c, raw string, taken bool) (note bool, err error) {
 	words, dirty := sentenceWords(c), dirtyNumber(c)
 	if dirty != "" && !numbersParted(dirty) && (words == 0 || startsWithDigit(c) && words < 3) {
-		return false, fmt.Errorf("%q is no number: write the line again, or put it after \"note:\"", dirty)
+		return false, fmt.Errorf("%q is not a number: write the line again, or put it after \"note:\"", dirty)
 	}
 	digits := strings.ContainsAny(c, "0123456789")
 	if digits {
@@ -73,7 +73,7 @@ func dirtyNumber(c string) (dirty string) {
 func misspeltReading(c string) error {
 	for _, w := range letters().FindAllString(c, -1) {
 		if like, near := nearest(w, readingWords, 1); near && len(w) >= 5 && !isVocabulary(w) {
-			return fmt.Errorf("%q is not understood, did you mean %s? If it is no reading, put the line after \"note:\"", w, like)
+			return fmt.Errorf("%q is not understood; did you mean %s? If it is not a reading, put the line after \"note:\"", w, like)
 		}
 	}
 	return nil
@@ -135,7 +135,7 @@ func (r *reader) notOrReading(line int, raw string) (bool, error) {
 	if r.o.Ask == nil {
 		return false, errors.New("a reading or a note? Write the reading as \"5: 71.2\", or put the line after \"note:\"")
 	}
-	n, err := r.ask(Question{Line: line, Text: raw, What: "how the line is meant", Choices: []string{"a note", "a reading: it must be written another way"}})
+	n, err := r.ask(Question{Line: line, Text: raw, What: "how the line is meant", Choices: []string{"a note", "a reading, which must be written another way"}})
 	if err != nil {
 		return false, err
 	}

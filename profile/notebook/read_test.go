@@ -154,7 +154,7 @@ func noteLines(sheets []Sheet) []string {
 func TestRefusalNamesAllLines(t *testing.T) {
 	text := "0 ft 74 F\n" + strings.Repeat("5.0.3 72\n", 9)
 	_, err := Read([]byte(text), Options{Name: "p"})
-	want := `p:2: "5.0.3 72": two numbers run into each other: put a blank between depth and temperature (also line 3, 4, 5, 6, 7, and 3 more)`
+	want := `p:2: "5.0.3 72": two numbers run into each other: put a space between depth and temperature (also line 3, 4, 5, 6, 7, and 3 more)`
 	if err == nil || err.Error() != want {
 		t.Errorf("error\n%v\nwant\n%s", err, want)
 	}

@@ -183,7 +183,7 @@ func (e *entry) resolve() error {
 	}
 	e.assignFree()
 	if (e.same || e.missing) && len(e.free) > 0 && len(e.depths) > 0 {
-		return errors.New("a number is left over beside the mark for \"same\" or for no reading")
+		return errors.New("one number too many beside the mark for \"same\" or for no reading")
 	}
 	e.odd = e.odd || e.more()
 	return nil

@@ -147,7 +147,7 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 		return nil, errLong
 	}
 	if piece := torn(c); piece != "" {
-		return nil, fmt.Errorf("%q is no number: write the line again, or put it after \"note:\"", piece)
+		return nil, fmt.Errorf("%q is not a number: write the line again, or put it after \"note:\"", piece)
 	}
 	if rest, ok := r.logged(line, c, t); ok {
 		return r.reading(line, rest, raw, t)

@@ -90,7 +90,7 @@ func TestReadLineAt(t *testing.T) {
 
 func TestReadLineRefuses(t *testing.T) {
 	for text, want := range map[string]string{
-		"0 74\r5 73\r10 72\r\r0 70\r5 69": "two drops", "5 ditto": "nothing stands above", "12 6x.5": "no number", "12\x0068": "control character", "date: 7/8/2026": "two meanings",
+		"0 74\r5 73\r10 72\r\r0 70\r5 69": "two drops", "5 ditto": "there is nothing above", "12 6x.5": "not a number", "12\x0068": "control character", "date: 7/8/2026": "two meanings",
 	} {
 		if _, err := ReadLine(text, "", begunDrop(t), Options{}); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %q", text, err, want)

@@ -74,7 +74,7 @@ func (b *builder) depthUnit(all []entry) error {
 			b.page.Depth = u
 		}
 		if bare != nil {
-			b.r.note(0, "bare depths read in %s, as the others are written", b.page.Depth)
+			b.r.note(0, "depths without a unit read in %s, like the others", b.page.Depth)
 		}
 		return nil
 	}

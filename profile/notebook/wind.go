@@ -138,7 +138,7 @@ func windSpeed(v string, bare unit.System) (mps float64, found bool, err error) 
 		return 0, false, openWind{v}
 	}
 	if mps, err = unit.ParseSpeed(fmt.Sprintf("%v %s", most, named)); err == nil && mps > 30 {
-		err = fmt.Errorf("%q is no wind that anybody fishes in", v)
+		err = fmt.Errorf("%q is more wind than anybody fishes in", v)
 	}
 	return mps, true, err
 }

@@ -26,7 +26,7 @@ func read(path string) ([]byte, error) {
 	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) { // a home that is /dev/null
 		if _, err := os.Lstat(path); err == nil {
-			return nil, fmt.Errorf("%s: that is a link which leads to no file: mend or remove it", path)
+			return nil, fmt.Errorf("%s: that is a link that leads to no file: fix or remove it", path)
 		}
 		return nil, nil
 	}
@@ -47,7 +47,7 @@ func read(path string) ([]byte, error) {
 		if errors.As(err, &inner) {
 			err = inner.Err
 		}
-		return nil, fmt.Errorf("%s: cannot be read: %w; see to its rights, or remove it", path, err)
+		return nil, fmt.Errorf("%s: cannot be read: %w; check its permissions, or remove it", path, err)
 	}
 	return data, nil
 }

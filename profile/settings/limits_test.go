@@ -82,7 +82,7 @@ func TestLoadNoFile(t *testing.T) {
 		"a folder":           {func() error { return os.Mkdir(path, 0o755) }, "a folder, a pipe or a device"},
 		"a device":           {func() error { return os.Symlink("/dev/zero", path) }, "a folder, a pipe or a device"},
 		"a pipe":             {func() error { return exec.Command("mkfifo", path).Run() }, "a folder, a pipe or a device"},
-		"a link to nothing":  {func() error { return os.Symlink("nowhere", path) }, "a link which leads to no file"},
+		"a link to nothing":  {func() error { return os.Symlink("nowhere", path) }, "a link that leads to no file"},
 		"a link to itself":   {func() error { return os.Symlink("settings.toml", path) }, "cannot be read: too many levels"},
 		"a file, by a link":  {func() error { os.WriteFile(path+"2", nil, 0o644); return os.Symlink(path+"2", path) }, ""},
 		"a very large file":  {func() error { return os.WriteFile(path, make([]byte, 1<<20), 0o644) }, "has more than 64 kB"},

@@ -62,7 +62,7 @@ func (s Settings) WaterNames() []string {
 func Path() (string, error) {
 	dir, err := os.UserConfigDir()
 	if err == nil && !filepath.IsAbs(dir) {
-		err = fmt.Errorf("%s: the home folder's path is not whole", dir)
+		err = fmt.Errorf("%s: the home folder's path is not complete", dir)
 	}
 	if err != nil {
 		return "", err
@@ -154,7 +154,7 @@ func (p *parser) book(dir string) {
 		dir = filepath.Join(home, dir[2:])
 	}
 	if !filepath.IsAbs(dir) {
-		p.fail("book", fmt.Errorf("%q: write the whole path of the folder", dir))
+		p.fail("book", fmt.Errorf("%q: write the full path of the folder", dir))
 	}
 	p.s.Book = dir
 }
