@@ -47,7 +47,7 @@ func (c Config) Check() error {
 	case c.Name == "":
 		return errors.New("no port named: give one such as /dev/ttyUSB0 or COM3")
 	case !utf8.ValidString(c.Name) || plain.Line(c.Name) != c.Name:
-		return fmt.Errorf("the name %+q is not one of a port: there are signs in it that cannot be printed", c.Name)
+		return fmt.Errorf("the name %+q is not the name of a port: it holds signs that cannot be printed", c.Name)
 	case !slices.Contains(bauds, c.Baud):
 		return fmt.Errorf("%d baud is not a speed of a probe: use %s", c.Baud, oneOf(bauds))
 	case !slices.Contains(dataBits, c.DataBits):

@@ -55,9 +55,9 @@ func busy(name string) error {
 // that an angler can join.
 func denied(name, group string) string {
 	if group == "" {
-		return name + " may not be opened: its rights let no group but the system's own in; ask whoever set up the computer"
+		return name + " cannot be opened: only the system may use it; ask whoever set up the computer"
 	}
-	return fmt.Sprintf("%s may not be opened: it is for the group %s; run `sudo usermod -aG %[2]s $USER`, then log out and in again", name, group)
+	return fmt.Sprintf("%s cannot be opened: it belongs to the group %s; run `sudo usermod -aG %[2]s $USER`, then log out and in again", name, group)
 }
 
 // missing says what ports there are instead.

@@ -39,7 +39,7 @@ func (who identity) find(ports []Info) (string, error) {
 	}
 	for _, p := range ports {
 		if who.info.VendorID != "" && p.VendorID != "" && who.leadsTo(p) && !same(who.info, p) {
-			return "", fmt.Errorf("another device is there now: %s; plug the probe in again, or start anew to use this one", p)
+			return "", fmt.Errorf("another device is there now: %s; plug the probe in again, or start again to use this one", p)
 		}
 	}
 	return who.given, nil

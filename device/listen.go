@@ -139,7 +139,7 @@ func (l *Listener) Close() error {
 	case <-l.done:
 		return nil
 	case <-time.After(closing):
-		return fmt.Errorf("%s does not answer: its cable must be pulled, or the program ended, to free it", l.config.Name)
+		return fmt.Errorf("%s does not answer: pull its cable, or end the program, to free it", l.config.Name)
 	}
 }
 
@@ -197,7 +197,7 @@ func (l *Listener) read(port io.Reader) (reason string) {
 				ends = 0
 			}
 			if ends == pulled {
-				return "the port has come to its end: the cable was pulled"
+				return "the port has closed: the cable was pulled"
 			}
 			if !l.wait(breath) {
 				return ""

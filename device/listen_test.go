@@ -116,7 +116,7 @@ func TestEndsAtOnce(t *testing.T) {
 		f := &fake{steps: []step{says("\n1\n"), end}, forever: true}
 		l, _ := listen(t, Options{}, f, fs.ErrNotExist)
 		wantLines(t, l, "1")
-		if e := next(t, l, Lost); e.Text != "the port has come to its end: the cable was pulled" {
+		if e := next(t, l, Lost); e.Text != "the port has closed: the cable was pulled" {
 			t.Errorf("lost: %q", e.Text)
 		}
 		synctest.Wait()

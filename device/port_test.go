@@ -20,9 +20,9 @@ func TestCheck(t *testing.T) {
 		{Config{"/dev/ttyUSB0", 115200, 7, "even"}, ""},
 		{Config{"/dev/ttyUSB0", 1200, 8, "odd"}, ""},
 		{Config{}, "no port named: give one such as /dev/ttyUSB0 or COM3"},
-		{Config{Name: "COM3\x00"}, `the name "COM3\x00" is not one of a port: there are signs in it that cannot be printed`},
-		{Config{Name: "a\u202eb"}, `the name "a\u202eb" is not one of a port: there are signs in it that cannot be printed`},
-		{Config{Name: "a\xff"}, `the name "a\xff" is not one of a port: there are signs in it that cannot be printed`},
+		{Config{Name: "COM3\x00"}, `the name "COM3\x00" is not the name of a port: it holds signs that cannot be printed`},
+		{Config{Name: "a\u202eb"}, `the name "a\u202eb" is not the name of a port: it holds signs that cannot be printed`},
+		{Config{Name: "a\xff"}, `the name "a\xff" is not the name of a port: it holds signs that cannot be printed`},
 		{Config{Name: "p", Baud: 9601}, "9601 baud is not a speed of a probe: use 1200, 2400, 4800, 9600, 19200, 38400, 57600 or 115200"},
 		{Config{Name: "p", Baud: -1}, "-1 baud is not a speed of a probe: use 1200, 2400, 4800, 9600, 19200, 38400, 57600 or 115200"},
 		{Config{Name: "p", DataBits: 6}, "6 data bits are not possible: use 7 or 8"},
@@ -105,8 +105,8 @@ func TestExplain(t *testing.T) {
 		t.Errorf("no right: %v", err)
 	}
 	for got, want := range map[string]string{
-		denied("p", "dialout"): "p may not be opened: it is for the group dialout; run `sudo usermod -aG dialout $USER`, then log out and in again",
-		denied("p", ""):        "p may not be opened: its rights let no group but the system's own in; ask whoever set up the computer",
+		denied("p", "dialout"): "p cannot be opened: it belongs to the group dialout; run `sudo usermod -aG dialout $USER`, then log out and in again",
+		denied("p", ""):        "p cannot be opened: only the system may use it; ask whoever set up the computer",
 
 		missing("p", nil, nil): "there is no port p, and none is plugged in: check the cable",
 		missing("p", []Info{{Name: "COM3"}, {Name: "COM4", Maker: "Acme", Product: "Cable"}}, nil): "there is no port p: there is COM3, COM4 (Acme Cable)",

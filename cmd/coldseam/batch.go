@@ -132,7 +132,7 @@ func (p *program) inputs(names []string) ([]batch.Input, error) {
 			return nil, refuse("standard input can be read once only: give - once")
 		}
 		if p.terminal {
-			fmt.Fprintln(p.err, "Type CSV, first the line profile,depth_m,temp_c, then one a reading; Ctrl-D on a line of its own ends it.")
+			fmt.Fprintln(p.err, "Type CSV, first the line profile,depth_m,temp_c, then one line a reading; Ctrl-D on a new line ends it.")
 		}
 		out = append(out, batch.Input{Name: "standard input", Open: func() (io.ReadCloser, error) { return io.NopCloser(p.in), nil }})
 	}

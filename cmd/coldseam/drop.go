@@ -51,7 +51,7 @@ type dropping struct {
 
 func (p *program) drop(c *cli.Context) error {
 	if c.Args().Present() {
-		return refuse("drop reads no file; a page that is already written goes to: coldseam plan %s", c.Args().First())
+		return refuse("drop reads no file; for a page that is already written use: coldseam plan %s", c.Args().First())
 	}
 	set, err := settings.Load()
 	if err != nil {
@@ -116,7 +116,7 @@ func (p *program) takeDrop(c *cli.Context, d *dropping) error {
 	case d.cut.Load() && s.Saved() == "":
 		return errors.New("interrupted before the first reading: nothing was saved")
 	case d.cut.Load():
-		return fmt.Errorf("interrupted: %s saved in %s; coldseam drop goes on with it", unit.Count(len(s.Drop().Readings), "reading"), s.Saved())
+		return fmt.Errorf("interrupted: %s saved in %s; start coldseam drop to continue it", unit.Count(len(s.Drop().Readings), "reading"), s.Saved())
 	case errors.As(err, new(session.BadInput)):
 		return refused{err}
 	case err != nil:

@@ -73,7 +73,7 @@ func (p *program) pages(c *cli.Context) ([]page, error) {
 				return nil, refuse("standard input can be read once only: give - once")
 			}
 			if p.terminal {
-				fmt.Fprintln(p.err, "Type the readings, one a line (depth, temperature), then Ctrl-D on a line of its own.")
+				fmt.Fprintln(p.err, "Type the readings, one a line (depth, temperature), then press Ctrl-D on a new line.")
 			}
 		}
 		data, err := p.read(name)
@@ -218,7 +218,7 @@ func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, err
 	wanted := sheet.Drop.For
 	if wanted == "" {
 		wanted = fish.Usual
-		j.notes = append(j.notes, "No fish named: rainbow trout assumed; name yours with --for, or \"for:\" on the page.")
+		j.notes = append(j.notes, "No fish was named, so rainbow trout is assumed; name yours with --for, or \"for:\" on the page.")
 	}
 	f, err := fish.FindIn(set.Fish, wanted)
 	if err != nil {

@@ -50,13 +50,13 @@ func (p *program) probeList(c *cli.Context) error {
 		return fmt.Errorf("the ports cannot be listed: %w", err)
 	}
 	if len(ports) == 0 {
-		fmt.Fprintln(&p.out, "No serial port is there. Plug the probe in; some need a driver or a powered hub.")
+		fmt.Fprintln(&p.out, "No serial port was found. Plug the probe in; some need a driver or a powered hub.")
 		return nil
 	}
 	for _, port := range ports {
 		fmt.Fprintln(&p.out, plain.Line(port.String()))
 		if port.ByID != "" {
-			fmt.Fprintln(&p.out, "   stays the same when it is plugged in again: "+plain.Line(port.ByID))
+			fmt.Fprintln(&p.out, "   the same each time it is plugged in: "+plain.Line(port.ByID))
 		}
 	}
 	fmt.Fprintln(&p.out, "\nTry one: coldseam probe listen --port "+plain.Line(ports[0].Name))

@@ -36,7 +36,7 @@ func (p *program) replay(c *cli.Context) error {
 		return refuse("probe replay takes one file")
 	}
 	if c.Bool("page") && c.Bool("count") {
-		return refuse("--page and --count exclude each other")
+		return refuse("use --page or --count, not both")
 	}
 	set, err := settings.Load()
 	if err != nil {

@@ -92,7 +92,7 @@ func TestReplayPage(t *testing.T) {
 	}
 	for _, c := range []struct{ text, want string }{
 		{"1.0,20.1\n2.0,19.5\n", "--layout \"depth m, temp C\""},
-		{"18.1\n18.0\n17.9\n", "state no depth"},
+		{"18.1\n18.0\n17.9\n", "hold no depth"},
 		{"\n\n", "what the lines hold"},
 		{"", "no line"},
 	} {

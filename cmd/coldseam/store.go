@@ -73,13 +73,13 @@ func (s *shelf) touched(what book.Touch, path, now string) {
 	path, now = plain.Line(path), plain.Line(now)
 	switch {
 	case what == book.Gone:
-		s.tell("The page was gone and is written again: " + path)
+		s.tell("The page was missing and has been written again: " + path)
 	case what == book.Kept:
-		s.tell("The page had been changed by hand; as it was, it is kept in " + now)
+		s.tell("The page had been changed by hand; that version is kept in " + now)
 	case now == "":
-		s.tell("The page was changed by hand meanwhile, and stays as it is: " + path)
+		s.tell("The page was changed by hand meanwhile and is left as it is: " + path)
 	default:
-		s.tell("The page was changed by hand meanwhile, and stays as it is: " + path + ". This drop goes on in " + now)
+		s.tell("The page was changed by hand meanwhile and is left as it is: " + path + ". This drop goes on in " + now)
 	}
 }
 

@@ -33,7 +33,7 @@ func TestParse(t *testing.T) {
 func TestParseErrors(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"", "an empty part"}, {"depth m,,temp C", "an empty part"},
-		{"deep m, temp C", `"deep" is no part of a layout: write depth, temp, pressure, gauge, ohms, word, time or skip`},
+		{"deep m, temp C", `"deep" is not a part of a layout: write depth, temp, pressure, gauge, ohms, word, time or skip`},
 		{"depth, temp C", "depth needs its unit: write m, ft"}, {"temp", "temp needs its unit: write C, F or K"},
 		{"depth C, temp C", `"C" is not a unit of depth: write m`}, {"temp X", `"X" is not a unit of temp: write C`},
 		{"temp C/0", "not a unit of temp"}, {"temp C/1", "not a unit of temp"}, {"temp C/x", "not a unit of temp"}, {"temp C/+16", "not a unit"},
@@ -43,7 +43,7 @@ func TestParseErrors(t *testing.T) {
 		{": temp C", "no name before the colon"}, {"T: temp C, t: skip", `the name "t" stands twice`},
 		{"a\x1b: temp C", "cannot be a name"}, {strings.Repeat("a", 61) + ": temp C", "cannot be a name"},
 		{"temp C" + strings.Repeat(",skip", 40), "at most 32 parts"},
-		{"\x1b[2J m, temp C", `"�[2J" is no part`},
+		{"\x1b[2J m, temp C", `"�[2J" is not a part`},
 	} {
 		l, err := Parse(c.text)
 		if err == nil || !strings.Contains(err.Error(), c.want) {

@@ -58,7 +58,7 @@ func parsePart(t string) (Part, error) {
 		}
 	}
 	if !found {
-		return p, fmt.Errorf("%s is no part of a layout: write depth, temp, pressure, gauge, ohms, word, time or skip", plain.Quote(words[0], maxName))
+		return p, fmt.Errorf("%s is not a part of a layout: write depth, temp, pressure, gauge, ohms, word, time or skip", plain.Quote(words[0], maxName))
 	}
 	p.Unit = strings.Join(words[1:], "")
 	if u, div, ok := unitText(p.Unit); ok {

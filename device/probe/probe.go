@@ -154,7 +154,7 @@ func Told(e device.Event) string {
 	case device.Lost:
 		return "The probe is lost: " + text + ". Plug the cable in again; what was read is saved."
 	case device.Waiting:
-		return "Still without the probe: " + text + "."
+		return "Still no probe: " + text + "."
 	case device.Back:
 		return "The probe is back: " + text + "."
 	}

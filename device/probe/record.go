@@ -51,7 +51,7 @@ func Lines(in io.Reader, each func(atS float64, b []byte) error) error {
 // Errors of a recording that gives no cast.
 var (
 	ErrEmpty   = errors.New("there is no line in it")
-	ErrNoDepth = errors.New("these lines state no depth, so there is no page in them: take a drop with coldseam drop --port")
+	ErrNoDepth = errors.New("these lines hold no depth, so no page can be made of them: take a drop with coldseam drop --port")
 )
 
 // OpenError says that it is open what the lines of a recording hold.
