@@ -36,7 +36,21 @@ type (
 	degrees struct{ amount }
 	span    struct{ low, high amount }
 	oxygen  struct{ amount }
+	grams   struct{ amount } // of a fly
 )
+
+// UnmarshalText reads "0.12 g".
+func (g *grams) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		return nil
+	}
+	kg, err := unit.ParseMass(string(text))
+	if err == nil && !(kg >= 0.00001 && kg <= 0.02) {
+		err = fmt.Errorf("%q is not a likely weight of a fly", text)
+	}
+	g.amount = amount{kg * 1000, unit.NoTemperature, true}
+	return err
+}
 
 // UnmarshalText reads "58 F".
 func (d *degrees) UnmarshalText(text []byte) error {

@@ -22,6 +22,8 @@ type Entry struct {
 	Kind       kind
 	CanVent    *bool `toml:"can_vent"`
 	OpenWater  *bool `toml:"open_water"`
+	Teeth      *bool
+	FlyWeight  sourced[grams] `toml:"fly_weight"`
 
 	UseFrom     sourced[degrees] `toml:"use_from"`
 	Comfort     sourced[span]    // both ends at once
@@ -91,6 +93,7 @@ func (e Entry) texts() error {
 	}
 	list = append(list, text{"full_name", e.FullName, "", longestName}, text{"scientific", e.Scientific, "", longestName},
 		text{"source", e.Source, "", longestSource}, text{"note", e.Note, "", longestNote})
+	list = append(list, text{"fly_weight", e.FlyWeight.Source, "", longestSource})
 	for _, w := range e.written() {
 		list = append(list, text{w.key, w.source, "", longestSource})
 	}
@@ -144,6 +147,7 @@ func (e Entry) begin(own []Fish) (Fish, error) {
 	if named {
 		f.Key, f.Name, f.Scientific, f.Aliases = same.Key, same.Name, same.Scientific, same.Aliases
 		f.Kind, f.Salmonid, f.OpenWater, f.CanVent = same.Kind, same.Salmonid, same.OpenWater, same.CanVent
+		f.Teeth, f.FlyG = same.Teeth, same.FlyG
 	}
 	return f, nil
 }
@@ -164,10 +168,13 @@ func (e Entry) over(f Fish) Fish {
 	f.Scientific = cmp.Or(e.Scientific, f.Scientific)
 	f.Note = cmp.Or(e.Note, f.Note)
 	f.Aliases = append(slices.Clone(f.Aliases), e.Alias...)
-	for _, is := range []struct{ written, to *bool }{{e.CanVent, &f.CanVent}, {e.OpenWater, &f.OpenWater}} {
+	for _, is := range []struct{ written, to *bool }{{e.CanVent, &f.CanVent}, {e.OpenWater, &f.OpenWater}, {e.Teeth, &f.Teeth}} {
 		if is.written != nil {
 			*is.to = *is.written
 		}
+	}
+	if fly := e.FlyWeight.Value; fly.known {
+		f.FlyG = Figure{Value: fly.value, Known: true, Source: cmp.Or(e.FlyWeight.Source, e.Source)}
 	}
 	to := map[string]*Figure{
 		UseLow: &f.LowerUseC, ComfortLow: &f.ComfortLowC, Optimum: &f.OptimumC, ComfortHigh: &f.ComfortHighC,

@@ -67,9 +67,11 @@ type Fish struct {
 	Scientific string   // genus and species, of both parents for a cross; "" where not known
 	Aliases    []string // other names Find knows
 	Kind       Kind
-	Salmonid   bool // trout, char, salmon, grayling or whitefish: warm water makes release unsafe
-	OpenWater  bool // it feeds in open water, not over the bottom (common practice)
-	CanVent    bool // its swim bladder has a duct to the throat, so it can let gas out on the way up
+	Salmonid   bool   // trout, char, salmon, grayling or whitefish: warm water makes release unsafe
+	OpenWater  bool   // it feeds in open water, not over the bottom (common practice)
+	CanVent    bool   // its swim bladder has a duct to the throat, so it can let gas out on the way up
+	Teeth      bool   // it bites through tippet (common practice)
+	FlyG       Figure // g, of a fly usual for it
 
 	LowerUseC      Figure // the coldest water in which it was found to keep, to feed well or to grow
 	ComfortLowC    Figure // colder than this it is found less, see Kind

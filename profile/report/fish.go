@@ -166,6 +166,12 @@ func habits(f fish.Fish, u unit.System) []string {
 	if f.Salmonid {
 		out = append(out, "It is of the salmon family: in a top layer of "+onScales(plan.StopC, u, published)+" or more it is likely to die if released.")
 	}
+	if f.FlyG.Known {
+		out = append(out, fmt.Sprintf("A usual fly for it weighs about %s g (%s).", number(f.FlyG.Value), plain.Line(f.FlyG.Source)))
+	}
+	if f.Teeth {
+		out = append(out, "Its teeth cut tippet: tie a foot of wire or 60 lb line in front of the fly (common practice).")
+	}
 	if f.CanVent {
 		return append(out, "It can let gas out of its swim bladder on the way up, if it is brought up slowly.")
 	}
@@ -231,6 +237,8 @@ type FishJSON struct {
 	Salmonid    bool              `json:"salmonid"`
 	OpenWater   bool              `json:"open_water"`
 	CanVent     bool              `json:"can_vent"`
+	Teeth       bool              `json:"teeth"`
+	FlyG        *float64          `json:"fly_g,omitempty"`
 	UseLow      *float64          `json:"use_low_c,omitempty"`
 	ComfortLow  *float64          `json:"comfort_low_c,omitempty"`
 	Optimum     *float64          `json:"optimum_c,omitempty"`
@@ -248,11 +256,14 @@ func FishAsJSON(f fish.Fish) FishJSON {
 	value := func(g fish.Figure) *float64 { return known(profile.Optional{Value: g.Value, Known: g.Known}) }
 	out := FishJSON{
 		Key: f.Key, Name: f.Name, Scientific: f.Scientific, Aliases: append([]string{}, f.Aliases...),
-		Kind: f.Kind.String(), Salmonid: f.Salmonid, OpenWater: f.OpenWater, CanVent: f.CanVent,
+		Kind: f.Kind.String(), Salmonid: f.Salmonid, OpenWater: f.OpenWater, CanVent: f.CanVent, Teeth: f.Teeth, FlyG: value(f.FlyG),
 		UseLow: value(f.LowerUseC), ComfortLow: value(f.ComfortLowC), Optimum: value(f.OptimumC),
 		ComfortHigh: value(f.ComfortHighC), UseHigh: value(f.UpperUseC), Lethal: value(f.LethalC),
 		OxygenLeast: value(f.OxygenLeastMgL), Oxygen: value(f.OxygenMgL),
 		Sources: map[string]string{}, Note: f.Note,
+	}
+	if f.FlyG.Known {
+		out.Sources["fly_g"] = f.FlyG.Source
 	}
 	for _, g := range f.Figures() {
 		if g.Known {

@@ -166,14 +166,14 @@ func TestFishJSON(t *testing.T) {
 			t.Fatal(err)
 		}
 		sources, _ := got["sources"].(map[string]any)
-		if got["key"] != f.Key || got["name"] != f.Name || got["kind"] != f.Kind.String() || got["salmonid"] != f.Salmonid || got["can_vent"] != f.CanVent || got["open_water"] != f.OpenWater {
+		if got["key"] != f.Key || got["name"] != f.Name || got["kind"] != f.Kind.String() || got["salmonid"] != f.Salmonid || got["can_vent"] != f.CanVent || got["open_water"] != f.OpenWater || got["teeth"] != f.Teeth {
 			t.Errorf("%s: %s", f.Key, data)
 		}
 		if s, ok := got["scientific"]; ok != (f.Scientific != "") || ok && s != f.Scientific {
 			t.Errorf("%s: scientific %v", f.Key, s)
 		}
 		known := 0
-		for _, g := range f.Figures() {
+		for _, g := range append(f.Figures(), fish.Named{Name: "fly_g", Figure: f.FlyG}) {
 			v, ok := got[g.Name].(float64)
 			if ok != g.Known || ok && (math.Abs(v-g.Value) > 5e-4 || fmt.Sprint(sources[g.Name]) != g.Source) {
 				t.Errorf("%s, %s: %v, %v of %v, want %+v", f.Key, g.Name, ok, v, sources[g.Name], g.Figure)
