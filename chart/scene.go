@@ -42,10 +42,10 @@ const HeadM = 0.17
 // Fly is where the fly is.
 func (s Scene) Fly() Spot { return s.Leader[len(s.Leader)-1] }
 
-// sceneOf is the scene of a plan, nil where there is no water to fish.
+// sceneOf is the scene of a plan, nil where there is no water to fish, or no boat.
 func sceneOf(p plan.Plan) *Scene {
 	r := p.Rig
-	if r == nil || len(r.Course.Points) < 2 {
+	if r == nil || r.Kind == rig.Jig || len(r.Course.Points) < 2 {
 		return nil
 	}
 	const afloatM = 1.5 // of line from the rod's tip to a leader that is retrieved

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"coldseam/profile/layers"
 	"coldseam/profile/remark"
 )
@@ -47,6 +49,8 @@ const (
 	WindMps   = 15 * 0.44704 // too much at anchor
 	ShockC    = 21.1         // a fall into colder water can take the breath
 	iceC      = 4.0
+	freezeC   = 0.6 // 33 F on top
+	winterC   = 2.0 // of the top, in a winter month
 	iceRiseC  = 0.5 // how much warmer the lower of two readings must be
 )
 
@@ -55,11 +59,20 @@ const (
 func (p *Plan) Gate() bool { return p.Fish.Salmonid && p.Layers.MixedTempC >= StopC-0.05 }
 
 // UnderIce reports whether the column is one found under ice: colder above, and
-// near freezing at the top. Two readings are enough to say so.
+// near freezing at the top. Two readings are enough to say so. Ice is likely too where the
+// top is at most 33 F, or nearly so cold in a winter month (common practice).
 func (p *Plan) UnderIce() bool {
 	top, bottom := p.Column.First().TempC, p.Column.Last().TempC
 	inverse := p.Layers.Structure == layers.Inverse || p.Layers.Structure == layers.TooFew && bottom-top >= iceRiseC
-	return inverse && top < iceC
+	return inverse && top < iceC || top <= freezeC || top <= winterC && p.winter()
+}
+
+// winter reports whether the drop is of a month in which lakes of the north freeze.
+func (p *Plan) winter() bool {
+	if len(p.Drop.Date) < len("2027-01") {
+		return false
+	}
+	return slices.Contains([]string{"12", "01", "02", "03"}, p.Drop.Date[5:7])
 }
 
 // cautions lists those that apply: the water's rules where they were noted, then the

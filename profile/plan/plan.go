@@ -130,7 +130,8 @@ func (p *Plan) flyM(b band.Band) float64 {
 func (p *Plan) rigInput(in Input) rig.Input {
 	b, fly := p.Band, p.flyM(p.Band)
 	return rig.Input{
-		WaterM: b.WaterM, FlyM: fly, Wind: in.Drop.Wind, Suspended: b.Suspended,
+		WaterM: b.WaterM, FlyM: fly, Wind: in.Drop.Wind, Suspended: b.Suspended, Ice: p.UnderIce(),
+		UsualKg: p.Fish.FlyG.Value / 1000, Teeth: p.Fish.Teeth,
 		Rules: in.Rules, StepM: rig.Step(in.Drop.Units.Feet()), Tackle: in.Tackle, FlyKg: in.Drop.FlyWeight,
 		FlyDensity: in.FlyDensity, Retrieve: in.Drop.Retrieve, WaterC: profile.Some(p.Layers.Curve.At(fly / 2)),
 	}

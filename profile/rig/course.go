@@ -21,7 +21,7 @@ const coursePoints = 15
 // fly at its depth, a sinking line at the fastest that does, all else straight down but for
 // the drift.
 func (r *Rig) course(in Input) {
-	g := newGear(in)
+	g := r.gear(in)
 	switch r.Kind {
 	case LongLeader:
 		depth := r.FlyM
@@ -38,6 +38,8 @@ func (r *Rig) course(in Input) {
 			g.in.Flies = 1
 			r.Course = courseOf(r.sunk(g), r.Window.Fastest+in.DriftMps, OutM)
 		}
+	case StraightDown:
+		r.Course = Course{Points: []leader.Place{{}, {DepthM: math.Max(0, r.FlyM-r.LeaderM)}, {DepthM: r.FlyM}}, Leader: 1}
 	default:
 		r.Course = courseOf(g.leader(math.Max(r.FlyM, shortestM)), in.DriftMps, 0)
 	}

@@ -20,6 +20,8 @@ func TestCourse(t *testing.T) {
 		{"two flies", Input{WaterM: 5.2, FlyM: 4.9, Kind: LongLeader, Tackle: Tackle{Flies: 3}}},
 		{"hung", Input{WaterM: 3.3, FlyM: 3, Kind: Hung}},
 		{"sinking", Input{WaterM: 9, FlyM: 8.7, Kind: Sinking}},
+		{"sinking, a fast line", Input{WaterM: 16, FlyM: 15.7, Kind: Sinking}},
+		{"straight down", Input{WaterM: 40, FlyM: 39.7, Kind: StraightDown}},
 	} {
 		tackle := DefaultTackle()
 		tackle.Flies = max(c.in.Flies, 1)
@@ -50,7 +52,7 @@ func TestCourse(t *testing.T) {
 // A course changes nothing of what it is the course of: the point fly stays where the
 // physics without the points between has it.
 func TestCourseWeighsNothing(t *testing.T) {
-	g := newGear(Input{WaterM: 6, FlyM: 5, Tackle: DefaultTackle()})
+	g := (&Rig{Kind: LongLeader, FlyKg: FlyKg}).gear(Input{WaterM: 6, FlyM: 5, Tackle: DefaultTackle()})
 	l := g.leader(6.5)
 	want, err := l.Tow(0.05)
 	if err != nil {

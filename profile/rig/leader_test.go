@@ -46,8 +46,8 @@ func TestCappedLeader(t *testing.T) {
 	if r.Kind != LongLeader || r.Reachable || !says(r, CappedByRule) || says(r, TooLong) {
 		t.Errorf("kind %q, reachable %v, why %v: want a long leader that the rule caps", r.Kind, r.Reachable, r.Why)
 	}
-	if r.RunnerUp != Sinking {
-		t.Errorf("runner-up %q, want the sinking line that would reach", r.RunnerUp)
+	if r.RunnerUp != Hung {
+		t.Errorf("runner-up %q, want the sliding indicator that would reach", r.RunnerUp)
 	}
 	near(t, "leader in feet", r.LeaderM/ft, 18, 1e-9)
 	near(t, "depth reached in feet", r.ReachM/ft, 14.4-1, 1e-9)
@@ -60,7 +60,7 @@ func TestCappedTooFar(t *testing.T) {
 	in := over(20)
 	in.Rules = Rules{Water: "Alder Kettle", MaxLeaderM: 18 * ft}
 	r := Find(in)
-	if r.Kind != Sinking || r.RunnerUp != LongLeader || r.Reachable || !says(r, CappedByRule) {
+	if r.Kind != Sinking || r.RunnerUp != StraightDown || r.Reachable || !says(r, CappedByRule) {
 		t.Errorf("kind %q, runner-up %q, reachable %v, why %v", r.Kind, r.RunnerUp, r.Reachable, r.Why)
 	}
 	near(t, "leader in feet", r.LeaderM/ft, 9, 1e-9)

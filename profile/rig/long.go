@@ -1,7 +1,9 @@
 package rig
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"coldseam/profile"
 )
@@ -25,6 +27,7 @@ func (r *Rig) allowed(in Input) Input {
 		r.Less = append(r.Less, NoShot)
 	}
 	r.FlyAssumed = !in.FlyKg.Known
+	r.FlyKg = in.FlyKg.Or(cmp.Or(in.UsualKg, FlyKg))
 	r.FliesTaken = in.Flies
 	return in
 }
@@ -33,7 +36,7 @@ func (r *Rig) allowed(in Input) Input {
 // point fly at its depth, else the rule's with the window of retrieves in which that
 // holds. Where it may not be as long, the answer is a sinking line.
 func (r *Rig) long(in Input, longest float64) {
-	g := newGear(in)
+	g := r.gear(in)
 	wanted := r.RuleLeaderM
 	if in.Retrieve.Known {
 		r.Solved, r.RetrieveMps = true, in.Retrieve.Value
@@ -46,7 +49,7 @@ func (r *Rig) long(in Input, longest float64) {
 	}
 	if wanted > longest+slack {
 		r.tooShort(in, g, longest)
-		if r.Kind == Sinking {
+		if r.Kind != LongLeader {
 			return
 		}
 	}
@@ -58,7 +61,8 @@ func (r *Rig) long(in Input, longest float64) {
 
 // tooShort is a leader that may not be as long as is wanted: by the water's rule, or
 // since nobody casts it. Where it leaves the fly too far from its depth, and no rig was
-// asked for, the answer is a sinking line.
+// asked for, the answer is the next that can be fished; a sinking line before an
+// indicator where the retrieve is the angler's, since a hung fly is not retrieved.
 func (r *Rig) tooShort(in Input, g gear, longest float64) {
 	r.Reachable = false
 	r.CappedM = r.LeaderM
@@ -75,8 +79,21 @@ func (r *Rig) tooShort(in Input, g gear, longest float64) {
 	}
 	missed := in.FlyM - r.ReachM
 	if in.Kind == "" && (missed > near-above+slack || r.Solved && missed > near) {
-		r.Kind, r.RunnerUp = Sinking, LongLeader
-		r.sinking(in, longest)
+		order, _ := in.order()
+		order = slices.DeleteFunc(order, func(k Kind) bool { return k == LongLeader || !in.fishable(k, longest) })
+		if i := slices.Index(order, Sinking); r.Solved && i > 0 {
+			order = slices.Insert(slices.Delete(order, i, i+1), 0, Sinking)
+		}
+		if len(order) == 0 { // too shallow for a sinking line, and no indicator is allowed
+			return
+		}
+		r.Why = slices.DeleteFunc(r.Why, func(w Reason) bool { return w == LightWind || w == WindUnknown }) // which speak for a long leader
+		if r.take(in, longest, order); r.Kind == Hung {
+			r.hung(in, longest)
+		} else {
+			r.sinking(in, longest)
+		}
+		r.Reachable = false // on the rig that was wanted
 	}
 }
 

@@ -12,12 +12,15 @@ type Input struct {
 	FlyM      float64          // depth of the fly
 	Wind      profile.Optional // m/s
 	Suspended bool
+	Ice       bool // or ice likely: the fish are reached through a hole
 	Kind      Kind // the angler's own choice, "" to have it chosen
 	Rules     Rules
 	StepM     float64 // to which pieces are cut: 6 in, or 0.1 m
 	Tackle
 
 	FlyKg      profile.Optional // dry mass of the point fly
+	UsualKg    float64          // that of the fly usual for the fish, where none is named; 0: FlyKg of this package
+	Teeth      bool             // the fish bites through tippet
 	FlyDensity float64          // kg/m3 of its hook, bead and dressing together; 0: not known
 	ShotKg     float64          // pinched on a foot above the point fly
 	Retrieve   profile.Optional // m/s: line retrieved divided by all the time it took, pauses too
@@ -75,7 +78,14 @@ type Rig struct {
 	LiftM        float64           // by which the drift lifts a hung fly
 	NeedMps      profile.Optional  // the fastest retrieve that would do, where the stated one does not
 	NeedKg       profile.Optional  // the fly that would do
-	ClassAssumed bool              // a sinking line of class 3, since its rate was not said
+	Class        int               // of the sinking line to take, where the angler's own is not known or too slow; else 0
+	ClassAssumed bool              // the line is of that class
+	sinkMps      float64           // at which the sinking line sinks
+	OwnLineS     float64           // s, that the angler's own line would take, where that is too long; else 0
+	SwivelM      float64           // of a swivel above the fly; 0: none
+	Spool        *Spool            // which tippet to take of several, else nil
+	AddBite      bool              // a bite tippet is needed, and the stock has none
+	FlyKg        float64           // of the fly it is worked out for
 	FlyAssumed   bool              // of what weight it is was not said
 	FliesTaken   int               // how many flies are tied on
 	Less         []Reason          // what the water's rules took away
@@ -104,11 +114,13 @@ func Find(in Input) Rig {
 	r := Rig{RuleLeaderM: RuleLeader(in.WaterM), FlyM: in.FlyM, Reachable: true}
 	in = r.allowed(in)
 	r.WindLeft = in.Wind.Known && in.Wind.Value > breezeMps+slack && in.DriftMps == 0
-	r.choose(in)
 	longest := in.LongestM
 	if in.Rules.MaxLeaderM > 0 {
 		longest = math.Min(longest, in.Rules.MaxLeaderM)
 	}
+	r.choose(in, longest)
+	r.Spool = in.spool(r.FlyKg)
+	r.AddBite = in.Teeth && !has(in.Stock, Bite)
 	switch r.Kind {
 	case LongLeader:
 		r.long(in, longest)
@@ -116,8 +128,12 @@ func Find(in Input) Rig {
 		r.hung(in, longest)
 	case Sinking:
 		r.sinking(in, longest)
+	case StraightDown:
+		r.straightDown(in, longest)
+	case Jig:
+		r.jig(in)
 	}
-	r.Parts = Cut(r.LeaderM, in.StepM, in.Stock)
+	r.Parts = r.gear(in).parts(r.LeaderM, in.StepM)
 	r.course(in)
 	if !(r.Leader.High > 0) {
 		r.Leader = profile.Exactly(r.LeaderM)

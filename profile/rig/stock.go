@@ -8,6 +8,7 @@ const (
 	Butt    PieceKind = "butt"
 	Tapered PieceKind = "tapered leader"
 	Tippet  PieceKind = "tippet"
+	Bite    PieceKind = "bite tippet" // against teeth
 )
 
 // Piece is something the angler cuts leaders from.
@@ -16,7 +17,7 @@ type Piece struct {
 	Name       string  // as printed, "4X fluorocarbon"; may be empty
 	LengthM    float64 // of a tapered leader as bought; 0 for a spool
 	DiameterMM float64 // at its thin end; 0 when not known
-	Material   string  // "nylon", "fluorocarbon" or ""
+	Material   string  // "nylon", "fluorocarbon", "wire" or ""
 }
 
 // TippetMM turns a tippet's X number into millimetres by the rule of eleven:

@@ -6,6 +6,7 @@ type Tackle struct {
 	LongestM       float64 // the longest leader the angler casts
 	RodM           float64
 	Flies          int             // tied on, the point fly and droppers; 0 is 1
+	Prefer         Kind            // the rig to take wherever it reaches the depth, "" for none
 	SinkMps        float64         // rate of the sinking line; 0: not known
 	BottomContacts []BottomContact // which correct the sink times
 }

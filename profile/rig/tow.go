@@ -69,7 +69,7 @@ func (g gear) doubt(leaderM float64) profile.Estimate {
 		light.density, heavy.density = leader.LightFlyKgM3, leader.HeavyFlyKgM3
 	}
 	if !g.in.FlyKg.Known {
-		light.kg, heavy.kg = FlyKg/2, FlyKg*2
+		light.kg, heavy.kg = g.kg/2, g.kg*2
 	}
 	e.Low = math.Min(e.Best, heavy.length(g.in.FlyM, 0.9*mps))
 	e.High = math.Max(e.Best, math.Min(longestM, light.length(g.in.FlyM, 1.1*mps)))
