@@ -43,7 +43,7 @@ func decode(name string, c *contents, f *file) error {
 // unquoted are the keys whose values are no texts.
 var unquoted = map[string]bool{
 	"flies": true, "x": true, "density": true, "max_flies": true, "added_weight": true, "indicator": true,
-	"baud": true, "data_bits": true, "can_vent": true, "open_water": true,
+	"baud": true, "data_bits": true, "can_vent": true, "teeth": true, "open_water": true,
 }
 
 // wrongKind is how the decoder says that a value is of another kind than its key takes.

@@ -19,6 +19,7 @@ type file struct {
 	For                  string
 	FlyWeight            string `toml:"fly_weight"`
 	Retrieve             string
+	Prefer               string
 	Book                 string
 	Clearance            clearance
 	LongestLeader        longest `toml:"longest_leader"`

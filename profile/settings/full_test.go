@@ -23,6 +23,7 @@ oxygen = "mg/L"
 for = "rainbow"
 fly_weight = "0.25 g"
 retrieve = "2 in/s"
+prefer = "sinking"
 clearance = "18 in"
 longest_leader = "25 ft"
 rod = "9 ft"
@@ -45,6 +46,11 @@ kind = "tippet"
 name = "4X"
 x = 4
 material = "fluorocarbon"
+
+[[stock]]
+kind = "bite"
+name = "wire, 20 lb"
+material = "wire"
 
 [[fly]]
 name = "black midge"
@@ -84,7 +90,7 @@ func TestFullFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(got.Stock) != 3 || len(got.Box) != 2 || len(got.BottomContacts) != 2 || len(got.Waters) != 2 {
+	if len(got.Stock) != 4 || len(got.Box) != 2 || len(got.BottomContacts) != 2 || len(got.Waters) != 2 {
 		t.Fatalf("%+v", got)
 	}
 	header := func(key, value string) notebook.Header {
@@ -103,8 +109,9 @@ func TestFullFile(t *testing.T) {
 				{Kind: rig.Butt, Name: "0.020 in nylon", DiameterMM: 0.508, Material: "nylon"},
 				{Kind: rig.Tapered, LengthM: 2.7432, DiameterMM: 0.2032},
 				{Kind: rig.Tippet, Name: "4X", DiameterMM: 0.1778, Material: "fluorocarbon"},
+				{Kind: rig.Bite, Name: "wire, 20 lb", Material: "wire"},
 			},
-			Flies: 2, SinkMps: 0.0762,
+			Flies: 2, SinkMps: 0.0762, Prefer: rig.Sinking,
 			BottomContacts: []rig.BottomContact{{Kind: rig.LongLeader, DepthM: 3.6576, S: 52}, {Kind: rig.Hung, DepthM: 2.7432, S: 60}},
 		},
 		Box:   []weight.Weight{{Kg: 0.0002, Density: 4000, Text: "black midge"}, {Kg: 0.45359237 / 16 / 32, Density: 3000, Text: "leech"}},

@@ -101,6 +101,7 @@ func Parse(name string, data []byte) (Settings, error) {
 	p.usual(&f.FlyWeight)
 	p.headers(f)
 	p.tied(f.Flies)
+	p.prefer(f.Prefer)
 	p.stock(f.Stock)
 	p.touched(f.Touched)
 	p.waters(f.Water)

@@ -3,10 +3,18 @@ package settings
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"coldseam/profile/rig"
 )
+
+// prefer takes the rig to take wherever it reaches the depth.
+func (p *parser) prefer(text string) {
+	if p.s.Prefer = rig.Kind(text); text != "" && !slices.Contains([]rig.Kind{rig.LongLeader, rig.Hung, rig.Sinking}, p.s.Prefer) {
+		p.fail("prefer", fmt.Errorf("%q: write long-leader, hung or sinking", text))
+	}
+}
 
 func (p *parser) stock(list []stock) {
 	if len(list) == 0 {
@@ -26,13 +34,19 @@ func (p *parser) stock(list []stock) {
 			}
 		case "tippet":
 			piece.Kind = rig.Tippet
+		case "bite", "bite tippet":
+			piece.Kind = rig.Bite
 		default:
-			p.fail(at("kind"), fmt.Errorf("%q: write butt, tapered or tippet", t.Kind))
+			p.fail(at("kind"), fmt.Errorf("%q: write butt, tapered, tippet or bite", t.Kind))
 		}
 		switch t.Material {
 		case "", "nylon", "fluorocarbon":
+		case "wire":
+			if piece.Kind != rig.Bite {
+				p.fail(at("material"), errors.New("\"wire\": only a bite tippet is of wire; write nylon or fluorocarbon"))
+			}
 		default:
-			p.fail(at("material"), fmt.Errorf("%q: write nylon or fluorocarbon", t.Material))
+			p.fail(at("material"), fmt.Errorf("%q: write nylon or fluorocarbon, or wire for a bite tippet", t.Material))
 		}
 		if t.X != nil {
 			if !(*t.X >= 0 && *t.X <= 8) {
