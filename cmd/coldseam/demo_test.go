@@ -22,7 +22,7 @@ func TestDemoWaters(t *testing.T) {
 		{"marl-hole-july", "layered", 3.5, 5.5, // fertile: a band two metres thick
 			[]string{"no catch and release", "cool enough, too little oxygen", "weeds grow to about 2.5 m"}, []string{"unknown"}, "warm-70 cold anchors rules"},
 		{"long-scar-july", "layered", 9.6, 22, // clear and deep, oxygen to the bottom
-			[]string{"deeper than common practice", "Sinking line", "can let the gas out"}, []string{"unknown", "too little oxygen"}, "warm-68 pressure cold anchors rules"},
+			[]string{"deeper than common practice", "Class 4 sinking line", "can let the gas out"}, []string{"unknown", "too little oxygen"}, "warm-68 pressure cold anchors rules"},
 		{"duck-puddle-august", "layered", 0, 0, // nothing both cool and safe
 			[]string{"No water here is both cool and safe", "too warm above, no oxygen below", "Leave these fish alone"}, []string{"Fish should hold", "Floating line"}, "warm-70 cold rules"},
 		{"thimble-flat-june", "mixed", 0, 3.7,

@@ -6,6 +6,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"coldseam/profile"
+	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/report"
 	"coldseam/profile/rig"
@@ -34,7 +35,9 @@ Lengths, weights and speeds carry their unit.`,
 			&cli.StringFlag{Name: "shot", Usage: "weight pinched on a foot above the fly, 0.4 g"},
 			&cli.StringFlag{Name: "water-temp", Usage: "temperature of the water, 60 F; else 12 C"},
 			&cli.StringFlag{Name: "wind", Usage: notebook.Help("wind")},
-			&cli.StringFlag{Name: "kind", Usage: "long-leader, hung or sinking; else by depth and wind"},
+			&cli.StringFlag{Name: "kind", Usage: "long-leader, hung, sinking or straight-down"},
+			&cli.StringFlag{Name: "for", Usage: notebook.Help("for")},
+			&cli.BoolFlag{Name: "ice", Usage: "through a hole in the ice"},
 			&cli.StringFlag{Name: "water", Usage: "the lake's name, for its rules in the settings"},
 			&cli.StringFlag{Name: "units", Usage: "units to print in; else those of --water-depth"},
 		},
@@ -90,6 +93,8 @@ func (f *rigFlags) input(set settings.Settings) (in rig.Input, shown unit.System
 		f.refuse("--fly-depth is deeper than the water: the fly would lie on the bottom")
 	}
 	in.FlyKg, in.FlyDensity = f.fly(set)
+	after := f.fish(set)
+	in.UsualKg, in.Teeth, in.Ice = after.FlyG.Value/1000, after.Teeth, f.c.Bool("ice")
 	in.Wind = f.quantity("wind", notebook.WindMps)
 	if f.c.IsSet("retrieve") {
 		in.Retrieve = f.quantity("retrieve", notebook.RetrieveMps)
@@ -109,7 +114,7 @@ func (f *rigFlags) input(set settings.Settings) (in rig.Input, shown unit.System
 	}
 	in.WaterC = f.quantity("water-temp", waterTemp)
 	if in.Kind = rig.Kind(f.c.String("kind")); in.Kind != "" && !in.Kind.Known() {
-		f.refuse("--kind: %q: write long-leader, hung or sinking", in.Kind)
+		f.refuse("--kind: %q: write long-leader, hung, sinking or straight-down", in.Kind)
 	}
 	if f.c.IsSet("units") {
 		var err error
@@ -189,6 +194,24 @@ func (f *rigFlags) fly(set settings.Settings) (kg profile.Optional, density floa
 		}
 	}
 	return kg, density
+}
+
+// fish is the one that is named, else that of the settings, else the usual one.
+func (f *rigFlags) fish(set settings.Settings) fish.Fish {
+	name := fish.Usual
+	for _, h := range set.Headers {
+		if h.Key == "for" {
+			name = h.Value
+		}
+	}
+	if f.c.IsSet("for") {
+		name = f.c.String("for")
+	}
+	found, err := fish.FindIn(set.Fish, name)
+	if err != nil {
+		f.refuse("--for: %w", err)
+	}
+	return found
 }
 
 // usualRetrieve is that of the settings.

@@ -50,8 +50,11 @@ func Answer(p plan.Plan) []string {
 	if !p.Band.Found {
 		return []string{s.noBand(), s.column()}
 	}
-	out := append([]string{s.where()}, s.rig(*s.p.Rig)...)
-	return append(out, s.column())
+	rigged := s.rig(*s.p.Rig)
+	if s.jigged() { // what kind of plan it is comes first
+		return []string{rigged[0], s.where(), rigged[1], s.column()}
+	}
+	return append(append([]string{s.where()}, rigged...), s.column())
 }
 
 func (s speaker) parts(r rig.Rig) string {
@@ -106,7 +109,11 @@ func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 // the retrieve, why, and the next best.
 func RigAlone(r rig.Rig, in rig.Input, u unit.System) []string {
 	s := speaker{plan.Plan{Rules: in.Rules, ClearanceM: in.WaterM - in.FlyM}, u.Shown()}
-	out := []string{fmt.Sprintf("Water under the fly %s, fly about %s down.", s.u.Length(in.WaterM), s.u.Length(in.FlyM))}
+	var out []string
+	if r.Kind == rig.Jig {
+		out = append(out, s.ice())
+	}
+	out = append(out, fmt.Sprintf("Water under the fly %s, fly about %s down.", s.u.Length(in.WaterM), s.u.Length(in.FlyM)))
 	out = append(out, s.rig(r)...)
 	for _, w := range s.rigReasons(r) {
 		out = append(out, sentence(w))

@@ -91,6 +91,14 @@ type RigJSON struct {
 	RuleHolds *float64          `json:"rule_holds_to_mps,omitempty"`
 	Parts     []PartJSON        `json:"parts"`
 	RunnerUp  rig.Kind          `json:"runner_up"`
+	HangM     *float64          `json:"hang_m,omitempty"`     // under the indicator
+	Sliding   *bool             `json:"sliding,omitempty"`    // the indicator must slide
+	SwivelM   *float64          `json:"swivel_m,omitempty"`   // above the fly
+	Class     int               `json:"line_class,omitempty"` // of the sinking line to take
+	FlyG      float64           `json:"fly_g"`
+	FlyTaken  bool              `json:"fly_assumed"`
+	Spool     string            `json:"spool,omitempty"` // of several, which to take
+	AddBite   bool              `json:"add_bite_tippet"`
 }
 
 // ConfidenceJSON is how sure the plan is: of its depths good, fair or poor; of oxygen
@@ -200,6 +208,16 @@ func Rig(r rig.Rig) RigJSON {
 		Kind: r.Kind, Leader: *rounded(&r.Leader, 3), RuleM: unit.RoundTo(r.RuleLeaderM, 3),
 		FlyDepthM: unit.RoundTo(r.FlyM, 3), Flies: []FlyJSON{}, Reachable: r.Reachable, Parts: []PartJSON{}, RunnerUp: r.RunnerUp,
 		Wait: rounded(r.SinkTime, 1), RuleWait: rounded(r.RuleSinkTime, 1),
+	}
+	out.Class, out.FlyG, out.FlyTaken, out.AddBite = r.Class, unit.RoundTo(r.FlyKg*1000, 4), r.FlyAssumed, r.AddBite
+	if r.Kind == rig.Hung {
+		out.HangM, out.Sliding = known(profile.Some(r.HangM)), &r.SlidingNeeded
+	}
+	if r.SwivelM > 0 {
+		out.SwivelM = known(profile.Some(r.SwivelM))
+	}
+	if r.Spool != nil {
+		out.Spool = r.Spool.Name
 	}
 	for _, z := range r.FlyDepths {
 		out.Flies = append(out.Flies, FlyJSON{unit.RoundTo(z, 3)})

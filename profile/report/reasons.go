@@ -142,9 +142,12 @@ func lightSays(why light.Reason) string {
 func (s speaker) rigReasons(r rig.Rig) []string {
 	var out []string
 	for _, w := range r.Why {
-		out = append(out, fmt.Sprintf("%s rig: %s", r.Kind, s.rigReason(w)))
+		out = append(out, fmt.Sprintf("%s: %s", rigNames[r.Kind], s.rigReason(w)))
 	}
-	return append(out, "next best rig: "+string(r.RunnerUp))
+	if r.RunnerUp == "" {
+		return out
+	}
+	return append(out, "next best: "+rigNames[r.RunnerUp])
 }
 
 // rigReason says why a rig was chosen or what limits it.
@@ -166,6 +169,8 @@ func (s speaker) rigReason(r rig.Reason) string {
 		return "deeper than " + long
 	case rig.YourChoice:
 		return "as you asked"
+	case rig.Preferred:
+		return "your settings prefer it, and it reaches the depth"
 	case rig.NoIndicators:
 		return "indicators are not allowed on this water"
 	case rig.OpenWater:
@@ -175,11 +180,17 @@ func (s speaker) rigReason(r rig.Reason) string {
 	case rig.TooLong:
 		return "longer than the longest leader you cast"
 	case rig.TooFast:
-		return "no long leader that you cast holds this fly down at that draw"
+		return "no long leader that you cast holds this fly down at that retrieve"
 	case rig.FewerFlies:
 		return "the water's rule allows fewer flies"
 	case rig.NoShot:
 		return "the water's rule allows no added weight"
+	case rig.NoSwivel:
+		return "the water's rule allows no added weight, and a swivel is one"
+	case rig.OutOfReach:
+		return "no sinking line is down there within about two minutes"
+	case rig.UnderIce:
+		return "there is ice, or it is likely"
 	}
 	return string(r)
 }

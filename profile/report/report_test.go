@@ -34,7 +34,7 @@ func TestWords(t *testing.T) {
 	}{
 		{"midsummer", summer, "rainbow", []string{
 			"WARM WATER: the top layer is 74 F.", "likely to die if released: no catch and release", "stop at your limit, or fish for perch or bass instead",
-			"Cool enough from 15 to 25 ft down", "oxygen is unknown and may be too low there, so the upper edge is the best bet", "Cast where the water under the fly is", "From fly line to fly", "tippet", "from the moment the fly lands", "pauses counted",
+			"Cool enough from 15 to 25 ft down", "oxygen is unknown and may be too low there, so the upper edge is the best bet", "Cast where the water under the fly is", "From fly line to fly", "tippet", "holding the line tight", "averaged over pauses",
 			"The thermocline is between 13 and 17 ft", "oxygen is unknown in all of the band", "Not measured, so no depth was ruled out for oxygen", "expect", "Read again after 2 to 3 hours", "the marks are taken as read at the water's surface",
 		}, []string{"inf", "NaN", "%!", " 0 ft to 0 ft"}},
 		{"bass", summer, "smallmouth", nil, []string{"WARM WATER", "likely to die"}},
@@ -116,7 +116,7 @@ func TestJSONKeys(t *testing.T) {
 		"":           "band bottom_m cautions confidence for layers notes readings rig water",
 		"layers":     "bottom_reached_first metalimnion_bottom_m metalimnion_top_m mixed_layer_m other_breaks steepest_c_per_m structure thermocline_m",
 		"band":       "bottom_m cast_deep_m cast_shallow_m changes doubtful_below_m found others oxygen start_m suspended top_m why",
-		"rig":        "fastest_retrieve_mps flies fly_depth_m kind leader_m parts reachable rule_holds_to_mps rule_leader_m rule_wait_s runner_up slowest_retrieve_mps wait_s",
+		"rig":        "add_bite_tippet fastest_retrieve_mps flies fly_assumed fly_depth_m fly_g kind leader_m parts reachable rule_holds_to_mps rule_leader_m rule_wait_s runner_up slowest_retrieve_mps wait_s",
 		"confidence": "depth oxygen",
 	} {
 		m := got

@@ -86,15 +86,22 @@ func Confirm(p plan.Plan) []string {
 		return []string{s.again()}
 	}
 	b := p.Band
-	if p.Rig != nil && !b.Suspended {
+	switch {
+	case s.jigged():
+		out = append(out, fmt.Sprintf("The depth of water under the hole: %s.", s.u.Length(b.WaterM)))
+	case p.Rig != nil && !b.Suspended:
 		out = append(out, fmt.Sprintf("The depth of water under the fly, not under the boat: %s.", s.u.Length(b.WaterM)))
 	}
 	out = append(out, s.expect())
 	under := s.u.Length(p.Drop.Bottom.Value)
-	switch p.UnderBoat() {
-	case plan.BottomTooDeep:
+	switch where := p.UnderBoat(); {
+	case s.jigged() && where == plan.BottomTooDeep:
+		out = append(out, fmt.Sprintf("Where you read it is %s deep: cut the hole over shallower water.", under))
+	case s.jigged() && where == plan.BottomTooShallow:
+		out = append(out, fmt.Sprintf("Where you read it is only %s deep: cut the hole over deeper water.", under))
+	case where == plan.BottomTooDeep:
 		out = append(out, fmt.Sprintf("Under the boat it is %s: go shallower, or hang the fly %s down over the deep water.", under, s.u.Length(b.Start.Best)))
-	case plan.BottomTooShallow:
+	case where == plan.BottomTooShallow:
 		out = append(out, fmt.Sprintf("Under the boat it is only %s: go deeper.", under))
 	}
 	out = append(out, s.noTake())

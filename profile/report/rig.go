@@ -4,51 +4,141 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
+	"coldseam/profile/plain"
 	"coldseam/profile/rig"
 	"coldseam/profile/unit"
 )
 
-// rig says what to cut, how long to wait and how to draw.
+// rig says what to cut, how long it sinks and how to retrieve.
 func (s speaker) rig(r rig.Rig) []string {
-	var t string
-	switch r.Kind {
-	case rig.LongLeader:
-		t = fmt.Sprintf("Floating line, long leader. From fly line to fly %s", s.u.Piece(r.LeaderM))
-		switch {
-		case !r.Reachable:
-		case r.Solved:
-			t += fmt.Sprintf(" (worked out for your draw; the trade's rule, the depth of water plus a quarter, is %s)", s.u.Piece(r.RuleLeaderM))
-		default:
-			t += " (the depth of water plus a quarter)"
-		}
-		t += ": " + s.parts(r) + "."
-	case rig.Hung:
-		t = fmt.Sprintf("Floating line, fly hung %s below an indicator. From fly line to fly %s: %s.", s.u.Length(r.HangM), s.u.Piece(r.LeaderM), s.parts(r))
-		if r.SlidingNeeded {
-			t += " That is longer than your rod: the indicator must slide, or it jams in the tip ring."
-		}
-	case rig.Sinking:
-		t = fmt.Sprintf("Sinking line, counted down to %s, with a short leader of %s: %s.", s.u.Length(r.FlyM), s.u.Piece(r.LeaderM), s.parts(r))
-	}
-	t += s.droppers(r)
-	last := s.wait(r) + " " + s.draw(r) + s.assumedFly(r)
-	if r.WindLeft && r.Kind != rig.Sinking {
+	t := s.setUp(r) + s.bite(r) + s.spool(r) + s.droppers(r)
+	last := strings.TrimSpace(s.sink(r) + " " + s.retrieve(r) + s.assumedFly(r))
+	if r.WindLeft && (r.Kind == rig.LongLeader || r.Kind == rig.Hung) {
 		last += " Wind drift is not included: it lifts the fly."
 	}
 	if r.Reachable {
 		return []string{t, last}
 	}
-	if r.Kind == rig.Sinking { // why first: the long leader was wanted
+	if !wanted(r) { // why first: the long leader was wanted
 		return []string{s.capped(r), t, last}
 	}
 	return []string{t, s.capped(r), last}
 }
 
+// wanted says that a rig which does not reach the depth is still the one to take.
+func wanted(r rig.Rig) bool { return r.CappedM == 0 || r.Kind == rig.LongLeader }
+
+// jigged says that the plan is one for a hole in the ice.
+func (s speaker) jigged() bool { return s.p.Rig != nil && s.p.Rig.Kind == rig.Jig }
+
+// setUp says what is tied on.
+func (s speaker) setUp(r rig.Rig) string {
+	cut := fmt.Sprintf("From fly line to fly %s", s.u.Piece(r.LeaderM))
+	switch r.Kind {
+	case rig.Hung:
+		return s.indicator(r) + " " + cut + ": " + s.parts(r) + "." + s.swivel(r)
+	case rig.Sinking:
+		return fmt.Sprintf("%s, let down to %s, with a short leader of %s: %s.", sentenceless(s.line(r)), s.u.Length(r.FlyM), s.u.Piece(r.LeaderM), s.parts(r)) + s.ownLine(r)
+	case rig.StraightDown:
+		return fmt.Sprintf("%s, hung straight down under the boat to %s, with a short leader of %s: %s. To measure it, touch bottom once and reel up %s.",
+			sentenceless(s.line(r)), s.u.Length(r.FlyM), s.u.Piece(r.LeaderM), s.parts(r), s.span(s.p.ClearanceM)) + s.ownLine(r)
+	case rig.Jig:
+		return fmt.Sprintf("This is a plan for jigging through a hole in the ice. Let a small jig straight down to %s under the top of the water in the hole: no leader to cut and nothing to cast.", s.u.Length(r.FlyM))
+	}
+	t := "Floating line, long leader. " + cut
+	switch {
+	case !r.Reachable:
+	case r.Solved:
+		t += fmt.Sprintf(" (worked out for your retrieve; the trade's rule, the depth of water plus a quarter, is %s)", s.u.Piece(r.RuleLeaderM))
+	default:
+		t += " (the depth of water plus a quarter)"
+	}
+	return t + ": " + s.parts(r) + "."
+}
+
+// indicator says which one, and how deep the fly hangs under it.
+func (s speaker) indicator(r rig.Rig) string {
+	if r.SlidingNeeded {
+		return fmt.Sprintf("Floating line, fly hung %s below a sliding indicator: a fixed one, hung deeper than the rod is long, jams in the tip ring.", s.u.Length(r.HangM))
+	}
+	return fmt.Sprintf("Floating line, fly hung %s below a fixed indicator.", s.u.Length(r.HangM))
+}
+
+// swivel says where it goes, or why there is none.
+func (s speaker) swivel(r rig.Rig) string {
+	switch {
+	case slices.Contains(r.Less, rig.NoSwivel):
+		return " This water allows no added weight: no swivel, all in one piece."
+	case r.SwivelM > 0 && s.u.Feet():
+		return fmt.Sprintf(" A small swivel %s inches above the fly takes it straight down.", unit.Digits(r.SwivelM/0.0254, 0))
+	case r.SwivelM > 0:
+		return fmt.Sprintf(" A small swivel %s cm above the fly takes it straight down.", unit.Digits(r.SwivelM*100, 0))
+	}
+	return ""
+}
+
+// line names a sinking line: the class to take, or the angler's own.
+func (s speaker) line(r rig.Rig) string {
+	if !r.ClassAssumed {
+		return "your sinking line"
+	}
+	rate := number(float64(r.Class)) + " inches"
+	if !s.u.Feet() {
+		rate = unit.Digits(float64(r.Class)*2.54, 0) + " cm"
+	}
+	return fmt.Sprintf("class %d sinking line (%s a second)", r.Class, rate)
+}
+
+// ownLine says that the angler's own line is too slow.
+func (s speaker) ownLine(r rig.Rig) string {
+	if r.OwnLineS == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" Your own line would take %s to get there.", minutes(r.OwnLineS))
+}
+
+func minutes(s float64) string { return unit.Digits(s/60, 1) + " minutes" }
+
+// sentenceless is a text with a capital in front.
+func sentenceless(t string) string { return strings.TrimSuffix(sentence(t), ".") }
+
+// bite says that fish with teeth need a bite tippet that the stock lacks.
+func (s speaker) bite(r rig.Rig) string {
+	if !r.AddBite {
+		return ""
+	}
+	what := "a foot of wire or of 60 lb line"
+	if !s.u.Feet() {
+		what = "30 cm of wire or of 27 kg line"
+	}
+	return " Add a bite tippet in front of the fly, " + what + ": these fish cut anything thinner."
+}
+
+// spool says which tippet to take where there are several.
+func (s speaker) spool(r rig.Rig) string {
+	p := r.Spool
+	if p == nil || p.Name == "" || r.Kind == rig.Jig || !(p.Sinks || p.Sized) {
+		return ""
+	}
+	var why []string
+	if p.Sinks {
+		why = append(why, "fluorocarbon sinks better than nylon")
+	}
+	switch {
+	case p.Sized && p.Strong:
+		why = append(why, "it is strong enough for so heavy a fly")
+	case p.Sized:
+		why = append(why, "it suits so light a fly")
+	}
+	return fmt.Sprintf(" Of your %d spools take %s: %s.", p.Of, plain.Line(p.Name), strings.Join(why, ", and "))
+}
+
 // droppers says where further flies go, and what the water's rules took away.
 func (s speaker) droppers(r rig.Rig) string {
 	t := ""
-	if n := len(r.FlyDepths); n > 1 && r.Kind != rig.Sinking {
+	if n := len(r.FlyDepths); n > 1 && (r.Kind == rig.LongLeader || r.Kind == rig.Hung) {
 		var at []string
 		for _, z := range r.FlyDepths[1:] {
 			at = append(at, s.u.Length(z))
@@ -81,16 +171,22 @@ func (s speaker) reaches(r rig.Rig) string {
 	return "reaches about " + is + ", not " + wanted
 }
 
-// capped says what a leader that may not be as long as is wanted still does, and
-// what reaches the depth instead.
-func (s speaker) capped(r rig.Rig) string {
+// limit says why a leader may not be as long as is wanted.
+func (s speaker) limit(r rig.Rig) string {
 	why := "A leader by the rule is longer than the longest you cast"
 	if r.Solved {
-		why = "At that draw the fly needs a longer leader than you cast"
+		why = "At that retrieve the fly needs a longer leader than you cast"
 	}
 	if slices.Contains(r.Why, rig.CappedByRule) {
 		why = fmt.Sprintf("This water allows no leader over %s", s.u.Piece(s.p.Rules.MaxLeaderM))
 	}
+	return why
+}
+
+// capped says what a leader that may not be as long as is wanted still does, and
+// what reaches the depth instead.
+func (s speaker) capped(r rig.Rig) string {
+	why := s.limit(r)
 	capped := r.LeaderM
 	if r.CappedM > 0 {
 		capped = r.CappedM
@@ -99,49 +195,61 @@ func (s speaker) capped(r rig.Rig) string {
 	if r.Solved {
 		t += s.wouldDo(r)
 	}
-	if r.Kind != rig.Sinking {
-		return t + " A sinking line with a short leader reaches it."
+	if wanted(r) {
+		if r.RunnerUp == "" {
+			return t
+		}
+		return t + " " + sentenceless(rigNames[r.RunnerUp]) + " reaches it."
 	}
-	t += " So a sinking line"
+	t += " So take " + rigNames[r.Kind]
 	if !r.Solved {
-		t += fmt.Sprintf("; or a long leader of %s cast over water no deeper than %s", s.u.Piece(capped), s.u.Length(r.ReachM+s.p.ClearanceM))
+		t += fmt.Sprintf("; or cast a long leader of %s over water no deeper than %s", s.u.Piece(capped), s.u.Length(r.ReachM+s.p.ClearanceM))
 	}
 	return t + "."
 }
 
-// wouldDo says which draw or which fly reaches the depth on the longest leader.
+// rigNames are the rigs as they are spoken of.
+var rigNames = map[rig.Kind]string{
+	rig.LongLeader: "a long leader on a floating line", rig.Hung: "an indicator", rig.Sinking: "a sinking line with a short leader",
+	rig.StraightDown: "a sinking line hung straight down under the boat", rig.Jig: "a jig through the ice",
+}
+
+// wouldDo says which retrieve or which fly reaches the depth on the longest leader.
 func (s speaker) wouldDo(r rig.Rig) string {
 	var ways []string
 	if r.NeedMps.Known && r.NeedMps.Value >= 0.005 {
-		ways = append(ways, fmt.Sprintf("a draw of %s a second or slower", s.speed(r.NeedMps.Value)))
+		ways = append(ways, fmt.Sprintf("a retrieve of %s a second or slower", s.speed(r.NeedMps.Value)))
 	}
 	if r.NeedKg.Known && r.NeedKg.Value < 0.005 {
 		ways = append(ways, fmt.Sprintf("a fly of %s g", number(math.Ceil(r.NeedKg.Value*1e5)/100)))
 	}
 	if len(ways) == 0 {
-		return " No slower draw and no fly would do on that leader."
+		return " No slower retrieve and no heavier fly would do on that leader."
 	}
-	t := ways[0]
-	if len(ways) > 1 {
-		t += " or " + ways[1]
-	}
-	return " On it " + t + " would do."
+	return " On it " + strings.Join(ways, " or ") + " would do."
 }
 
-func (s speaker) wait(r rig.Rig) string {
-	if r.SinkTime == nil {
-		return "How long the fly takes could not be worked out: count until it touches bottom once."
+// sink says how long the fly sinks.
+func (s speaker) sink(r rig.Rig) string {
+	switch {
+	case r.Kind == rig.Jig:
+		return ""
+	case r.SinkTime == nil && r.Kind == rig.StraightDown:
+		return "Let it down by the marks on the line: it takes minutes to sink by itself."
+	case r.SinkTime == nil:
+		return "How long the fly takes could not be worked out: time it until it touches bottom once."
 	}
-	count := fmt.Sprintf("Count %s s (%s to %s)", seconds(r.SinkTime.Best), seconds(r.SinkTime.Low), seconds(r.SinkTime.High))
-	if r.Kind == rig.Sinking {
+	t := fmt.Sprintf("Let it sink %s seconds (%s to %s)", seconds(r.SinkTime.Best), seconds(r.SinkTime.Low), seconds(r.SinkTime.High))
+	switch r.Kind {
+	case rig.Sinking, rig.StraightDown:
 		if r.ClassAssumed {
-			return count + " for a line of class 3, from when it lands; for another divide the depth by its rate, and a tenth more: most sink slower than rated."
+			return t + ": most lines sink a tenth slower than their class says."
 		}
-		return count + " from when the line lands: a tenth slower than it is rated, as most are."
-	}
-	t := count + " from the moment the fly lands, the line's tip held, then start."
-	if r.Kind == rig.Hung {
-		t = count + " from the moment the fly lands beyond the indicator; less when it lands beside it."
+		return t + ": a tenth slower than your line is rated, as most are."
+	case rig.Hung:
+		t += " if the fly lands beyond the indicator, less if it lands beside it."
+	default:
+		t += ", holding the line tight."
 	}
 	if r.Correction > 0 {
 		t += " (Set right by the bottom that you touched.)"
@@ -149,42 +257,61 @@ func (s speaker) wait(r rig.Rig) string {
 	return t
 }
 
-func (s speaker) draw(r rig.Rig) string {
+// retrieve says how to move the fly.
+func (s speaker) retrieve(r rig.Rig) string {
 	switch {
+	case r.Kind == rig.Jig:
+		return fmt.Sprintf("Lift it %s and let it fall back, then hold it still; most fish take it then (common practice). No bites: move to a new hole.", s.lift())
 	case r.Kind == rig.Hung && r.LiftM > 0.15:
 		return fmt.Sprintf("Let it hang still; the drift lifts the fly about %s.", s.u.Length(r.LiftM))
 	case r.Kind == rig.Hung:
 		return "Let it hang still; a slow pull now and then."
+	case r.Kind == rig.StraightDown:
+		return "Lift it slowly with hand twists, let it down again, and hold it still in between (common practice)."
 	case r.Kind == rig.Sinking && r.Window.Known:
-		return fmt.Sprintf("%s With %s of line out, drawn faster than %s a second the fly rises.", sinkingDraw, s.u.Piece(rig.OutM), s.speed(r.Window.Fastest))
+		return fmt.Sprintf("%s With %s of line out, the fly rises if you retrieve faster than %s a second%s.", sinkingRetrieve, s.u.Piece(rig.OutM), s.speed(r.Window.Fastest), s.twists(r.Window.Fastest, r.Window.Fastest))
 	case r.Kind == rig.Sinking:
-		return sinkingDraw
+		return sinkingRetrieve
 	case !r.Window.Known:
-		return "Let it lie still: any draw lifts this fly off the depth."
+		return "Let it lie still: any retrieve lifts this fly off the depth."
 	}
-	return s.drawLong(r)
+	return s.retrieveLong(r)
 }
 
-const sinkingDraw = "Two strips to straighten the line, then slowly (common practice)."
+// lift is how far a jig is lifted.
+func (s speaker) lift() string {
+	if s.u.Feet() {
+		return "6 to 12 inches"
+	}
+	return "15 to 30 cm"
+}
 
-// drawLong says how to draw on a long leader that some draw keeps at its depth.
-func (s speaker) drawLong(r rig.Rig) string {
+const sinkingRetrieve = "Two strips to straighten the line, then retrieve slowly (common practice)."
+
+// retrieveLong says how to retrieve on a long leader that some retrieve keeps at its depth.
+func (s speaker) retrieveLong(r rig.Rig) string {
 	slowest, fastest := r.Window.Slowest, r.Window.Fastest
 	held := s.speeds(slowest, fastest) + " a second"
-	t := fmt.Sprintf("Draw in %s, pauses counted", held)
+	t := "Retrieve at " + held
 	if slowest < stillMps {
 		held = "up to " + s.speed(fastest) + " a second"
-		t = fmt.Sprintf("Draw in no more than %s a second, pauses counted", s.speed(fastest))
+		t = "Retrieve at " + held
 	}
+	twists := s.twists(slowest, fastest)
 	if r.Solved && r.Reachable {
 		if r.RetrieveMps < stillMps {
 			return fmt.Sprintf("Let it hang still; this leader does for %s.", held)
 		}
-		t = fmt.Sprintf("Draw at your %s a second, pauses counted; this leader does for %s", s.speed(r.RetrieveMps), held)
+		t = fmt.Sprintf("Retrieve at your %s a second", s.speed(r.RetrieveMps))
+		twists = s.twists(r.RetrieveMps, r.RetrieveMps)
 	}
-	t += ": faster lifts the fly"
+	t += ", averaged over pauses" + twists
+	if r.Solved && r.Reachable {
+		t += "; this leader does for " + held
+	}
+	t += ": any faster lifts the fly"
 	if slowest >= stillMps && !s.p.Band.Suspended {
-		t += ", slower lays it on the bottom"
+		t += ", and any slower drags bottom"
 	}
 	t += "."
 	if r.Solved && r.RuleWindow.Known {
@@ -193,33 +320,84 @@ func (s speaker) drawLong(r rig.Rig) string {
 	return t
 }
 
-// stillMps: nobody draws slower than this.
+// twistM is what a slow hand twist takes in, about 4 inches, and quickestS how long one
+// takes at least: one every 1 to 2 seconds is already fast (common practice).
+const (
+	twistM    = 4 * 0.0254
+	quickestS = 1
+	slowestS  = 20
+)
+
+// twists says a retrieve as slow hand twists, in brackets; nothing where hands are not
+// that fast, or so slow that nobody keeps it up.
+func (s speaker) twists(slowest, fastest float64) string {
+	t := s.everyTwist(slowest, fastest)
+	if t == "" {
+		return ""
+	}
+	length := "4 inches"
+	if !s.u.Feet() {
+		length = "10 cm"
+	}
+	return fmt.Sprintf(" (one slow hand twist of about %s %s)", length, t)
+}
+
+// everyTwist is how often: "every 2 seconds".
+func (s speaker) everyTwist(slowest, fastest float64) string {
+	least := twistM / math.Max(fastest, 1e-6)
+	if least < quickestS || least > slowestS {
+		return ""
+	}
+	a, b := halfSeconds(least), ""
+	if slowest > stillMps {
+		b = halfSeconds(twistM / slowest)
+	}
+	switch {
+	case b == "":
+		return "every " + a + " seconds or slower"
+	case a == "1" && b == "1":
+		return "every second"
+	case a == b:
+		return "every " + a + " seconds"
+	}
+	return "every " + a + " to " + b + " seconds"
+}
+
+// halfSeconds prints a short time, to half a second, and from 5 s on to a second.
+func halfSeconds(s float64) string {
+	if s >= 5 {
+		return unit.Digits(s, 0)
+	}
+	return number(math.Round(2*s) / 2)
+}
+
+// stillMps: nobody retrieves slower than this.
 const stillMps = 0.002
 
 // assumedFly says which fly was taken where none was named.
 func (s speaker) assumedFly(r rig.Rig) string {
-	if !r.FlyAssumed || r.Kind == rig.Sinking {
+	if !r.FlyAssumed || r.Kind != rig.LongLeader && r.Kind != rig.Hung {
 		return ""
 	}
-	return fmt.Sprintf(" (For a fly of %s g, assumed: name yours with --fly-weight.)", number(rig.FlyKg*1000))
+	return fmt.Sprintf(" (For a fly of %s g, assumed: name yours with --fly-weight.)", number(unit.RoundTo(r.FlyKg*1000, 3)))
 }
 
-// speed and speeds print draws as hands make them: inches or centimetres a second.
+// speed and speeds print retrieves as hands make them: inches or centimetres a second.
 func (s speaker) speed(mps float64) string {
-	v, in := s.draws(mps)
+	v, in := s.hands(mps)
 	return v + " " + in
 }
 
 func (s speaker) speeds(low, high float64) string {
-	a, _ := s.draws(low)
-	b, in := s.draws(high)
+	a, _ := s.hands(low)
+	b, in := s.hands(high)
 	if a == b {
 		return b + " " + in
 	}
 	return a + " to " + b + " " + in
 }
 
-func (s speaker) draws(mps float64) (value, name string) {
+func (s speaker) hands(mps float64) (value, name string) {
 	if s.u.Feet() {
 		value = unit.Digits(mps/0.0254, 1)
 		if value == "1" {

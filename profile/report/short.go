@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"coldseam/profile/band"
@@ -54,6 +55,9 @@ func Short(p plan.Plan, notes []notebook.Note) Brief {
 	}
 	if p.Band.Found {
 		b.Rows = append(s.depthRows(), s.rigRows(*p.Rig)...)
+		if s.jigged() { // what kind of plan it is comes first
+			b.Rows = append(s.rigRows(*p.Rig)[:1], append(s.depthRows(), s.rigRows(*p.Rig)[1:]...)...)
+		}
 	} else {
 		b.NoWater = s.noBand()
 	}
@@ -73,9 +77,13 @@ func (s speaker) depthRows() []Row {
 	if b.Suspended {
 		return []Row{fish, fly, {"Anchor over", "open water", "any depth from " + s.u.Length(b.CastShallowM)}}
 	}
-	over := Row{"Cast over", s.u.Length(b.WaterM), "of water under the fly"}
+	label, under := "Cast over", "of water under the fly"
+	if s.jigged() {
+		label, under = "Hole over", "of water"
+	}
+	over := Row{label, s.u.Length(b.WaterM), under}
 	if s.u.Mark(b.CastShallowM) != s.u.Mark(b.CastDeepM) {
-		over.Detail = s.u.Span(b.CastShallowM, b.CastDeepM) + " of water under the fly"
+		over.Detail = s.u.Span(b.CastShallowM, b.CastDeepM) + " " + under
 	}
 	return []Row{fish, fly, over}
 }
@@ -113,9 +121,16 @@ func (s speaker) suits() string {
 
 // rigRows say what is tied on, how long it sinks and how it is retrieved.
 func (s speaker) rigRows(r rig.Rig) []Row {
-	rows := []Row{{"Rig", s.rigName(r), ""}, {"Leader", s.u.Piece(r.LeaderM), s.parts(r)}}
+	rows := []Row{{"Rig", s.rigName(r), strings.TrimSpace(s.swivel(r) + s.bite(r))}}
+	if len(r.Parts) > 0 {
+		rows = append(rows, Row{"Leader", s.u.Piece(r.LeaderM), s.parts(r)})
+	}
 	if !r.Reachable {
-		rows[0].Detail = s.capped(r)
+		limit := s.capped(r)
+		if !wanted(r) { // what else would do is for the whole answer
+			limit = s.limit(r) + "."
+		}
+		rows[0].Detail = strings.TrimSpace(limit + " " + rows[0].Detail)
 	}
 	if t := r.SinkTime; t != nil {
 		rows = append(rows, Row{"Sink time", seconds(t.Best) + " s", fmt.Sprintf("%s to %s s, holding the line tight", seconds(t.Low), seconds(t.High))})
@@ -126,9 +141,17 @@ func (s speaker) rigRows(r rig.Rig) []Row {
 func (s speaker) rigName(r rig.Rig) string {
 	switch r.Kind {
 	case rig.Hung:
-		return "indicator, fly " + s.u.Length(r.HangM) + " under it"
+		kind := "fixed"
+		if r.SlidingNeeded {
+			kind = "sliding"
+		}
+		return kind + " indicator, fly " + s.u.Length(r.HangM) + " under it"
 	case rig.Sinking:
-		return "sinking line, short leader"
+		return s.line(r) + ", short leader"
+	case rig.StraightDown:
+		return s.line(r) + ", straight down under the boat"
+	case rig.Jig:
+		return "jig through a hole in the ice, line straight down"
 	}
 	return "floating line, long leader"
 }
@@ -138,6 +161,10 @@ func (s speaker) retrieveRow(r rig.Rig) Row {
 	switch {
 	case r.Kind == rig.Hung:
 		row.Value, row.Detail = "let it hang", "a slow pull now and then"
+	case r.Kind == rig.Jig:
+		row.Label, row.Value, row.Detail = "Jig", "lift and hold", s.lift()+", then hold it still"
+	case r.Kind == rig.StraightDown:
+		row.Value, row.Detail = "lift slowly", "with hand twists, then hold it still"
 	case r.Kind == rig.Sinking && r.Window.Known:
 		row.Value, row.Detail = "slow", fmt.Sprintf("faster than %s a second lifts the fly", s.speed(r.Window.Fastest))
 	case r.Kind == rig.Sinking:
@@ -145,20 +172,28 @@ func (s speaker) retrieveRow(r rig.Rig) Row {
 	case !r.Window.Known:
 		row.Value, row.Detail = "let it lie", "any retrieve lifts this fly off the depth"
 	case r.Window.Slowest < stillMps:
-		row.Value, row.Detail = "up to "+s.aSecond(r.Window.Fastest), "averaged over pauses"
+		row.Value, row.Detail = "up to "+s.aSecond(r.Window.Fastest), s.handTwist(r)+"averaged over pauses"
 	default:
-		low, _ := s.draws(r.Window.Slowest)
-		row.Value, row.Detail = low+" to "+s.aSecond(r.Window.Fastest), "averaged over pauses; any slower and it drags bottom"
+		low, _ := s.hands(r.Window.Slowest)
+		row.Value, row.Detail = low+" to "+s.aSecond(r.Window.Fastest), s.handTwist(r)+"averaged over pauses; any slower and it drags bottom"
 		if s.p.Band.Suspended {
-			row.Detail = "averaged over pauses"
+			row.Detail = s.handTwist(r) + "averaged over pauses"
 		}
 	}
 	return row
 }
 
+// handTwist says a retrieve as hand twists, "a hand twist every 2 seconds, ".
+func (s speaker) handTwist(r rig.Rig) string {
+	if t := s.everyTwist(r.Window.Slowest, r.Window.Fastest); t != "" {
+		return "a slow hand twist " + t + ", "
+	}
+	return ""
+}
+
 // aSecond prints a speed for a table, "2.2 in/s".
 func (s speaker) aSecond(mps float64) string {
-	v, _ := s.draws(mps)
+	v, _ := s.hands(mps)
 	if s.u.Feet() {
 		return v + " in/s"
 	}
@@ -240,7 +275,7 @@ func (b Brief) Sentence() string {
 		parts = append(parts, strings.TrimSuffix(b.NoWater, "."))
 	}
 	for _, r := range b.Rows {
-		if slices.Contains([]string{"Fish", "Fly", "Cast over", "Anchor over", "Leader", "Thermocline"}, r.Label) && r.Value != "none" {
+		if slices.Contains([]string{"Fish", "Fly", "Cast over", "Hole over", "Anchor over", "Leader", "Thermocline"}, r.Label) && r.Value != "none" {
 			parts = append(parts, r.Label+" "+r.Value)
 		}
 	}
@@ -292,7 +327,11 @@ func (r Row) text(width int) string {
 		head := fmt.Sprintf("%-*s%-*s", labelColumns, r.Label, valueColumns, value)
 		return head + under(r.Detail, width, indent)
 	default:
-		value += ", " + r.Detail
+		stop := ", "
+		if unicode.IsUpper([]rune(r.Detail)[0]) { // a sentence of its own
+			stop = ". "
+		}
+		value += stop + r.Detail
 	}
 	return fmt.Sprintf("%-*s", labelColumns, r.Label) + under(value, width, indent)
 }

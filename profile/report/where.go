@@ -44,7 +44,11 @@ func (s speaker) where() string {
 	if b.Suspended {
 		return t + fmt.Sprintf(" They keep to open water: hang the fly %s down, over water of any depth from %s.", s.u.Length(b.Start.Best), s.u.Length(b.CastShallowM))
 	}
-	t += fmt.Sprintf(" Cast where the water under the fly is %s deep.", s.u.Span(b.CastShallowM, b.CastDeepM))
+	to := "Cast where the water under the fly"
+	if s.jigged() {
+		to = "Cut the hole where the water"
+	}
+	t += fmt.Sprintf(" %s is %s deep.", to, s.u.Span(b.CastShallowM, b.CastDeepM))
 	if s.u.Mark(b.CastShallowM) != s.u.Mark(b.CastDeepM) {
 		t += " Start over " + s.u.Length(b.WaterM) + "."
 	}
