@@ -151,10 +151,13 @@ func (d Drop) Zone(k ZoneKind) (z Zone, ok bool) {
 // BandUnknown is the part of the band in which oxygen was not measured and may be too low,
 // and whether there is any; it ends with the band.
 func (d Drop) BandUnknown() (z Zone, ok bool) {
-	band, found := d.Zone(Band)
+	found, inBand := d.Zone(Band)
 	z, doubt := d.Zone(Unproven)
-	z.TopM, z.BottomM, z.Open = math.Max(z.TopM, band.TopM), band.BottomM, band.Open
-	return z, found && doubt && z.TopM < z.BottomM
+	if z.TopM-found.TopM < band.WordM { // no part worth a word is known
+		z.TopM = found.TopM
+	}
+	z.BottomM, z.Open = found.BottomM, found.Open
+	return z, inBand && doubt && z.BottomM-z.TopM >= band.WordM
 }
 
 // Mark is the mark of a kind, and whether there is one.

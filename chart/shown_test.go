@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"coldseam/profile"
+	"coldseam/profile/band"
 	"coldseam/profile/demo"
 )
 
@@ -86,6 +88,25 @@ func TestBandUnknown(t *testing.T) {
 	read := Of(demo.Plan(t, "units: ft F\nbottom: 26 ft\n0 74 DO 9\n5 73 DO 9\n10 70 DO 9\n15 62 DO 8\n20 55 DO 8\n25 52 DO 8\n"))
 	if _, ok := read.BandUnknown(); ok || strings.Contains(Strip(read, 80, 40), "?") {
 		t.Errorf("a doubt where oxygen was measured:\n%s", Strip(read, 80, 40))
+	}
+}
+
+// What the picture marks is what the answer says: all but the best bet of the band, for a doubt
+// anywhere in it and about its edges.
+func TestBandUnknownIsAllButTheBestBet(t *testing.T) {
+	p := demo.Plan(t, demo.Page(t, "alder-kettle-july"))
+	top, bottom := p.Band.Safe(p.Column.Last().DepthM)
+	for doubt := top - 1; doubt < bottom+1; doubt += 0.05 {
+		at := profile.Exactly(doubt)
+		p.Band.DoubtfulBelow = &at
+		from, to, bet := p.Band.BestBet(p.Column.Last().DepthM)
+		u, ok := Of(p).BandUnknown()
+		switch {
+		case ok == (bet == band.AllOfIt):
+			t.Errorf("doubtful below %.2f m: marked %v, best bet %s", doubt, ok, bet)
+		case bet == band.NoPart && u.TopM != top, bet == band.UpperPart && u.TopM != to, ok && u.BottomM != bottom:
+			t.Errorf("doubtful below %.2f m: marked %.2f to %.2f m, best bet %s, %.2f to %.2f m", doubt, u.TopM, u.BottomM, bet, from, to)
+		}
 	}
 }
 

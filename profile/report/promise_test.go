@@ -131,6 +131,13 @@ func TestEveryAnswerHasWords(t *testing.T) {
 		typeName, dir string
 		words         func(code string) string
 	}{
+		{"Turn", "../plan", func(code string) string {
+			return speak(p).expect(plan.AtFly{DepthM: 5, LowC: 12, HighC: 14, Turn: plan.Turn(code), PerDegreeM: 0.5})
+		}},
+		{"Way", "../plan", func(code string) string { return speak(p).noTake(plan.Way(code)) }},
+		{"RetreatTo", "../plan", func(code string) string {
+			return "Oxygen here would move you " + speak(p).retreat(plan.Retreat{To: plan.RetreatTo(code), TopM: 2, BottomM: 4})
+		}},
 		{"Finding", "../plan", func(code string) string {
 			return speak(p).checked(plan.CheckedAt{Finding: plan.Finding(code), ExpectedC: 19, LowC: 18, HighC: 20, ShiftM: 1}, profile.Reading{DepthM: 4, TempC: 16})
 		}},

@@ -92,7 +92,7 @@ func Confirm(p plan.Plan) []string {
 	case p.Rig != nil && !b.Suspended:
 		out = append(out, fmt.Sprintf("The depth of water under the fly, not under the boat: %s.", s.u.Length(b.WaterM)))
 	}
-	out = append(out, s.expect())
+	out = append(out, s.expect(p.AtFly()))
 	under := s.u.Length(p.Drop.Bottom.Value)
 	switch where := p.UnderBoat(); {
 	case s.jigged() && where == plan.BottomTooDeep:
@@ -104,7 +104,7 @@ func Confirm(p plan.Plan) []string {
 	case where == plan.BottomTooShallow:
 		out = append(out, fmt.Sprintf("Under the boat it is only %s: go deeper.", under))
 	}
-	out = append(out, s.noTake())
+	out = append(out, s.noTake(p.FirstWay()))
 	if p.UnderIce() {
 		return out
 	}

@@ -24,8 +24,7 @@ func (s speaker) rate(perDegreeM float64) string {
 
 // expect says what one reading at the fly's depth should show, and what to do when
 // it does not.
-func (s speaker) expect() string {
-	a := s.p.AtFly()
+func (s speaker) expect(a plan.AtFly) string {
 	rate := s.rate(a.PerDegreeM)
 	t := fmt.Sprintf("One reading at the fly's depth, %s: expect %s.", s.u.Length(a.DepthM), s.degrees(a.LowC, a.HighC))
 	better := fmt.Sprintf(" Warmer is good news: they like %s.", s.comfort())
@@ -50,14 +49,14 @@ func (s speaker) expect() string {
 }
 
 // noTake says how to change the depth when nothing takes, and which way first.
-func (s speaker) noTake() string {
+func (s speaker) noTake(first plan.Way) string {
 	step := "6 to 12 inches"
 	if !s.u.Feet() {
 		step = "15 to 30 cm"
 	}
 	t := fmt.Sprintf("No bites: change depth by %s every 5 to 10 minutes (common practice)", step)
 	top, _ := s.p.Band.Safe(s.p.Column.Last().DepthM)
-	switch s.p.FirstWay() {
+	switch first {
 	case plan.UpOxygen:
 		t += ", shallower first: late in winter oxygen fails from the bottom up"
 	case plan.UpWarmer:
@@ -99,7 +98,7 @@ func (s speaker) change(c plan.Change) string {
 		}
 		return fmt.Sprintf("oxygen of %s mg/L or more in water of %s", need, suits)
 	case plan.LessOxygen:
-		return fmt.Sprintf("oxygen below %s mg/L at %s would move you %s", need, start, s.retreat())
+		return fmt.Sprintf("oxygen below %s mg/L at %s would move you %s", need, start, s.retreat(s.p.Retreat()))
 	case plan.WarmerNearby:
 		return fmt.Sprintf("water nearer to %s, in a sunny bay or after some warm days, would move you there", s.comfort())
 	case plan.WarmerStart:
@@ -111,8 +110,8 @@ func (s speaker) change(c plan.Change) string {
 }
 
 // retreat says where too little oxygen at the start would send the angler.
-func (s speaker) retreat() string {
-	switch r := s.p.Retreat(); r.To {
+func (s speaker) retreat(r plan.Retreat) string {
+	switch r.To {
 	case plan.ToUnder:
 		return "down: above it there is too little as well"
 	case plan.ToDepth:
