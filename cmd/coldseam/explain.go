@@ -43,12 +43,12 @@ func (e *explainer) useLayout(f format.Found) {
 		fmt.Fprintf(e.err, "Lines are read as: %s.\n", f.Layout)
 	case len(f.Choices) > 0:
 		f.Layout = f.Choices[0]
-		fmt.Fprintf(e.err, "What the lines hold is open: %s. Shown here as: %s. Others:\n", plain.Line(f.Why), f.Layout)
+		fmt.Fprintf(e.err, "What the lines hold is not settled: %s. Shown here as: %s. It could also be:\n", plain.Line(f.Why), f.Layout)
 		for _, l := range f.Choices[1:] {
 			fmt.Fprintf(e.err, "   --layout \"%s\"\n", l)
 		}
 	default:
-		fmt.Fprintf(e.err, "What the lines hold is not known: %s. Say it with --layout, e.g. --layout \"depth m, temp C\".\n", plain.Line(f.Why))
+		fmt.Fprintf(e.err, "What the lines hold is not known: %s. Tell it with --layout, e.g. --layout \"depth m, temp C\".\n", plain.Line(f.Why))
 	}
 	e.k.Use(f.Layout)
 	first := e.first

@@ -104,7 +104,7 @@ func withoutCommand(app *cli.App, args []string) ([]string, error) {
 		return args, nil
 	}
 	if strings.HasPrefix(first, "-") {
-		return nil, refuse("the command comes first: coldseam COMMAND [flags] [file]; see coldseam --help")
+		return nil, refuse("put the command first: coldseam COMMAND [flags] [file]; see coldseam --help")
 	}
 	return nil, unknownCommand(app, first)
 }

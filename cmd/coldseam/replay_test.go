@@ -65,7 +65,7 @@ func TestReplayPage(t *testing.T) {
 	noSettings(t)
 	var record strings.Builder
 	record.WriteString("depth_m,temp_c\n")
-	for i := range 200 { // down at 0.1 m a line, through a break at 5 m
+	for i := range 200 { // down at 0.1 m a line, through a thermocline at 5 m
 		z := float64(i) / 20
 		temp := 20.0
 		if z > 5 {

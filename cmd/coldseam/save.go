@@ -23,7 +23,7 @@ const largestPicture = 32 << 20
 func (p *program) write(out string, force bool, data []byte) error {
 	to, err := filepath.EvalSymlinks(out)
 	if _, e := os.Lstat(out); e == nil && err != nil {
-		return refuse("-o %s: that is a link which leads to no file: remove it, or give another name", out)
+		return refuse("-o %s: that is a link that leads to no file: remove it, or give another name", out)
 	}
 	if err != nil {
 		to = out
@@ -56,7 +56,7 @@ func (p *program) mayReplace(out, to string, old fs.FileInfo, force bool) error 
 	}
 	for _, read := range p.wasRead {
 		if os.SameFile(read, old) {
-			return refuse("-o %s: that is the page that is read: give the picture a name of its own", out)
+			return refuse("-o %s: that is the page being read: give the picture a name of its own", out)
 		}
 	}
 	if path, err := settings.Path(); err == nil {
@@ -75,7 +75,7 @@ func (p *program) mayReplace(out, to string, old fs.FileInfo, force bool) error 
 			return nil
 		}
 	}
-	return refuse("-o %s: there is such a file, which coldseam did not make or somebody changed since: give another name, or --force to replace it", out)
+	return refuse("-o %s: that file is there already, and coldseam did not make it, or it was changed since: give another name, or --force to replace it", out)
 }
 
 // put writes data to a new file in the folder of to, and then gives it that name. old is

@@ -73,18 +73,18 @@ func TestPictureKeeps(t *testing.T) {
 		status int
 		said   string // "" is Wrote
 	}{
-		{"chart -o page.svg page.svg", 2, "the page that is read"},
-		{"chart -o ./././page.html page.html", 2, "the page that is read"},
-		{"season -o dated.svg dated.svg", 2, "the page that is read"},
-		{"chart -o soft.svg page.txt", 2, "the page that is read"},
-		{"chart --force -o soft.svg page.txt", 2, "the page that is read"},
-		{"chart --force -o hard.svg page.txt", 2, "the page that is read"},
-		{"chart -o soft.svg page.svg page.txt", 2, "the page that is read"},
+		{"chart -o page.svg page.svg", 2, "the page being read"},
+		{"chart -o ./././page.html page.html", 2, "the page being read"},
+		{"season -o dated.svg dated.svg", 2, "the page being read"},
+		{"chart -o soft.svg page.txt", 2, "the page being read"},
+		{"chart --force -o soft.svg page.txt", 2, "the page being read"},
+		{"chart --force -o hard.svg page.txt", 2, "the page being read"},
+		{"chart -o soft.svg page.svg page.txt", 2, "the page being read"},
 		{"chart -o mine.svg page.txt", 2, "did not make"},
 		{"chart -o mine.pdf page.txt", 2, "did not make"},
 		{"chart -o soft.svg page.svg", 2, "did not make"},
 		{"chart -o tomine.svg page.txt", 2, "did not make"},
-		{"chart -o dangling.svg page.txt", 2, "a link which leads to no file"},
+		{"chart -o dangling.svg page.txt", 2, "a link that leads to no file"},
 		{"chart -o folder.svg page.txt", 2, "that is a folder"},
 		{"chart --force -o folder.svg page.txt", 2, "that is a folder"},
 		{"chart -o none/x.svg page.txt", 1, "cannot be written: "},
@@ -154,7 +154,7 @@ func TestPictureStdin(t *testing.T) {
 		var out, errOut bytes.Buffer
 		status := run(append([]string{"coldseam"}, args...), in, &out, &errOut)
 		in.Close()
-		if status != 2 || get(t, "in.svg") != page || !strings.Contains(errOut.String(), "the page that is read") {
+		if status != 2 || get(t, "in.svg") != page || !strings.Contains(errOut.String(), "the page being read") {
 			t.Errorf("%q: status %d, %s", args, status, errOut.String())
 		}
 	}

@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// BenchmarkBatch reads 1,000 columns of 14 rows: a break at another depth each.
+// BenchmarkBatch reads 1,000 columns of 14 rows: a thermocline at another depth each.
 func BenchmarkBatch(b *testing.B) {
 	const columns = 1000
 	data := manyColumns(columns)

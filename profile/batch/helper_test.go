@@ -29,7 +29,7 @@ func lines(s string) []string {
 	return strings.Split(strings.TrimSuffix(s, "\n"), "\n")
 }
 
-// manyColumns makes columns of 14 rows, each with a break at another depth.
+// manyColumns makes columns of 14 rows, each with a thermocline at another depth.
 func manyColumns(n int) []byte {
 	var b bytes.Buffer
 	b.WriteString("profile,date,depth_m,temp_c,oxygen_mgl\n")

@@ -192,11 +192,16 @@ func (s *Session) askBottom() {
 		leave: func() {},
 		stop:  s.finish,
 		text: func(line string) {
+			typed := line
 			if _, _, err := unit.ParseLength(line); err != nil {
 				line += " " + depth.String()
 			}
-			if err := s.header(notebook.Header{Key: "bottom", Value: line}); err != nil {
-				s.tell(plain.Line(err.Error()))
+			err := s.header(notebook.Header{Key: "bottom", Value: line})
+			if _, _, none := unit.ParseLength(line); err != nil && none != nil {
+				err = fmt.Errorf("%s is not a depth: type e.g. 24 or 24 %s, or Enter if you do not know", plain.Quote(typed, 60), depth)
+			}
+			if err != nil {
+				s.tell(plain.Line(err.Error()) + ".")
 				s.askBottom()
 			}
 		},

@@ -356,3 +356,15 @@ func TestPageIsTheDrop(t *testing.T) {
 		}
 	})
 }
+
+// What is no depth at the question of the bottom is named as it was typed, and asked for
+// again; a line of a page belongs behind it.
+func TestNoBottom(t *testing.T) {
+	k := begin(t, "units: ft F", Options{}).types("wind: light S")
+	if !strings.Contains(k.said.String(), `"wind: light S" is not a depth: type e.g. 24 or 24 ft, or Enter if you do not know.`) || k.view.Question == nil {
+		t.Errorf("told\n%s", k.said.String())
+	}
+	if k.types("24"); k.view.Drop.Bottom.Value != 24*0.3048 {
+		t.Errorf("the bottom is at %v", k.view.Drop.Bottom)
+	}
+}
