@@ -46,7 +46,7 @@ var started = sync.OnceValues(func() (context.Context, error) {
 	if os.Geteuid() == 0 {
 		options = append(options, chromedp.NoSandbox)
 	}
-	ctx, stopAll := context.WithTimeout(context.Background(), 2*time.Minute)
+	ctx, stopAll := context.WithTimeout(context.Background(), 4*time.Minute)
 	ctx, stopProcess := chromedp.NewExecAllocator(ctx, options...)
 	ctx, stopTab := chromedp.NewContext(ctx)
 	stopBrowser = func() { stopTab(); stopProcess(); stopAll() }
