@@ -150,7 +150,7 @@ func (p plot) axes(c *charts.Line, names bool) {
 		MinInterval: p.depth.step, MaxInterval: p.depth.step,
 		AxisLine: axisLine(ink, "solid", 2), AxisLabel: text, SplitLine: grid(true),
 	}
-	if p.hasOxygen {
+	if p.hasOxygen && names {
 		depth.NameGap += overPx
 	}
 	c.SetGlobalOptions(charts.WithYAxisOpts(depth, 0))
@@ -165,7 +165,7 @@ func (p plot) axes(c *charts.Line, names bool) {
 // gridsOf lays the plot out, with a column for lanes and names at its right.
 func (p plot) gridsOf(c *charts.Line, names bool) {
 	top := topPx
-	if p.hasOxygen {
+	if p.hasOxygen && names {
 		top += overPx
 	}
 	main := opts.Grid{Left: strconv.Itoa(leftPx), Right: "14", Top: strconv.Itoa(top), Bottom: strconv.Itoa(footPx + axisPx)}

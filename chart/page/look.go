@@ -47,7 +47,6 @@ const (
 	square    symbol = "M1 1H11V11H1Z"
 	diamond   symbol = "M6 0L12 6L6 12L0 6Z"
 	triangle  symbol = "M6 0L12 11H0Z"
-	anchor    symbol = "M6 12L12 1H0Z"
 	crossed   symbol = "M6 1.5A4.5 4.5 0 1 0 6 10.5A4.5 4.5 0 1 0 6 1.5ZM0 0L12 12M12 0L0 12"
 	warmer    symbol = "M12 6L0 11V1Z" // off the scale at its right
 	colder    symbol = "M0 6L12 1V11Z"
@@ -100,20 +99,20 @@ var (
 	oxygenStyle   = style{Color: oxygen, Dash: dots, Width: 1.7, Symbol: diamond, Filled: true}
 	densityStyle  = style{Color: density, Dash: dots, Width: 2}
 	leaderStyle   = style{Color: quiet, Width: 1}
-	overlayColors = []string{"#0a3a6e", "#b04a00", "#141e28", "#2f809e", "#7b2d6b", "#5b6b00"}
-	overlayMarks  = []symbol{circle, square, triangle, diamond, anchor}
-	overlayDashes = []string{solid, "8 4", dots}
+	overlayColors = []string{"#0a3a6e", "#b04a00", "#141e28", "#2f809e"}
+	overlayMarks  = []symbol{circle, diamond, square, triangle}
+	overlayDashes = []string{solid, "9 3", "3 3", longShort}
 )
 
-// overlay gives the look of drop i of n: the last, whose answer stands on the page, is
-// drawn heaviest.
+// overlay gives the look of drop i of n, as in the still picture: dash and symbol change
+// from one to the next and come together again after sixteen. The last, whose answer stands
+// on the page, is drawn heaviest.
 func overlay(i, n int) style {
 	s := style{
-		Color: overlayColors[i%len(overlayColors)], Dash: overlayDashes[i%len(overlayDashes)], Width: 2,
-		Symbol: overlayMarks[i%len(overlayMarks)],
+		Color: overlayColors[i%4], Dash: overlayDashes[i%4], Width: 2.3, Symbol: overlayMarks[(i+i/4)%4], Filled: true,
 	}
 	if i == n-1 {
-		s.Width, s.Filled = 3.5, true
+		s.Width = 3.5
 	}
 	return s
 }
