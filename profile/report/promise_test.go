@@ -86,12 +86,22 @@ func TestPromiseAtAGlance(t *testing.T) {
 		{june, "rainbow", "suits them; best bet down to 9 ft: below that oxygen is unknown"},
 		{black + june, "rainbow", "suits them; black mud: nothing below 9 ft is counted"},
 		{black + warmPond, "largemouth", "warmer than they like best; black mud: nothing below 5 ft is counted"},
-		{turnedOver, "rainbow", "colder than they like best; oxygen likely in one cold layer"},
+		{turnedOver, "rainbow", "colder than they like best: look for warmer water; oxygen likely in one cold layer"},
+		{"units: m C\n0.5 0.4\n2 1.8\n5 3\n9 3.9\n", "brook", "colder than they like best; oxygen not measured"},
 		{"units: ft F\n0 64\n10 64\n20 63.5\n", "rainbow", "suits them; oxygen not measured"},
 		{"units: ft F\n0 64 DO 9\n10 64 DO 9\n20 63.5 DO 8\n", "rainbow", "suits them, with enough oxygen"},
 	} {
 		if got := speak(demo.PlanFor(t, c.page, c.fish)).suits(); got != c.want {
 			t.Errorf("%q\nwant %q", got, c.want)
+		}
+	}
+}
+
+// In cold water warmer at the fly is good news, at a glance too; not in summer, nor under ice.
+func TestWarmerIsGoodNewsAtAGlance(t *testing.T) {
+	for page, want := range map[string]bool{turnedOver: true, julyPage: false, "units: m C\n0.5 0.4\n2 1.8\n5 3\n9 3.9\n": false} {
+		if got := Short(demo.PlanFor(t, page, "brook"), nil).Text(80); strings.Contains(got, "warmer is good news") != want {
+			t.Errorf("want %v:\n%s", want, got)
 		}
 	}
 }

@@ -74,6 +74,9 @@ func (s speaker) depthRows() []Row {
 		fish.Value = "down to " + s.u.Length(bottom)
 	}
 	fly := Row{"Fly", s.u.Length(s.p.FlyM()) + " down", "expect " + s.degrees(s.p.Expected(s.p.FlyM())) + " there"}
+	if b.Cold && !s.p.UnderIce() {
+		fly.Detail += "; warmer is good news"
+	}
 	if b.Suspended {
 		return []Row{fish, fly, {"Anchor over", "open water", "any depth from " + s.u.Length(b.CastShallowM)}}
 	}
@@ -97,6 +100,9 @@ func (s speaker) suits() string {
 		t = "warmer than they like best"
 	case b.Cold:
 		t = "colder than they like best"
+		if !s.p.UnderIce() {
+			t += ": look for warmer water"
+		}
 	case s.p.Fish.ComfortHighC.Known && !b.ToSurface:
 		t = s.u.Degrees(s.p.Fish.ComfortHighC.Value) + " or less"
 	}
