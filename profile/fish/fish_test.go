@@ -202,3 +202,25 @@ func TestKindString(t *testing.T) {
 		}
 	}
 }
+
+// Every fish has a usual fly: of trout 0.1 to 0.15 g, heavier for perch, bass, walleye and
+// pike; pike and muskellunge alone have teeth that cut tippet (common practice).
+func TestUsualFly(t *testing.T) {
+	for _, f := range All() {
+		if !f.FlyG.Known || f.FlyG.Source == "" {
+			t.Errorf("%s: no usual fly", f.Key)
+		}
+		if f.Salmonid && !(f.FlyG.Value >= 0.1 && f.FlyG.Value <= 0.15) {
+			t.Errorf("%s: a fly of %v g", f.Key, f.FlyG.Value)
+		}
+		switch f.Key {
+		case "perch", "smallmouth", "largemouth", "walleye", "pike", "muskellunge":
+			if f.FlyG.Value < 0.25 {
+				t.Errorf("%s: a fly of %v g", f.Key, f.FlyG.Value)
+			}
+		}
+		if f.Teeth != (f.Key == "pike" || f.Key == "muskellunge") {
+			t.Errorf("%s: teeth %v", f.Key, f.Teeth)
+		}
+	}
+}

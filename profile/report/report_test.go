@@ -116,7 +116,7 @@ func TestJSONKeys(t *testing.T) {
 		"":           "band bottom_m cautions confidence for layers notes readings rig water",
 		"layers":     "bottom_reached_first metalimnion_bottom_m metalimnion_top_m mixed_layer_m other_breaks steepest_c_per_m structure thermocline_m",
 		"band":       "bottom_m cast_deep_m cast_shallow_m changes doubtful_below_m found others oxygen start_m suspended top_m why",
-		"rig":        "add_bite_tippet fastest_retrieve_mps flies fly_assumed fly_depth_m fly_g kind leader_m parts reachable rule_holds_to_mps rule_leader_m rule_wait_s runner_up slowest_retrieve_mps wait_s",
+		"rig":        "add_bite_tippet fastest_retrieve_mps flies fly_assumed fly_depth_m fly_g kind leader_m parts reachable rule_holds_to_mps rule_leader_m rule_wait_s runner_up slowest_retrieve_mps spool wait_s",
 		"confidence": "depth oxygen",
 	} {
 		m := got

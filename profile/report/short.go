@@ -139,9 +139,24 @@ func (s speaker) rigRows(r rig.Rig) []Row {
 		rows[0].Detail = strings.TrimSpace(limit + " " + rows[0].Detail)
 	}
 	if t := r.SinkTime; t != nil {
-		rows = append(rows, Row{"Sink time", seconds(t.Best) + " s", fmt.Sprintf("%s to %s s, holding the line tight", seconds(t.Low), seconds(t.High))})
+		rows = append(rows, Row{"Sink time", seconds(t.Best) + " s", s.sinkDetail(r)})
 	}
 	return append(rows, s.retrieveRow(r))
+}
+
+// sinkDetail is the range of a sink time, and how it is to be had.
+func (s speaker) sinkDetail(r rig.Rig) string {
+	t := ""
+	if low, high := seconds(r.SinkTime.Low), seconds(r.SinkTime.High); low != high {
+		t = fmt.Sprintf("%s to %s s, ", low, high)
+	}
+	switch r.Kind {
+	case rig.LongLeader:
+		return t + "holding the line tight"
+	case rig.Hung:
+		return t + "less if the fly lands beside the indicator"
+	}
+	return t + "from when the line lands"
 }
 
 func (s speaker) rigName(r rig.Rig) string {

@@ -17,7 +17,7 @@ type Spool struct {
 // Tippet for a fly, by common practice: about 4X for the light flies of trout, about 1X
 // for heavier ones.
 const (
-	lightFlyKg = 0.0002
+	lightFlyKg = 0.00045
 	thinSpool  = 0.18 // mm
 	thickSpool = 0.25
 )

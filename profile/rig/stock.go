@@ -26,7 +26,8 @@ type Piece struct {
 func TippetMM(x float64) float64 { return (11 - x) * 0.0254 }
 
 // DefaultStock is what is assumed to be in the box when the settings name nothing:
-// a spool of butt, tapered leaders of 9 and 12 ft and a spool of tippet (common
+// a spool of butt, tapered leaders of 9 and 12 ft and spools of tippet for light and
+// for heavy flies (common
 // practice for stillwaters).
 func DefaultStock() []Piece {
 	return []Piece{
@@ -34,6 +35,7 @@ func DefaultStock() []Piece {
 		{Kind: Tapered, Name: "9 ft to 3X", LengthM: 2.7432, DiameterMM: TippetMM(3), Material: "nylon"},
 		{Kind: Tapered, Name: "12 ft to 3X", LengthM: 3.6576, DiameterMM: TippetMM(3), Material: "nylon"},
 		{Kind: Tippet, Name: "4X fluorocarbon", DiameterMM: TippetMM(4), Material: "fluorocarbon"},
+		{Kind: Tippet, Name: "1X fluorocarbon", DiameterMM: TippetMM(1), Material: "fluorocarbon"},
 	}
 }
 

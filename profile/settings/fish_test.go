@@ -284,3 +284,20 @@ func TestFishProperty(t *testing.T) {
 	})
 	// that fishes are taken at all, the tables above show
 }
+
+// A fish of one's own has a fly and teeth as written, else those of the fish it is begun from.
+func TestOwnFly(t *testing.T) {
+	own := ownFishes(t, page(`[[fish]]`, `name = "rainbow"`, `fly_weight = {value = "0.4 g", source = "my box"}`,
+		`[[fish]]`, `name = "chain pickerel"`, `like = "pike"`, `fly_weight = "0.8 g"`,
+		`[[fish]]`, `name = "tiger musky"`, `like = "muskellunge"`,
+		`[[fish]]`, `name = "rock bass"`, `like = "pike"`, `teeth = false`))
+	for i, want := range []struct {
+		g      float64
+		source string
+		teeth  bool
+	}{{0.4, "my box", false}, {0.8, "your settings", true}, {2, "common practice", true}, {1.5, "common practice", false}} {
+		if f := own[i]; math.Abs(f.FlyG.Value-want.g) > 1e-9 || f.FlyG.Source != want.source || f.Teeth != want.teeth {
+			t.Errorf("%s: fly %+v, teeth %v; want %+v", f.Key, f.FlyG, f.Teeth, want)
+		}
+	}
+}
