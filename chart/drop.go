@@ -18,6 +18,7 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/band"
+	"coldseam/profile/fish"
 	"coldseam/profile/layers"
 	"coldseam/profile/plain"
 	"coldseam/profile/plan"
@@ -81,7 +82,24 @@ const (
 	Start       MarkKind = "start" // of the fly
 	Water       MarkKind = "water" // depth of water under the fly to begin over
 	Bottom      MarkKind = "bottom"
+	Secchi      MarkKind = "Secchi disk" // out of sight
+	Weeds       MarkKind = "weed limit"  // of the deepest weeds
 )
+
+// Limits are what the fish bears: no warmer and no colder than it likes, and oxygen enough.
+type Limits struct {
+	WarmC, ColdC profile.Optional // C
+	OxygenMgL    profile.Optional
+}
+
+func limitsOf(f fish.Fish) Limits {
+	known := func(g fish.Figure) profile.Optional { return profile.Optional{Value: g.Value, Known: g.Known} }
+	l := Limits{WarmC: known(f.ComfortHighC), OxygenMgL: known(f.OxygenMgL)}
+	if f.Kind != fish.Coldwater { // of a fish of cold water it keeps none away
+		l.ColdC = known(f.ComfortLowC)
+	}
+	return l
+}
 
 // Drop is one drop.
 type Drop struct {
@@ -100,6 +118,7 @@ type Drop struct {
 	AnswerM  float64          // how far down the answer reaches: the deepest reading used, or the band's end below it
 	SkinM    float64          // how far down a warm skin reaches; 0: there is none
 	Bottom   profile.Optional // under the boat, m, however deep
+	Limits   Limits           // of the fish
 	Brief    report.Brief     // the answer at a glance
 	Scene    *Scene           // the answer drawn to scale; nil where there is no water to fish
 	Confirm  []string         // at the anchor
@@ -115,7 +134,7 @@ type Drop struct {
 func Of(p plan.Plan) Drop {
 	readM := p.Column.Last().DepthM
 	d := Drop{
-		Water: p.Drop.Water, Spot: p.Drop.Spot, Fish: p.Fish.Name, Brief: report.Short(p, nil), Confirm: report.Confirm(p), Title: report.Title(p), Short: short(p), Date: p.Drop.Date, Units: p.Drop.Units.Shown(),
+		Water: p.Drop.Water, Spot: p.Drop.Spot, Fish: p.Fish.Name, Limits: limitsOf(p.Fish), Brief: report.Short(p, nil), Confirm: report.Confirm(p), Title: report.Title(p), Short: short(p), Date: p.Drop.Date, Units: p.Drop.Units.Shown(),
 		AnswerM: readM, SkinM: p.Layers.SkinM, Bottom: p.Drop.Bottom, measured: p.Layers.Curve,
 		Warnings: report.Warnings(p), Answer: report.Answer(p), Sure: report.Sure(p), Cautions: report.Cautions(p),
 	}
@@ -290,6 +309,12 @@ func (d *Drop) marks(p plan.Plan) {
 		if !b.Suspended {
 			d.Marks = append(d.Marks, Mark{Water, "cast over", profile.Exactly(b.WaterM)})
 		}
+	}
+	if z := p.Drop.Secchi; z.Known && z.Value < d.DeepestM {
+		d.Marks = append(d.Marks, Mark{Secchi, "Secchi disk", profile.Exactly(z.Value)})
+	}
+	if w := b.Weeds; w != nil && w.Best < d.DeepestM {
+		d.Marks = append(d.Marks, Mark{Weeds, "weed limit", *w})
 	}
 	if d.Bottom.Known && d.Bottom.Value <= d.DeepestM+1e-9 {
 		d.Marks = append(d.Marks, Mark{Bottom, "bottom", profile.Exactly(d.Bottom.Value)})

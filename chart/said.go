@@ -8,6 +8,9 @@ func (z Zone) Said(u unit.System) string {
 	if z.Kind == Unproven {
 		return "below " + u.Length(z.TopM)
 	}
+	if z.Kind == Band && z.TopM <= 0 {
+		return "down to " + u.Length(z.BottomM)
+	}
 	return u.Span(z.TopM, z.BottomM)
 }
 

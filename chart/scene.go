@@ -101,7 +101,7 @@ func (d Drop) SceneNames() []Name {
 		names = append(names, Name{m.Name, m.Said(u), Spot{s.WideM, m.At.Best}})
 	}
 	if z, ok := d.Zone(Band); ok {
-		names = append(names, Name{z.Name, z.Said(u), Spot{s.WideM, (z.TopM + math.Min(z.BottomM, s.DepthM)) / 2}})
+		names = append(names, Name{z.Name, z.Said(u), Spot{s.WideM, z.TopM + (math.Min(z.BottomM, s.DepthM)-z.TopM)/4}})
 	}
 	if s.Bottom {
 		name := Name{"cast over", u.Length(s.BottomM), Spot{s.WideM, s.BottomM}}

@@ -63,10 +63,6 @@ func layOutSketch(d Drop, cols, rows int) *sketch {
 // where there is no room.
 func (k *sketch) place(cols int) {
 	all := k.d.SceneNames()
-	var want, high []float64
-	for _, n := range all {
-		want, high = append(want, float64(k.row(n.At.DepthM))+0.5), append(high, 1)
-	}
 	if cols < 64 || len(all) > len(k.cells) {
 		for _, n := range all {
 			k.under = append(k.under, n.What+" "+n.Value)
@@ -74,12 +70,11 @@ func (k *sketch) place(cols int) {
 		return
 	}
 	k.names = make([]string, len(k.cells))
-	for i, y := range PlaceLabels(want, high, 0, float64(len(k.cells))) {
-		row := int(y)
-		for k.names[row] != "" && row < len(k.cells)-1 {
-			row++
-		}
+	free := len(k.cells) - 1
+	for i := len(all) - 1; i >= 0; i-- { // from the bottom up: there they are closest
+		row := max(min(k.row(all[i].At.DepthM), free), i)
 		k.names[row] = all[i].What + " " + all[i].Value
+		free = row - 1
 	}
 }
 

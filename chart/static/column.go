@@ -9,7 +9,8 @@ import (
 	"coldseam/profile/unit"
 )
 
-// Column draws one drop: depth downward, temperature across. It writes nothing when it
+// Column draws one drop: the answer to scale first, where there is one, then its readings, depth
+// downward, temperature across. It writes nothing when it
 // fails: for a format or size that is none, a figure without readings or with a number
 // that is none, or a writer that fails.
 func Column(w io.Writer, f Format, size Size, d chart.Drop) error {
@@ -33,7 +34,12 @@ type column struct {
 	wide   float64 // their width
 	legend []entry
 	below  float64 // y of the legend's first line
+	from   float64 // x where the readings' picture begins
+	scene  frame
 }
+
+// frame is a part of the page; an empty one holds nothing.
+type frame struct{ x0, y0, x1, y1 float64 }
 
 // lane is a narrow strip beside the plot, in which zones are drawn.
 type lane struct{ x0, x1 float64 }
@@ -49,16 +55,11 @@ func layColumn(p *page, d chart.Drop) *column {
 	c := &column{d: d, u: d.Units.Shown(), title: drawable(d.Title), margin: 1.2 * p.em}
 	c.depth.hi = c.z(d.DeepestM) * 1.04
 	c.temp.lo, c.temp.hi = c.degrees()
+	if o, any := c.mostOxygen(); any {
+		c.oxygen.hi = math.Max(2*math.Ceil(o/2), 2)
+	}
 	c.legend = c.entries()
 
-	c.wide = 0.36 * p.w
-	width := 0.035 * p.w
-	if p.w > 60*p.em {
-		c.wide, width = 22*p.em, 1.6*p.em
-	}
-	if len(d.Zones)+len(d.Marks) == 0 && !slices.ContainsFunc(d.Readings, func(r chart.Reading) bool { return r.Flag != "" }) {
-		c.wide = p.em
-	}
 	c.depth.from = p.headed(c.title, c.margin) + 2*p.em
 	for i, text := range c.says(p) {
 		if i == 0 {
@@ -66,7 +67,17 @@ func layColumn(p *page, d chart.Drop) *column {
 		}
 		c.depth.from += (1.25*float64(len(text.lines)) + 0.3) * p.em
 	}
-	x0 := p.besideDepths(c.depth, c.margin)
+	c.stage(p)
+	room := p.w - c.from
+	c.wide = 0.36 * room
+	width := 0.035 * room
+	if room > 60*p.em {
+		c.wide, width = 22*p.em, 1.6*p.em
+	}
+	if len(d.Zones)+len(d.Marks) == 0 && !slices.ContainsFunc(d.Readings, func(r chart.Reading) bool { return r.Flag != "" }) {
+		c.wide = p.em
+	}
+	x0 := c.from + p.besideDepths(c.depth, c.margin)
 	c.beside = p.w - c.margin/2 - c.wide
 	x := c.beside - 2
 	for _, k := range []int{oxygenLane, bandLane, layerLane} {
@@ -76,13 +87,27 @@ func layColumn(p *page, d chart.Drop) *column {
 		}
 	}
 	c.temp.from, c.temp.to = x0, x-3
-	if o, any := c.mostOxygen(); any {
+	if c.oxygen.hi > 0 {
 		c.depth.from += 1.5 * p.em
-		c.oxygen = axis{0, math.Max(2*math.Ceil(o/2), 2), x0, x - 3}
+		c.oxygen.from, c.oxygen.to = x0, x-3
 	}
 	c.below = p.legendTop(c.legend, c.margin)
 	c.depth.to = c.below - 4.2*p.em
 	return c
+}
+
+// stage finds the scene its place: beside the readings on a wide page, else above them.
+func (c *column) stage(p *page) {
+	top := c.depth.from - 1.4*p.em
+	switch {
+	case c.d.Scene == nil:
+	case p.w > 60*p.em && p.w > p.h:
+		c.from = 0.42 * p.w
+		c.scene = frame{0, top, c.from - 0.5*p.em, top + 0.34*p.h}
+	default:
+		c.scene = frame{0, top, p.w, top + 13.5*p.em}
+		c.depth.from = c.scene.y1 + 2*p.em
+	}
 }
 
 func laneOf(k chart.ZoneKind) int {
@@ -151,12 +176,20 @@ func (c *column) draw(p *page) {
 			p.text(pt{c.margin, y}, left, text.style, ink, line)
 		}
 	}
+	if f := c.scene; f.x1 > f.x0 {
+		p.part(f.x0, f.y0, f.x1, f.y1, func(p *page) { layScene(p, c.d).draw(p) })
+	}
+	if c.from > 0 {
+		c.table(p)
+	}
 	c.ground(p)
+	c.drawLimits(p)
 	c.doubt(p)
 	c.marks(p)
 	c.curve(p)
 	c.oxygens(p)
 	c.points(p)
+	c.oxygenNumbers(p)
 	c.scales(p)
 	c.zones(p)
 	p.gutter(c.labels(), c.beside, c.wide, c.depth.from, c.depth.to+1.5*p.em, "flagged readings")
@@ -242,5 +275,5 @@ func (c *column) scales(p *page) {
 		p.across(c.oxygen, c.depth.from, ticks(0, c.oxygen.hi, chart.Step(c.oxygen.hi, (c.oxygen.to-c.oxygen.from)/(4*p.em))), "oxygen, mg/L", true)
 		up = 4 + 1.55*p.em
 	}
-	p.text(pt{c.margin, c.depth.from - up}, left, p.bold(), ink, "depth, "+c.u.Depth.String())
+	p.text(pt{c.from + c.margin, c.depth.from - up}, left, p.bold(), ink, "depth, "+c.u.Depth.String())
 }

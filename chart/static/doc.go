@@ -33,11 +33,12 @@ type Size struct {
 }
 
 // The presets. A PNG of Desk is 1280 by 800 pixels; one of Phone has two dots for each pixel
-// of a screen of 390 by 844, and no text on it is smaller than 14 such pixels; HalfSheet is
+// of a screen 390 wide, with the scene on the first 844 and the readings below, and no text on
+// it is smaller than 14 such pixels; HalfSheet is
 // half of a letter sheet, upright.
 var (
 	Desk      = Size{WidthPt: 960, HeightPt: 600, TextPt: 10.5, DPI: 96}
-	Phone     = Size{WidthPt: 292.5, HeightPt: 633, TextPt: 11.5, DPI: 192}
+	Phone     = Size{WidthPt: 292.5, HeightPt: 825, TextPt: 11.5, DPI: 192}
 	HalfSheet = Size{WidthPt: 396, HeightPt: 612, TextPt: 8.5, DPI: 200}
 )
 

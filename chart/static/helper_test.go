@@ -156,7 +156,7 @@ var sizes = []struct {
 	pixels image.Point // of a PNG
 }{
 	{"desk", Desk, image.Pt(1280, 800)},
-	{"phone", Phone, image.Pt(780, 1688)},           // of a screen of 390 by 844
+	{"phone", Phone, image.Pt(780, 2200)},           // of a screen 390 wide
 	{"half sheet", HalfSheet, image.Pt(1100, 1700)}, // 5.5 by 8.5 inches
 }
 

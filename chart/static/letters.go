@@ -8,7 +8,7 @@ import (
 )
 
 // penOf gives the pen of drop i: dash and sign change from one to the next, so that
-// neighbours in the list differ in both.
+// neighbours in the list differ in both, and no two drops have colour and dash alike.
 func penOf(i int) (stroke, func(at pt, r float64) []pt) {
 	dashes := [][]float64{nil, {7, 2.5}, {2, 2}, {9, 2, 2, 2}}
 	signs := []func(at pt, r float64) []pt{
@@ -17,7 +17,7 @@ func penOf(i int) (stroke, func(at pt, r float64) []pt) {
 		triangle(true),
 	}
 	c := compareInks[i%len(compareInks)]
-	return stroke{1.7, c, dashes[i%4]}, signs[(i+i/4)%4]
+	return stroke{1.7, c, dashes[(i+i/4)%4]}, signs[(i+2*(i/4))%4]
 }
 
 func letter(i int) string { return string(rune('A' + i)) }

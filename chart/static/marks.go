@@ -33,6 +33,8 @@ func (c *column) line(k chart.MarkKind) stroke {
 		return stroke{1.3, ink, []float64{9, 2.5, 1.5, 2.5}}
 	case chart.Bottom:
 		return stroke{2.4, ink, nil}
+	case chart.Secchi, chart.Weeds:
+		return stroke{0.9, quiet, []float64{1.5, 3}}
 	}
 	return stroke{1.3, ink, nil}
 }
@@ -47,15 +49,27 @@ func (c *column) marks(p *page) {
 		case chart.Bottom:
 			p.lines(stroke{0.7, quiet, nil}, hatch(c.temp.from, y, c.temp.to, c.depth.to, 0.6*p.em, true)...)
 			continue
+		case chart.Secchi: // the disk, its quarters black and white
+			c.disk(p, pt{c.temp.from + 0.9*p.em, y})
 		case chart.Start: // an arrowhead, as a line with a fly on it
 			p.fill(ink, []pt{{c.temp.from, y - 4.5}, {c.temp.from + 9, y}, {c.temp.from, y + 4.5}})
 		}
-		if low, high := c.y(m.At.Low), c.y(m.At.High); high-low > 2 {
+		if low, high := c.y(m.At.Low), c.y(m.At.High); high-low > 2 && m.Kind != chart.Weeds {
 			s := stroke{1.1, ink, nil}
 			p.lines(s, []pt{{bar, low}, {bar, high}}, []pt{{bar - 3, low}, {bar + 3, low}}, []pt{{bar - 3, high}, {bar + 3, high}})
 			bar -= 10
 		}
 	}
+}
+
+// disk is the sign of a Secchi disk.
+func (c *column) disk(p *page, at pt) {
+	r := 0.45 * p.em
+	round := circle(at, r)
+	p.fill(paper, round)
+	n := len(round) / 4
+	p.fill(ink, append([]pt{at}, round[:n+1]...), append([]pt{at}, round[2*n:3*n+1]...))
+	p.loops(stroke{0.9, ink, nil}, round)
 }
 
 // labels are the names of zones and marks, and of flagged readings, from the surface

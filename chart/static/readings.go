@@ -117,7 +117,7 @@ func (c *column) entries() []entry {
 			p.fill(oxygenInk, diamond(pt{at.x + sign/2, at.y}, 0.4*p.em))
 		}, "oxygen"})
 	}
-	return out
+	return append(out, c.limitEntries()...)
 }
 
 // readingEntries are the signs of readings.

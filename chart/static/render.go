@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"sync"
 
+	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgsvg"
@@ -32,7 +33,7 @@ func renderAny(w io.Writer, f Format, size Size, title string, draw func(*page))
 	case SVG:
 		canvas = vgsvg.New(width, height)
 	case PNG:
-		canvas = vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(size.DPI))}
+		canvas = dots{vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(size.DPI))}}
 	case PDF:
 		canvas = newPDF(width, height)
 	default:
@@ -50,6 +51,13 @@ func renderAny(w io.Writer, f Format, size Size, title string, draw func(*page))
 	_, err = w.Write(out)
 	return err
 }
+
+// dots is the library's canvas of dots with text as the outlines of its letters: the library
+// kerns by whole dots, which at 96 to the inch pushes a comma or a full stop into its letter.
+type dots struct{ vgimg.PngCanvas }
+
+// FillString writes a text.
+func (c dots) FillString(f font.Face, at vg.Point, text string) { c.Fill(outlines(f, at, text)) }
 
 // paint draws and gives the file's bytes.
 func paint(canvas vg.CanvasWriterTo, size Size, draw func(*page)) ([]byte, error) {
