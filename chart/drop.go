@@ -307,7 +307,11 @@ func (d *Drop) marks(p plan.Plan) {
 		fly := p.FlyM()
 		d.Marks = append(d.Marks, Mark{Start, "fly", profile.Estimate{Best: fly, Low: math.Min(b.Start.Low, fly), High: math.Max(b.Start.High, fly)}})
 		if !b.Suspended {
-			d.Marks = append(d.Marks, Mark{Water, "cast over", profile.Exactly(b.WaterM)})
+			name := "cast over"
+			if slices.ContainsFunc(d.Brief.Rows, func(r report.Row) bool { return r.Label == "Hole over" }) {
+				name = "hole over" // in the ice
+			}
+			d.Marks = append(d.Marks, Mark{Water, name, profile.Exactly(b.WaterM)})
 		}
 	}
 	if z := p.Drop.Secchi; z.Known && z.Value < d.DeepestM {

@@ -33,4 +33,8 @@ func TestSaid(t *testing.T) {
 	if want := rows["Fly"].Value; said["fly"]+" down" != want {
 		t.Errorf("fly %q, want %q", said["fly"], want)
 	}
+	winter := Of(demo.Plan(t, demo.Page(t, "alder-kettle-january")))
+	if m, ok := winter.Mark(Water); !ok || m.Name != "hole over" { // nobody casts over ice
+		t.Errorf("under ice: %+v", m)
+	}
 }

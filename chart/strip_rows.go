@@ -151,7 +151,7 @@ func (s *strip) name() {
 	add(inBand && band.TopM > 0, band.TopM, "band top")
 	add(inBand, s.printed(start.At.Best), "start")
 	add(doubt, unknown.TopM, "oxygen unknown below")
-	add(cast, water.At.Best, "cast over")
+	add(cast, water.At.Best, water.Name)
 	add(layered, meta.TopM, "metalimnion top")
 	add(layered, thermocline.At.Best, "thermocline")
 	add(layered && !meta.Open, meta.BottomM, "metalimnion bottom")
