@@ -143,6 +143,8 @@ func markLook(k chart.MarkKind) style {
 		return style{Color: ink, Dash: long, Width: 1.8}
 	case chart.Water:
 		return style{Color: ink, Dash: longShort, Width: 1.8}
+	case chart.Secchi, chart.Weeds:
+		return style{Color: quiet, Dash: "2 4", Width: 1.2}
 	case chart.Bottom:
 		return style{Color: ink, Width: 3.2}
 	}

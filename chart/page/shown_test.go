@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"coldseam/chart"
@@ -108,5 +109,19 @@ func TestUnprovenHatched(t *testing.T) {
 	}
 	if hatched["lanes"] != 1 || hatched["zones"] != 1 {
 		t.Errorf("hatched %v", hatched)
+	}
+}
+
+// The fish's limits stand where they are on their axes: for rainbow trout 66 F.
+func TestLimits(t *testing.T) {
+	d := lake(t, "alder-kettle-july")
+	page := written(t, Options{Script: stub}, d)
+	for _, at := range dataOf(t, page).points(t, "limit0") {
+		if want := d.Units.Shown().Temp.FromC(d.Limits.WarmC.Value); !d.Limits.WarmC.Known || at[0] < want-1e-4 || at[0] > want+1e-4 {
+			t.Errorf("the limit stands at %v, want %v", at[0], want)
+		}
+	}
+	if !strings.Contains(page, "66 F, the fish&#39;s limit") {
+		t.Error("the limit has no name")
 	}
 }

@@ -70,6 +70,7 @@ func single(p plot, d chart.Drop) *charts.Line {
 		s.SymbolSize = 0
 		add(s)
 	}
+	add(p.limitLines(d)...)
 	add(p.lines(d)...)
 	if p.hasGradient {
 		var rise []xy
@@ -249,7 +250,7 @@ func (p plot) lines(d chart.Drop) []charts.SingleSeries {
 			s.ShowSymbol, s.ItemStyle = opts.Bool(true), &opts.ItemStyle{Color: ink}
 		}
 		out = append(out, s)
-		if low, high := p.depthOf(m.At.Low), p.depthOf(m.At.High); high-low > p.depth.max/200 {
+		if low, high := p.depthOf(m.At.Low), p.depthOf(m.At.High); high-low > p.depth.max/200 && m.Kind != chart.Weeds {
 			a, b, c := p.temp.at(share-0.012), p.temp.at(share), p.temp.at(share+0.012)
 			bars = append(bars, xy{a, low}, xy{c, low}, apart, xy{b, low}, xy{b, high}, apart, xy{a, high}, xy{c, high}, apart)
 			share -= 0.04

@@ -257,6 +257,9 @@ func singleKeys(p plot, d chart.Drop) []key {
 	add(slices.ContainsFunc(d.Curve, func(q chart.Point) bool { return q.Extended }), key{Name: "assumed", Text: chart.SaidAssumed, Look: assumedStyle})
 	add(len(d.Curve) > 0, key{Name: "ribbon", Text: chart.SaidDoubt, Look: style{Color: ribbonInk, Width: 1}, Area: ribbon})
 	add(p.hasOxygen, key{Name: "oxygen", Text: "oxygen", Look: oxygenStyle})
+	for i, l := range p.limits(d) {
+		add(true, key{Name: "limit" + strconv.Itoa(i), Text: l.text, Look: l.look})
+	}
 	add(p.hasGradient, key{Name: "density", Text: "density rise", Look: densityStyle, Off: true})
 	return out
 }

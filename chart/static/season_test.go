@@ -193,7 +193,7 @@ func TestBandFilled(t *testing.T) {
 		return d
 	}
 	in := metric(on(0, banded(2, 4, 8)), on(20, banded(4, 5, 6)), on(60, banded(1, 2, 3)))
-	s, p := laid(t, in, Desk)
+	s, _ := laid(t, in, Desk)
 	p, rec := recorded(Desk)
 	s.bandFill(p)
 	share := func(x, a, b float64) float64 { return s.depth.at(a + (x-s.x(0))/(s.x(1)-s.x(0))*(b-a)) }
