@@ -307,11 +307,7 @@ func (d *Drop) marks(p plan.Plan) {
 		fly := p.FlyM()
 		d.Marks = append(d.Marks, Mark{Start, "fly", profile.Estimate{Best: fly, Low: math.Min(b.Start.Low, fly), High: math.Max(b.Start.High, fly)}})
 		if !b.Suspended {
-			name := "cast over"
-			if slices.ContainsFunc(d.Brief.Rows, func(r report.Row) bool { return r.Label == "Hole over" }) {
-				name = "hole over" // in the ice
-			}
-			d.Marks = append(d.Marks, Mark{Water, name, profile.Exactly(b.WaterM)})
+			d.Marks = append(d.Marks, Mark{Water, over(d.Brief), profile.Exactly(b.WaterM)})
 		}
 	}
 	if z := p.Drop.Secchi; z.Known && z.Value < d.DeepestM {
@@ -323,6 +319,16 @@ func (d *Drop) marks(p plan.Plan) {
 	if d.Bottom.Known && d.Bottom.Value <= d.DeepestM+1e-9 {
 		d.Marks = append(d.Marks, Mark{Bottom, "bottom", profile.Exactly(d.Bottom.Value)})
 	}
+}
+
+// over is how the answer names the depth of water: "cast over", "anchor over", "hole over".
+func over(b report.Brief) string {
+	for _, r := range b.Rows {
+		if strings.HasSuffix(r.Label, " over") {
+			return strings.ToLower(r.Label)
+		}
+	}
+	return "cast over"
 }
 
 // Sorted gives drops by date, those without one first, in their order.

@@ -18,6 +18,7 @@ type Spot struct{ XM, DepthM float64 }
 type Scene struct {
 	Line      []Spot // from the rod's tip to where the leader begins
 	Leader    []Spot // from there to the fly
+	Ice       bool   // instead of the boat, with a hole over the fly
 	Indicator bool   // floats where the leader enters the water
 	BottomM   float64
 	Bottom    bool // is drawn: the fly is fished near it
@@ -42,10 +43,10 @@ const HeadM = 0.17
 // Fly is where the fly is.
 func (s Scene) Fly() Spot { return s.Leader[len(s.Leader)-1] }
 
-// sceneOf is the scene of a plan, nil where there is no water to fish, or no boat.
+// sceneOf is the scene of a plan, nil where there is no water to fish.
 func sceneOf(p plan.Plan) *Scene {
 	r := p.Rig
-	if r == nil || r.Kind == rig.Jig || len(r.Course.Points) < 2 {
+	if r == nil || len(r.Course.Points) < 2 {
 		return nil
 	}
 	const afloatM = 1.5 // of line from the rod's tip to a leader that is retrieved
@@ -58,8 +59,13 @@ func sceneOf(p plan.Plan) *Scene {
 	case rig.Hung:
 		from += castM
 		s.Indicator = true
+	case rig.Jig:
+		s.Ice = true
 	}
 	s.Line = []Spot{RodTip}
+	if s.Ice {
+		s.Line[0] = Spot{from, -0.6}
+	}
 	for i, at := range r.Course.Points {
 		spot := Spot{from + at.BehindM, at.DepthM}
 		if i <= r.Course.Leader {
@@ -96,7 +102,10 @@ func (d Drop) SceneNames() []Name {
 	}
 	s, u := d.Scene, d.Units.Shown()
 	mid := s.Leader[len(s.Leader)/2]
-	names := []Name{{"leader", u.Piece(s.leaderM), mid}, {"fly", u.Length(s.Fly().DepthM), s.Fly()}}
+	names := []Name{{"fly", u.Length(s.Fly().DepthM), s.Fly()}}
+	if s.leaderM > 0 && !s.Ice {
+		names = append(names, Name{"leader", u.Piece(s.leaderM), mid})
+	}
 	if m, ok := d.Mark(Thermocline); ok && m.At.Best < s.DepthM {
 		names = append(names, Name{m.Name, m.Said(u), Spot{s.WideM, m.At.Best}})
 	}
@@ -105,7 +114,9 @@ func (d Drop) SceneNames() []Name {
 	}
 	if s.Bottom {
 		name := Name{"cast over", u.Length(s.BottomM), Spot{s.WideM, s.BottomM}}
-		if _, ok := d.Mark(Water); !ok {
+		if m, ok := d.Mark(Water); ok {
+			name.What = m.Name
+		} else {
 			name.What = "bottom"
 		}
 		names = append(names, name)

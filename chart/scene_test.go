@@ -18,13 +18,16 @@ func TestScene(t *testing.T) {
 	} {
 		p := demo.Plan(t, demo.Page(t, page))
 		d := Of(p)
-		if p.Rig == nil || p.Rig.Kind == rig.Jig {
+		if p.Rig == nil {
 			if d.Scene != nil || d.SceneNames() != nil {
 				t.Errorf("%s: a scene without an answer", page)
 			}
 			continue
 		}
 		s := d.Scene
+		if s.Ice != (p.Rig.Kind == rig.Jig) {
+			t.Errorf("%s: on ice %v, rig %s", page, s.Ice, p.Rig.Kind)
+		}
 		if got := s.Fly().DepthM; p.Rig.Reachable && math.Abs(got-p.FlyM()) > 0.02*p.FlyM() || s.Bottom && got > s.BottomM+1e-6 {
 			t.Errorf("%s: the fly is drawn at %v m, advised is %v over %v", page, got, p.FlyM(), s.BottomM)
 		}
@@ -39,7 +42,7 @@ func TestScene(t *testing.T) {
 		}
 		for _, n := range d.SceneNames() {
 			want := map[string]string{"leader": rows["Leader"].Value, "fly": rows["Fly"].Value, "thermocline": rows["Thermocline"].Value,
-				"band": rows["Fish"].Value, "cast over": rows["Cast over"].Value}[n.What]
+				"band": rows["Fish"].Value, "cast over": rows["Cast over"].Value, "anchor over": rows["Anchor over"].Value, "hole over": rows["Hole over"].Value}[n.What]
 			if !strings.Contains(want, n.Value) && n.What != "bottom" {
 				t.Errorf("%s: %s %q in the scene, %q in the answer", page, n.What, n.Value, want)
 			}

@@ -147,6 +147,20 @@ func (k *sketch) tackle() {
 
 // boat is the boat with its angler, the rod, and the line down to the water.
 func (k *sketch) boat() {
+	if k.Ice {
+		hole, _ := k.at(k.Leader[0])
+		for col := range k.width {
+			k.put(col, k.surface, '=')
+		}
+		k.put(hole, k.surface, '|')
+		k.put(hole, k.surface-1, '.')
+		for col := hole - 5; col < hole; col++ {
+			k.put(col, k.surface-1, '-')
+		}
+		k.put(hole-6, k.surface-1, '|')
+		k.put(hole-6, k.surface-2, 'o')
+		return
+	}
 	end, _ := k.at(Hull[len(Hull)-1])
 	end = max(end, 6)
 	hull := `\` + strings.Repeat("_", end-1) + "/"

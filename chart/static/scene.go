@@ -182,11 +182,34 @@ func (s *scene) bed(p *page) {
 
 // boat is the boat with its angler and the rod.
 func (s *scene) boat(p *page) {
+	if s.Ice {
+		s.ice(p)
+		return
+	}
 	p.line(stroke{1.2, curveInk, nil}, pt{s.x0, s.surface}, pt{s.x1, s.surface})
 	p.fill(ink, s.spots(chart.Torso))
 	p.fill(ink, circle(s.at(chart.Head), chart.HeadM*s.perM))
 	p.fill(curveInk, s.spots(chart.Hull))
 	p.line(stroke{1.3, ink, nil}, s.at(chart.RodEnd), s.at(chart.RodTip))
+}
+
+// ice is the ice with a hole, beside which the angler sits with a short rod.
+func (s *scene) ice(p *page) {
+	const thickM, holeM = 0.2, 0.15
+	hole := s.Leader[0].XM
+	l, r, foot := s.at(chart.Spot{XM: hole - holeM}).x, s.at(chart.Spot{XM: hole + holeM}).x, s.y(thickM)
+	for _, b := range [][]pt{box(s.x0, s.surface, l, foot), box(r, s.surface, s.lane.x0, foot)} {
+		p.fill(paper, b)
+		p.loops(stroke{1, curveInk, nil}, b)
+	}
+	move := chart.Spot{XM: hole - 1.2 - chart.Head.XM, DepthM: 0.4}
+	var torso []chart.Spot
+	for _, q := range chart.Torso {
+		torso = append(torso, chart.Spot{XM: q.XM + move.XM, DepthM: q.DepthM + move.DepthM})
+	}
+	p.fill(ink, s.spots(torso))
+	p.fill(ink, circle(s.at(chart.Spot{XM: hole - 1.2, DepthM: chart.Head.DepthM + move.DepthM}), chart.HeadM*s.perM))
+	p.line(stroke{1.3, ink, nil}, s.at(chart.Spot{XM: hole - 0.9, DepthM: -0.4}), s.at(s.Line[0]))
 }
 
 // tackle is the line, the leader and the fly, on a rim of paper that parts them from the water.
