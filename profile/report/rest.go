@@ -45,7 +45,7 @@ func (s speaker) doubt(d plan.Doubt) string {
 	case plan.MethodsApart:
 		return fmt.Sprintf("a smooth step fitted to the readings puts the thermocline at %s", s.u.Length(s.p.StepM))
 	case plan.WideEdge:
-		return fmt.Sprintf("the band's upper edge is known to %s", width(b.Top))
+		return fmt.Sprintf("the band's upper edge is known only to within %s", width(b.Top))
 	case plan.LeftOut:
 		_, n := s.p.Flagged()
 		return fmt.Sprintf("%s left out: read there again", count(n, "odd reading"))

@@ -127,7 +127,8 @@ func (s speaker) suits() string {
 
 // rigRows say what is tied on, how long it sinks and how it is retrieved.
 func (s speaker) rigRows(r rig.Rig) []Row {
-	rows := []Row{{"Rig", s.rigName(r), strings.TrimSpace(s.swivel(r) + s.bite(r))}}
+	name, how := s.rigName(r)
+	rows := []Row{{"Rig", name, strings.TrimSpace(how + s.swivel(r) + s.bite(r))}}
 	if len(r.Parts) > 0 {
 		rows = append(rows, Row{"Leader", s.u.Piece(r.LeaderM), s.parts(r)})
 	}
@@ -159,22 +160,23 @@ func (s speaker) sinkDetail(r rig.Rig) string {
 	return t + "from when the line lands"
 }
 
-func (s speaker) rigName(r rig.Rig) string {
+// rigName is the name of a rig, and where the fly is on it.
+func (s speaker) rigName(r rig.Rig) (name, how string) {
 	switch r.Kind {
 	case rig.Hung:
 		kind := "fixed"
 		if r.SlidingNeeded {
 			kind = "sliding"
 		}
-		return kind + " indicator, fly " + s.u.Length(r.HangM) + " under it"
+		return kind + " indicator", "fly " + s.u.Length(r.HangM) + " under it."
 	case rig.Sinking:
-		return s.line(r) + ", short leader"
+		return s.line(r) + ", short leader", ""
 	case rig.StraightDown:
-		return s.line(r) + ", straight down under the boat"
+		return s.line(r) + ", straight down under the boat", ""
 	case rig.Jig:
-		return "jig through a hole in the ice, line straight down"
+		return "jig through a hole in the ice, line straight down", ""
 	}
-	return "floating line, long leader"
+	return "floating line, long leader", ""
 }
 
 func (s speaker) retrieveRow(r rig.Rig) Row {
@@ -312,7 +314,7 @@ func (b Brief) Sentence() string {
 // Columns of a Brief in a terminal: labels, and values where details stand beside them.
 const (
 	labelColumns = 13
-	valueColumns = 18
+	valueColumns = 19
 	besideFrom   = 70 // so wide a terminal has room for details beside the values
 )
 
