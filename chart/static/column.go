@@ -152,10 +152,10 @@ func (c *column) mostOxygen() (most float64, any bool) {
 func (c *column) says(p *page) []said {
 	var out []said
 	for _, text := range c.d.Brief.Warnings {
-		out = append(out, said{p.bold(), p.bold().wrap(drawable(text), p.w-2*c.margin, 4)})
+		out = append(out, said{p.bold(), p.bold().wrap(drawable(text), p.w-2*c.margin, 8)})
 	}
 	if text := c.d.Brief.Sentence(); text != "" {
-		out = append(out, said{p.plain(), p.plain().wrap(drawable(text), p.w-2*c.margin, 5)})
+		out = append(out, said{p.plain(), p.plain().wrap(drawable(text), p.w-2*c.margin, 12)})
 	}
 	return out
 }

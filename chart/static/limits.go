@@ -55,7 +55,7 @@ func (c *column) table(p *page) {
 	y := c.scene.y1 + 1.6*p.em
 	label, value, to := c.margin, c.margin+7*p.em, c.from-p.em
 	for _, r := range c.d.Brief.Rows {
-		lines := p.plain().wrap(drawable(r.Detail), to-value, 3)
+		lines := p.plain().wrap(drawable(r.Detail), to-value, 5)
 		high := (1.35*float64(len(lines)+1) + 0.3) * p.em
 		if y+high > c.below-p.em {
 			return

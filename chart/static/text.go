@@ -51,7 +51,7 @@ func (s style) width(text string) float64 {
 }
 
 const (
-	mostRunes = 300 // of any text, before it is cut to its place
+	mostRunes = 600 // of any text, before it is cut to its place
 	mostMarks = 2   // combining marks on one letter: more would climb into other lines
 )
 

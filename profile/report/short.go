@@ -294,9 +294,6 @@ func (s speaker) today(c plan.Caution) string {
 // ft; leader 21.5 ft; thermocline 14 to 16 ft.", or why there is none.
 func (b Brief) Sentence() string {
 	var parts []string
-	if b.NoWater != "" {
-		parts = append(parts, strings.TrimSuffix(b.NoWater, "."))
-	}
 	for _, r := range b.Rows {
 		if slices.Contains([]string{"Fish", "Fly", "Cast over", "Hole over", "Anchor over", "Leader", "Thermocline"}, r.Label) && r.Value != "none" {
 			parts = append(parts, r.Label+" "+r.Value)
@@ -305,10 +302,11 @@ func (b Brief) Sentence() string {
 	for i := 1; i < len(parts); i++ {
 		parts[i] = strings.ToLower(parts[i][:1]) + parts[i][1:]
 	}
-	if len(parts) == 0 {
-		return ""
+	rows := strings.Join(parts, "; ")
+	if rows != "" {
+		rows += "."
 	}
-	return strings.Join(parts, "; ") + "."
+	return strings.TrimSpace(b.NoWater + " " + rows)
 }
 
 // Columns of a Brief in a terminal: labels, and values where details stand beside them.
@@ -322,8 +320,11 @@ const (
 // numbers, or behind them where it is narrow.
 func (b Brief) Text(width int) string {
 	out := WrapTo(b.Title, width) + "\n"
-	for _, w := range b.Warnings {
-		out += "\n" + WrapTo(w, width) + "\n"
+	for i, w := range b.Warnings {
+		if i == 0 {
+			out += "\n"
+		}
+		out += WrapTo(w, width) + "\n"
 	}
 	if b.NoWater != "" {
 		out += "\n" + WrapTo(b.NoWater, width) + "\n"
