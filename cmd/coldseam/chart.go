@@ -82,14 +82,24 @@ func (p *program) chart(c *cli.Context) error {
 }
 
 // pictures are those of the terminal, each of which fits it with the prompt: the scene and the
-// column.
+// column. A high terminal has room for the title and both.
 func (p *program) pictures(d chart.Drop) string {
+	const (
+		titleRows = 3
+		lowest    = 23 // rows of a column that can be read
+		together  = 38 // rows that have room for all
+	)
 	cols, rows := columns(p.stdout)
-	scene := chart.Sketch(d, cols, rows-2)
+	highest := rows - 2
+	if rows >= together {
+		highest = rows - titleRows - lowest - 1
+	}
+	scene := chart.Sketch(d, cols, highest)
 	if scene != "" {
 		scene += "\n"
 	}
-	return scene + chart.Strip(d, cols, rows-1)
+	left := rows - titleRows - strings.Count(scene, "\n") - 1
+	return scene + chart.Strip(d, cols, max(left, min(rows-1, lowest)))
 }
 
 // figures are what a picture shows of the pages of a command.

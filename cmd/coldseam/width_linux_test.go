@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -76,6 +77,36 @@ func TestDropEndsOnOneScreen(t *testing.T) {
 	for _, line := range strings.Split(answer, "\n") {
 		if utf8.RuneCountInString(line) > 80 {
 			t.Errorf("%q goes on in the next row", line)
+		}
+	}
+}
+
+// TestPicturesFitTheTerminal: the column has its first and last row on one screen of 24 rows,
+// and a terminal of 40 shows the title, the drawing to scale and the column together.
+func TestPicturesFitTheTerminal(t *testing.T) {
+	t.Parallel()
+	head := regexp.MustCompile(`(?m)^ +(ft|m) +[FC]( .*)?$`)
+	pages, _ := filepath.Glob(filepath.Join("..", "..", "testdata", "*.txt"))
+	for _, page := range pages {
+		for _, c := range [][2]int{{40, 24}, {60, 24}, {80, 24}, {80, 40}, {100, 40}} {
+			shown := onTerminal(t, c[0], c[1], "", "chart", page)
+			if strings.Count(shown, " BOTTOM") > 1 { // several drops, one after the other
+				continue
+			}
+			lines := strings.Split(strings.TrimSuffix(shown, "\n"), "\n")
+			screen := lines[max(0, len(lines)-c[1]+1):]
+			for _, line := range lines {
+				if utf8.RuneCountInString(line) > c[0] {
+					t.Errorf("%s at %v: %q", page, c, line)
+				}
+			}
+			text := strings.Join(screen, "\n")
+			if heads := head.FindAllString(shown, -1); len(heads) == 0 || !strings.Contains(text, heads[len(heads)-1]+"\n") {
+				t.Errorf("%s at %v: the top is not on the screen:\n%s", page, c, text)
+			}
+			if c[1] == 40 && len(lines) >= c[1] {
+				t.Errorf("%s at %v: %d lines", page, c, len(lines))
+			}
 		}
 	}
 }
