@@ -171,17 +171,18 @@ func (s speaker) assumption(a plan.Assumption) string {
 // read.
 func AsRead(p plan.Plan, notes []notebook.Note) []string {
 	s := speak(p)
-	out := append([]string{s.readings()}, s.corrected()...)
+	out := []string{s.readings()}
+	for _, r := range p.Drop.Readings {
+		if r.Flag != "" {
+			out = append(out, Flagged(r))
+		}
+	}
+	out = append(out, s.corrected()...)
 	for _, n := range notes {
 		if n.Line == 0 {
 			out = append(out, sentence(plain.Line(n.Text)))
 		} else {
 			out = append(out, fmt.Sprintf("Line %d: %s.", n.Line, plain.Line(n.Text)))
-		}
-	}
-	for _, r := range p.Drop.Readings {
-		if r.Flag != "" {
-			out = append(out, Flagged(r))
 		}
 	}
 	return out

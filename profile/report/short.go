@@ -34,16 +34,13 @@ type Row struct {
 	Detail       string // may be empty
 }
 
-// mostRead is how many odd lines of a page are told at a glance.
+// mostRead is how many odd lines of a page are told on a terminal at a glance.
 const mostRead = 2
 
 // Short makes the answer at a glance; notes are those on how the page was read.
 func Short(p plan.Plan, notes []notebook.Note) Brief {
 	s := speak(p)
 	b := Brief{Title: Title(p), Confidence: s.confidence(), Read: AsRead(p, notes)[1:]}
-	if n := len(b.Read) - mostRead; n > 0 {
-		b.Read = append(b.Read[:mostRead], fmt.Sprintf("%s on how the page was read: --full.", count(n, "more note")))
-	}
 	for _, c := range p.Cautions {
 		switch text := s.today(c); {
 		case text == "":
@@ -195,12 +192,12 @@ func (s speaker) retrieveRow(r rig.Rig) Row {
 	case !r.Window.Known:
 		row.Value, row.Detail = "let it lie", "any retrieve lifts this fly off the depth"
 	case r.Window.Slowest < stillMps:
-		row.Value, row.Detail = "up to "+s.aSecond(r.Window.Fastest), s.handTwist(r)+"averaged over pauses"
+		row.Value, row.Detail = "up to "+s.aSecond(r.Window.Fastest), "averaged over pauses"+s.handTwist(r)
 	default:
 		low, _ := s.hands(r.Window.Slowest)
-		row.Value, row.Detail = low+" to "+s.aSecond(r.Window.Fastest), s.handTwist(r)+"averaged over pauses; any slower and it drags bottom"
+		row.Value, row.Detail = low+" to "+s.aSecond(r.Window.Fastest), "averaged over pauses"+s.handTwist(r)+"; any slower and it drags bottom"
 		if s.p.Band.Suspended {
-			row.Detail = s.handTwist(r) + "averaged over pauses"
+			row.Detail = "averaged over pauses" + s.handTwist(r)
 		}
 	}
 	return row
@@ -209,7 +206,7 @@ func (s speaker) retrieveRow(r rig.Rig) Row {
 // handTwist says a retrieve as hand twists, "a hand twist every 2 seconds, ".
 func (s speaker) handTwist(r rig.Rig) string {
 	if t := s.everyTwist(r.Window.Slowest, r.Window.Fastest); t != "" {
-		return "a slow hand twist " + t + ", "
+		return ", a slow hand twist " + t
 	}
 	return ""
 }
@@ -334,8 +331,25 @@ func (b Brief) Text(width int) string {
 		out += r.text(width)
 	}
 	out += "\n"
-	for _, t := range slices.Concat([]string{b.Confidence}, b.Read, b.Safety) {
+	for _, t := range slices.Concat([]string{b.Confidence}, b.oddest(), b.Safety) {
 		out += WrapTo(t, width) + "\n"
+	}
+	return out
+}
+
+// oddest are the first of the odd lines, those that fit a line each, and how many more
+// there are.
+func (b Brief) oddest() (out []string) {
+	for _, t := range b.Read {
+		if len(out) < mostRead && utf8.RuneCountInString(t) <= Width {
+			out = append(out, t)
+		}
+	}
+	if len(b.Read) > mostRead && len(out) == mostRead {
+		out = out[:mostRead-1]
+	}
+	if n := len(b.Read) - len(out); n > 0 {
+		out = append(out, sentence(count(n, "note")+" on how the page was read: --full"))
 	}
 	return out
 }

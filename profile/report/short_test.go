@@ -11,6 +11,7 @@ import (
 
 	"coldseam/profile/demo"
 	"coldseam/profile/fish"
+	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
 )
@@ -148,5 +149,22 @@ func TestSentence(t *testing.T) {
 	}
 	if got := (Brief{}).Sentence(); got != "" {
 		t.Errorf("of nothing: %q", got)
+	}
+}
+
+// TestOddest: a flagged reading is told before notes, never more than there is room for, and
+// what is not told is counted.
+func TestOddest(t *testing.T) {
+	p := demo.PlanFor(t, strings.Replace(july, "17 61", "17 610", 1), "rainbow")
+	var notes []notebook.Note
+	for line := range 4 {
+		notes = append(notes, notebook.Note{Line: line + 1, Text: "kept as a note"})
+	}
+	text := Short(p, notes).Text(80)
+	if !strings.Contains(text, "610 F at 17 ft looks like a slipped digit") || !strings.Contains(text, "\n4 notes on how the page was read: --full.\n") || strings.Contains(text, "kept as a note") {
+		t.Errorf("flagged, and four notes:\n%s", text)
+	}
+	if text = Short(demo.PlanFor(t, july, "rainbow"), notes[:2]).Text(80); !strings.Contains(text, "Line 2: kept as a note.") || strings.Contains(text, "--full") {
+		t.Errorf("two notes:\n%s", text)
 	}
 }
