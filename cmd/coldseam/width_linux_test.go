@@ -87,6 +87,9 @@ func TestPicturesFitTheTerminal(t *testing.T) {
 	t.Parallel()
 	head := regexp.MustCompile(`(?m)^ +(ft|m) +[FC]( .*)?$`)
 	pages, _ := filepath.Glob(filepath.Join("..", "..", "testdata", "*.txt"))
+	if len(pages) < 4 {
+		t.Fatal("no demo pages")
+	}
 	for _, page := range pages {
 		for _, c := range [][2]int{{40, 24}, {60, 24}, {80, 24}, {80, 40}, {100, 40}} {
 			shown := onTerminal(t, c[0], c[1], "", "chart", page)

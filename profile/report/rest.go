@@ -100,7 +100,7 @@ func Confirm(p plan.Plan) []string {
 	case s.jigged() && where == plan.BottomTooShallow:
 		out = append(out, fmt.Sprintf("Where you read it is only %s deep: cut the hole over deeper water.", under))
 	case where == plan.BottomTooDeep:
-		out = append(out, fmt.Sprintf("Under the boat it is %s: go shallower, or hang the fly %s down over the deep water.", under, s.u.Length(b.Start.Best)))
+		out = append(out, fmt.Sprintf("Under the boat it is %s: go shallower, or hang the fly %s down over the deep water.", under, s.u.Length(p.FlyM())))
 	case where == plan.BottomTooShallow:
 		out = append(out, fmt.Sprintf("Under the boat it is only %s: go deeper.", under))
 	}

@@ -31,11 +31,11 @@ func TestShortFits(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, f := range fish.All() {
-			foul := "wind: 18 mph\nsky: thunder far off\n" + string(data) // the longest answer
-			if strings.Contains(foul[38:], "wind:") || strings.Contains(string(data), "sky:") {
-				foul = string(data)
+			text := string(data)
+			if !strings.Contains(text, "wind:") && !strings.Contains(text, "sky:") {
+				text = "wind: 18 mph\nsky: thunder far off\n" + text // the longest answer
 			}
-			b := Short(demo.PlanFor(t, foul, f.Key), nil)
+			b := Short(demo.PlanFor(t, text, f.Key), nil)
 			for _, width := range []int{40, 60, 80, 100} {
 				text := b.Text(width)
 				for _, line := range strings.Split(text, "\n") {
@@ -166,5 +166,35 @@ func TestOddest(t *testing.T) {
 	}
 	if text = Short(demo.PlanFor(t, july, "rainbow"), notes[:2]).Text(80); !strings.Contains(text, "Line 2: kept as a note.") || strings.Contains(text, "--full") {
 		t.Errorf("two notes:\n%s", text)
+	}
+}
+
+// TestOneFlyDepth: all that is said of the fly's depth is the depth of the table.
+func TestOneFlyDepth(t *testing.T) {
+	said := regexp.MustCompile(`(?:hang the fly|mg/L at|at the fly's depth,) ([0-9.]+ (?:ft|m))`)
+	pages, _ := filepath.Glob("../../testdata/*.txt")
+	found := 0
+	for _, page := range pages {
+		data, err := os.ReadFile(page)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range fish.All() {
+			p := demo.PlanFor(t, string(data), f.Key)
+			if !p.Band.Found {
+				continue
+			}
+			_, changes := Reasons(p)
+			for _, text := range slices.Concat(Confirm(p), changes) {
+				for _, m := range said.FindAllStringSubmatch(text, -1) {
+					if found++; m[1] != speak(p).u.Length(p.FlyM()) {
+						t.Errorf("%s for %s: %q, and the fly is %s down", page, f.Key, m[0], speak(p).u.Length(p.FlyM()))
+					}
+				}
+			}
+		}
+	}
+	if found < 50 {
+		t.Errorf("only %d depths were looked at", found)
 	}
 }

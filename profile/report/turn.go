@@ -84,7 +84,7 @@ func (s speaker) changes() []string {
 }
 
 func (s speaker) change(c plan.Change) string {
-	f, start := s.p.Fish, s.u.Length(s.p.Band.Start.Best)
+	f, start := s.p.Fish, s.u.Length(s.p.FlyM())
 	most, need := s.u.Degrees(f.ComfortHighC.Value), number(f.OxygenMgL.Value)
 	switch c {
 	case plan.ColderBelow:

@@ -42,7 +42,7 @@ func (s speaker) where() string {
 		t += " " + read
 	}
 	if b.Suspended {
-		return t + fmt.Sprintf(" They keep to open water: hang the fly %s down, over water of any depth from %s.", s.u.Length(b.Start.Best), s.u.Length(b.CastShallowM))
+		return t + fmt.Sprintf(" They keep to open water: hang the fly %s down, over water of any depth from %s.", s.u.Length(s.p.FlyM()), s.u.Length(b.CastShallowM))
 	}
 	to := "Cast where the water under the fly"
 	if s.jigged() {
@@ -128,5 +128,5 @@ func (s speaker) coldHere(bottom string) string {
 			p.Fish.Name, bottom, s.degrees(cold, warm), s.comfort())
 	}
 	return fmt.Sprintf("No water here is too warm for %s, top to %s: it is colder than they like best (%s), so fish the warmest you find, here %s at %s",
-		p.Fish.Name, bottom, s.comfort(), s.u.Degrees(p.Layers.Curve.At(b.Start.Best)), s.u.Length(b.Start.Best))
+		p.Fish.Name, bottom, s.comfort(), s.u.Degrees(p.Layers.Curve.At(p.FlyM())), s.u.Length(p.FlyM()))
 }
