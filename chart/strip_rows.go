@@ -149,7 +149,7 @@ func (s *strip) name() {
 	thermocline, _ := s.Mark(Thermocline)
 	add(s.SkinM > 0, s.SkinM, "skin to here")
 	add(inBand && band.TopM > 0, band.TopM, "band top")
-	add(inBand, s.printed(start.At.Best), "start")
+	add(inBand, s.printed(start.At.Best), "fly")
 	add(doubt, unknown.TopM, "oxygen unknown below")
 	add(cast, water.At.Best, water.Name)
 	add(layered, meta.TopM, "metalimnion top")

@@ -112,8 +112,8 @@ func TestStripLosesNothing(t *testing.T) {
 		if !regexp.MustCompile(fmt.Sprintf(`(?m)^ *%g .*(\n {13}.*)*BOTTOM`, bottom)).MatchString(got) {
 			t.Fatalf("the bottom at %g is missing from\n%s\n%s", bottom, page, got)
 		}
-		if start := p.FlyM(); p.Band.Found && !regexp.MustCompile(`(?m)^ *`+shown.Mark(start)+`(\.\d+)? .*(\n {13}.*)*start`).MatchString(got) {
-			t.Fatalf("the start at %s is missing from\n%s\n%s", shown.Length(start), page, got)
+		if start := p.FlyM(); p.Band.Found && !regexp.MustCompile(`(?m)^ *`+shown.Mark(start)+`(\.\d+)? .*(\n {13}.*)*fly`).MatchString(got) {
+			t.Fatalf("the fly at %s is missing from\n%s\n%s", shown.Length(start), page, got)
 		}
 		if p.Layers.Thermocline != nil && !strings.Contains(got, "thermocline") {
 			t.Fatalf("the thermocline is missing from\n%s", got)
