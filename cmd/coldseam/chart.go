@@ -21,12 +21,12 @@ func (p *program) chartCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "chart",
 		Usage:     "a picture of a drop, or of several to compare",
-		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
+		ArgsUsage: "[flags] [FILE...]   (last: the last drop; -: standard input)",
 		Description: `Without -o the strip is drawn in the terminal. -o x.html is a page for a phone
 or a desk that asks for no network; -o x.svg, x.png and x.pdf are still
 pictures. The page that is read is never replaced, another file of yours only
 with --force.`,
-		Flags:  append(outFlags(), headerFlags()...),
+		Flags:  append(outFlags(), readFlags()...),
 		Action: p.chart,
 	}
 }

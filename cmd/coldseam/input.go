@@ -21,6 +21,9 @@ import (
 
 const pageFlags = "What a page can say too (a flag wins over it, and it over the settings)"
 
+// readFlags are those of every command that reads a page.
+func readFlags() []cli.Flag { return append([]cli.Flag{bookFlag()}, headerFlags()...) }
+
 // headerFlags makes a flag of each header key of the notebook.
 func headerFlags() []cli.Flag {
 	var flags []cli.Flag
@@ -59,15 +62,24 @@ type page struct {
 	data []byte
 }
 
-// pages reads the files named, or standard input.
-func (p *program) pages(c *cli.Context) ([]page, error) {
+// pages reads the files named, drops of the book, or standard input.
+func (p *program) pages(c *cli.Context, set settings.Settings) (out []page, err error) {
 	names := c.Args().Slice()
 	if len(names) == 0 {
-		names = []string{"-"}
+		if names, err = p.unnamed(c); err != nil {
+			return nil, err
+		}
 	}
-	var out []page
 	stdin := 0
 	for _, name := range names {
+		if inBook(name) {
+			pg, err := p.saved(c, set, name)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, pg)
+			continue
+		}
 		if name == "-" {
 			if stdin++; stdin > 1 {
 				return nil, refuse("standard input can be read once only: give - once")
@@ -188,7 +200,7 @@ func (p *program) jobs(c *cli.Context, unread bool) ([]job, settings.Settings, e
 	if err != nil {
 		return nil, set, err
 	}
-	pages, err := p.pages(c)
+	pages, err := p.pages(c, set)
 	if err != nil {
 		return nil, set, err
 	}

@@ -68,6 +68,7 @@ func TestCommands(t *testing.T) {
 		},
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("XDG_CONFIG_HOME", filepath.Join(env.WorkDir, "config"))
+			env.Setenv("XDG_DATA_HOME", filepath.Join(env.WorkDir, "data"))
 			env.Setenv("PAGES", pages)
 			return nil
 		},

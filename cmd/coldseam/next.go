@@ -15,8 +15,8 @@ func (p *program) nextCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "next",
 		Usage:     "which depth to read next, and why, or that it is enough",
-		ArgsUsage: "[flags] [FILE...]   (no file, or -, is standard input)",
-		Flags:     append([]cli.Flag{&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts"}}, headerFlags()...),
+		ArgsUsage: "[flags] [FILE...]   (last: the last drop; -: standard input)",
+		Flags:     append([]cli.Flag{&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts"}}, readFlags()...),
 		Action:    p.next,
 	}
 }

@@ -17,13 +17,13 @@ func (p *program) planCommand() *cli.Command {
 	return &cli.Command{
 		Name:        "plan",
 		Usage:       "the answer: depth, where to cast, leader, sink time, retrieve",
-		ArgsUsage:   "[flags] [FILE...]   (no file, or -, is standard input)",
+		ArgsUsage:   "[flags] [FILE...]   (last: the last drop; -: standard input)",
 		Description: "A page is header lines such as \"bottom: 31 ft\", then readings, one or more a\nline, as you would jot them down: 5 73.5, 10ft 72F, surf 74, 72@3, 15-65.",
 		Flags: append([]cli.Flag{
 			fullFlag(),
 			&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts, one object per drop"},
 			&cli.StringFlag{Name: "check", Usage: "a reading at the anchor, \"14ft 63\": what it changes"},
-		}, headerFlags()...),
+		}, readFlags()...),
 		Action: p.plan,
 	}
 }

@@ -127,7 +127,18 @@ func (p *program) main(args []string) error {
 }
 
 func (p *program) commands() []*cli.Command {
-	return []*cli.Command{p.planCommand(), p.dropCommand(), p.probeCommand(), p.nextCommand(), p.rigCommand(), p.fishCommand(), p.chartCommand(), p.seasonCommand(), p.batchCommand(), p.completionCommand()}
+	return []*cli.Command{
+		p.planCommand(),
+		p.dropCommand(),
+		p.probeCommand(),
+		p.nextCommand(),
+		p.rigCommand(),
+		p.fishCommand(),
+		p.chartCommand(),
+		p.seasonCommand(),
+		p.batchCommand(),
+		p.completionCommand(),
+	}
 }
 
 // prepare gives commands and their parts the one form of help.

@@ -18,7 +18,7 @@ func (p *program) seasonCommand() *cli.Command {
 		Description: `Time goes across, depth downward. Temperatures are filled in between drops up to
 21 days apart; what lies between drops further apart stays empty. Each drop
 needs its date.`,
-		Flags:  append(outFlags(), headerFlags()...),
+		Flags:  append(outFlags(), readFlags()...),
 		Action: p.season,
 	}
 }

@@ -27,14 +27,9 @@ type shelf struct {
 
 // openShelf opens and locks the folder of saved drops.
 func (p *program) openShelf(c *cli.Context, set settings.Settings) (s *shelf, err error) {
-	dir := c.String("book")
-	if dir == "" {
-		dir = set.Book
-	}
-	if dir == "" {
-		if dir, err = book.DefaultDir(); err != nil {
-			return nil, refused{err}
-		}
+	dir, err := p.bookDir(c, set)
+	if err != nil {
+		return nil, err
 	}
 	s = &shelf{disk: p.disk, log: new(book.Log)}
 	if err := s.open(dir); err != nil {

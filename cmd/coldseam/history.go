@@ -1,0 +1,138 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"coldseam/profile/book"
+	"coldseam/profile/notebook"
+	"coldseam/profile/settings"
+)
+
+// bookDir is the folder of saved drops: the flag's, else the settings', else the usual one.
+func (p *program) bookDir(c *cli.Context, set settings.Settings) (string, error) {
+	switch {
+	case c.String("book") != "":
+		return c.String("book"), nil
+	case set.Book != "":
+		return set.Book, nil
+	}
+	dir, err := book.DefaultDir()
+	if err != nil {
+		return "", refused{err}
+	}
+	return dir, nil
+}
+
+// entries are the drops of the book, the oldest first, and the pages that cannot be read.
+func (p *program) entries(c *cli.Context, set settings.Settings) ([]book.Entry, error) {
+	dir, err := p.bookDir(c, set)
+	if err != nil {
+		return nil, err
+	}
+	entries, err := book.At(dir, p.disk).Entries(reading(set))
+	if err != nil {
+		return nil, fmt.Errorf("%s: the saved drops cannot be read: %s", dir, cause(err))
+	}
+	return entries, nil
+}
+
+// reading is how a saved page is read: as the settings have it, and nobody is asked.
+func reading(set settings.Settings) notebook.Options {
+	return notebook.Options{Unread: true, Defaults: set.Headers, Fish: set.Fish, Waters: set.WaterNames()}
+}
+
+// history is the drops of a water that have a date and a reading, the oldest first; those
+// of all waters where it is "".
+func (p *program) history(c *cli.Context, set settings.Settings, water string) ([]job, error) {
+	entries, err := p.entries(c, set)
+	if err != nil {
+		return nil, err
+	}
+	var out []job
+	for _, e := range entries {
+		if e.Err != nil || e.Drop.Date == "" || len(e.Drop.Readings) == 0 || water != "" && !sameWater(e.Drop.Water, water) {
+			continue
+		}
+		j, err := makeJob(e.Sheet, set, e.Path)
+		if err != nil { // a fish that nobody knows does not make the temperatures worthless
+			e.Drop.For = ""
+			j, err = makeJob(e.Sheet, set, e.Path)
+		}
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, j)
+	}
+	return out, nil
+}
+
+func sameWater(a, b string) bool {
+	return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b))
+}
+
+// last is the word for the last drop of the book.
+const last = "last"
+
+// saved gives the page of a drop of the book: of the last one, or of a number. Of a page
+// with several drops it is the one that is meant, as it would be written alone.
+func (p *program) saved(c *cli.Context, set settings.Settings, name string) (page, error) {
+	entries, err := p.entries(c, set)
+	if err != nil {
+		return page{}, err
+	}
+	entries = slices.DeleteFunc(entries, func(e book.Entry) bool { return e.Err != nil })
+	n := len(entries)
+	if n == 0 {
+		return page{}, refuse("%s: no drop is saved yet: take one with coldseam drop, or name a file", name)
+	}
+	if name != last {
+		if n, err = strconv.Atoi(name); err != nil || n < 1 || n > len(entries) {
+			return page{}, refuse("%s: there is no such file, and the drops of the book are 1 to %d: coldseam book lists them", name, len(entries))
+		}
+	}
+	e := entries[n-1]
+	if one := func(o book.Entry) bool { return o.Path == e.Path && o.Number != e.Number }; slices.ContainsFunc(entries, one) {
+		return page{e.Path, []byte(notebook.Write(e.Drop))}, nil
+	}
+	data, err := p.read(e.Path)
+	return page{e.Path, data}, err
+}
+
+// inBook reports whether a name means a drop of the book: last, or a number, where no file
+// has that name.
+func inBook(name string) bool {
+	_, err := strconv.Atoi(name)
+	return (name == last || err == nil) && !exists(name)
+}
+
+// unnamed is what a command reads where no file was named: standard input, or for a reading
+// at the anchor the last drop, where nobody hands over a page.
+func (p *program) unnamed(c *cli.Context) ([]string, error) {
+	if !c.IsSet("check") {
+		return []string{"-"}, nil
+	}
+	f, ok := p.in.(*os.File)
+	if !ok {
+		return []string{"-"}, nil
+	}
+	info, err := f.Stat()
+	if err != nil || info.Mode()&fs.ModeCharDevice != 0 { // a terminal, or nothing
+		return []string{last}, nil
+	}
+	in := bufio.NewReader(f)
+	if _, err := in.Peek(1); errors.Is(err, io.EOF) {
+		return []string{last}, nil
+	}
+	p.in = in
+	return []string{"-"}, nil
+}
