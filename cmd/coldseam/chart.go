@@ -21,7 +21,7 @@ func (p *program) chartCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "chart",
 		Usage:     "a picture of a drop, or of several to compare",
-		ArgsUsage: "[flags] [FILE...]   (last: the last drop; -: standard input)",
+		ArgsUsage: "[flags] [FILE|last...]   (no file, or -: standard input)",
 		Description: `Without -o the strip is drawn in the terminal. -o x.html is a page for a phone
 or a desk that asks for no network; -o x.svg, x.png and x.pdf are still
 pictures. The page that is read is never replaced, another file of yours only

@@ -15,7 +15,7 @@ func (p *program) nextCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "next",
 		Usage:     "which depth to read next, and why, or that it is enough",
-		ArgsUsage: "[flags] [FILE...]   (last: the last drop; -: standard input)",
+		ArgsUsage: "[flags] [FILE|last...]   (no file, or -: standard input)",
 		Flags:     append([]cli.Flag{&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts"}}, readFlags()...),
 		Action:    p.next,
 	}

@@ -17,7 +17,7 @@ func (p *program) planCommand() *cli.Command {
 	return &cli.Command{
 		Name:        "plan",
 		Usage:       "the answer: depth, where to cast, leader, sink time, retrieve",
-		ArgsUsage:   "[flags] [FILE...]   (last: the last drop; -: standard input)",
+		ArgsUsage:   "[flags] [FILE|last...]   (no file, or -: standard input)",
 		Description: "A page is header lines such as \"bottom: 31 ft\", then readings, one or more a\nline, as you would jot them down: 5 73.5, 10ft 72F, surf 74, 72@3, 15-65.",
 		Flags: append([]cli.Flag{
 			fullFlag(),
