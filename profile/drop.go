@@ -48,6 +48,7 @@ type Drop struct {
 	Colour      string
 	Anchor      string
 	Notes       []string
+	Catches     []Catch // in the order written
 
 	Readings []Reading
 }

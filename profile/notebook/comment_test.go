@@ -74,7 +74,7 @@ func TestNumberSign(t *testing.T) {
 // page may hold, are refused in one short line.
 func TestLongValues(t *testing.T) {
 	most := map[string]int{"note": maxNote}
-	for _, k := range []string{"water", "spot", "for", "weight", "sky", "colour", "anchor"} {
+	for _, k := range []string{"water", "spot", "for", "weight", "sky", "colour", "anchor", "caught"} {
 		most[k] = maxText
 	}
 	for _, k := range Keys() {

@@ -127,7 +127,7 @@ func (r *reader) notesFor(start, end int) []Note {
 
 // perDrop are the keys that a second drop of the page does not take over from the
 // first.
-var perDrop = []string{"date", "spot", "bottom", "note", "line angle"}
+var perDrop = []string{"date", "spot", "bottom", "note", "line angle", "caught"}
 
 // chunks parts the page's items where a second drop begins: at a new water, spot or
 // date, at a ruled line, or where the depths start again from the top.
@@ -207,7 +207,7 @@ func (p *parting) header(i int, it item) {
 		p.cut(it.line)
 	}
 	now := p.now()
-	if p.gap && p.begun() {
+	if p.gap && p.begun() && !(it.header.Key == "caught" && len(now.after) == 0) { // fish are taken after the drop
 		now.after = append(now.after, it.header)
 	} else {
 		now.headers = append(now.headers, it.header)
@@ -379,6 +379,7 @@ func (b *builder) header(h Header) error {
 	switch err := set(&b.d, h.Key, h.Value, bare); {
 	case err == nil:
 		b.sayWorded(h)
+		b.sayCatch(h)
 	case h.soft:
 		b.d = was
 		b.r.note(h.Line, "%s not taken: %v", h.Key, err)

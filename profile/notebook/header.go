@@ -32,7 +32,7 @@ func (k *key) take(d *profile.Drop, value string, bare unit.System) error {
 	switch k.name {
 	case "note":
 		most = maxNote
-	case "water", "spot", "for", "weight", "sky", "colour", "anchor":
+	case "water", "spot", "for", "weight", "sky", "colour", "anchor", "caught":
 		most = maxText
 	}
 	if len(value) > most {
@@ -140,6 +140,7 @@ var keys = []key{
 		}
 		return err
 	}, nil},
+	{"caught", "a fish, 18:10 rainbow 16 ft black midge", addCatch, nil},
 }
 
 // text is a key whose value is kept as it stands.
@@ -152,12 +153,12 @@ func text(name, help string, field func(*profile.Drop) *string) key {
 }
 
 // Limits of what is noted beside the readings: a name and a note are short, and a page
-// of many notes stays under MaxPage. The first three are bytes of a value.
+// of many notes and catches stays under MaxPage. The first three are bytes of a value.
 const (
 	maxValue = 100
 	maxText  = 400
 	maxNote  = MaxLine
-	maxNotes = 200
+	maxNotes = 200 // and as many catches
 )
 
 // kept is a text as it stays when it is written out and read back: on one line, its

@@ -95,7 +95,7 @@ note: two loons
 // badValues is a value that each key refuses; keys that hold any words have a
 // control character.
 var badValues = map[string]string{
-	"water": "Alder\x1bKettle", "spot": "a\nb", "for": "\a", "weight": "\a", "sky": "\a", "colour": "\a", "anchor": "\a", "note": "a\nb",
+	"water": "Alder\x1bKettle", "spot": "a\nb", "for": "\a", "weight": "\a", "sky": "\a", "colour": "\a", "anchor": "\a", "note": "a\nb", "caught": "a\nb",
 	"date": "yesterday", "units": "ft K", "bottom": "31 F", "deepest": "-4 ft", "secchi": "200 m", "altitude": "high",
 	"lake length": "3 hours", "wind": "8 parsecs", "line angle": "80", "marks at": "bow", "bulb below zero": "4 m",
 	"thermometer": "reads 60 F in ice water", "thermometer precision": "12 F", "wait": "2 parsecs", "time constant": "-3 s",

@@ -18,7 +18,7 @@ var aliases = map[string]string{
 	"target": "for", "targeting": "for", "water depth": "bottom", "depth under boat": "bottom", "depth of water": "bottom",
 	"lac": "water", "vent": "wind", "notes": "note", "comment": "note", "comments": "note", "remark": "note",
 	"max depth": "deepest", "elevation": "altitude", "secchi depth": "secchi", "clarity": "secchi",
-	"dissolved oxygen": "oxygen", "precision": "thermometer precision", "angle": "line angle",
+	"catch": "caught", "catches": "caught", "landed": "caught", "dissolved oxygen": "oxygen", "precision": "thermometer precision", "angle": "line angle",
 }
 
 // headerOf reads a key line. "bottom: 24ft 52" is a reading, not a key.
@@ -55,6 +55,9 @@ func (r *reader) key(h Header) ([]item, error) {
 				return nil, err
 			}
 		}
+	case h.Key == "caught" && noCatch().MatchString(h.Value):
+		r.note(h.Line, "%s kept as a note", shown(raw))
+		h.Key, h.Value = "note", strings.TrimSpace(raw)
 	case h.Key == "wind" && h.Value != "" && !strings.ContainsAny(h.Value, "0123456789"):
 		if _, err := readWind(h.Value, unit.System{}); err != nil {
 			r.note(h.Line, "%s kept as a note: it names no wind", shown(raw))

@@ -94,6 +94,11 @@ func drawDrop(t *rapid.T) profile.Drop {
 			d.Notes = append(d.Notes, n)
 		}
 	}
+	for range rapid.IntRange(0, 2).Draw(t, "catches") {
+		if c, err := ReadCatch(rapid.SampledFrom(catches).Draw(t, "catch").text + words("caught")); err == nil {
+			d.Catches = append(d.Catches, c)
+		}
+	}
 	d.Date = rapid.SampledFrom([]string{"", "2026-07-18", "2026-07-18 06:05"}).Draw(t, "date")
 	d.OxygenUnit = rapid.SampledFrom([]string{"", "mg/L", "%"}).Draw(t, "oxygen unit")
 	d.Deepest, d.LakeLength, d.Wind = maybe("deepest", 0, 2000), maybe("lake length", 0, 1e6), maybe("wind", 0, 40)

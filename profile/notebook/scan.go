@@ -143,6 +143,9 @@ func (r *reader) line(line int, c string, t *table) ([]item, error) {
 			return nil, err
 		}
 	}
+	if h, ok := r.caughtLine(line, c, raw); ok {
+		return r.key(h)
+	}
 	if len(c) > MaxLine {
 		return nil, errLong
 	}

@@ -59,7 +59,7 @@ var sayable = wordSet("spot site station location species weather conditions col
 func (r *reader) meantAs(name, word, value string) bool {
 	count := len(strings.Fields(value))
 	switch name {
-	case "bottom", "secchi", "wind", "note", "weight", "anchor":
+	case "bottom", "secchi", "wind", "note", "weight", "anchor", "caught":
 		return false
 	case "for":
 		_, known := fish.Known(r.o.Fish, value)

@@ -11,7 +11,7 @@ import (
 // with no units to fall back on. Where it is refused the drop stays as it was.
 func Set(d *profile.Drop, name, value string) error {
 	was := *d
-	d.Notes = slices.Clip(d.Notes) // of the caller's other copies
+	d.Notes, d.Catches = slices.Clip(d.Notes), slices.Clip(d.Catches) // of the caller's other copies
 	err := set(d, name, value, unit.System{})
 	if err != nil {
 		*d = was
@@ -46,7 +46,7 @@ func ReadLine(text, at string, d profile.Drop, o Options) (Sheet, error) {
 	if at != "" && TemperatureAlone(text) {
 		text = at + ": " + commaBetween().ReplaceAllString(text, "$1.$2") // one number: its comma is a decimal one
 	}
-	d.Readings, d.Notes = nil, slices.Clip(d.Notes)
+	d.Readings, d.Notes, d.Catches = nil, slices.Clip(d.Notes), slices.Clip(d.Catches)
 	r := &reader{
 		o:      Options{Name: o.Name, Fish: o.Fish, Waters: o.Waters, Ask: o.Ask, Unread: true},
 		raw:    split(utf8Of([]byte(text))),

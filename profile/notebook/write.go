@@ -26,6 +26,9 @@ func Write(d profile.Drop) string {
 	for _, n := range d.Notes {
 		b.WriteString("note: " + commentSafe(n) + "\n")
 	}
+	for _, c := range d.Catches {
+		b.WriteString("caught: " + commentSafe(c.Text) + "\n")
+	}
 	readings := slices.Clone(d.Readings)
 	slices.SortStableFunc(readings, func(a, b profile.Reading) int { return cmp.Compare(metres(a), metres(b)) })
 	for _, r := range readings {

@@ -116,4 +116,6 @@ func (t *sitting) next(levelsC []float64) sampling.Advice {
 }
 
 // empty reports whether there is nothing to keep.
-func (t *sitting) empty() bool { return len(t.drop.Readings) == 0 && len(t.drop.Notes) == 0 }
+func (t *sitting) empty() bool {
+	return len(t.drop.Readings) == 0 && len(t.drop.Notes) == 0 && len(t.drop.Catches) == 0
+}
