@@ -29,6 +29,8 @@ type Drop struct {
 	Secchi      Optional // m
 	Altitude    Optional // m above the sea
 	LakeLength  Optional // m
+	Latitude    Optional // degrees, positive to the north
+	Longitude   Optional // degrees, positive to the east
 	Wind        Optional // m/s
 	WindFrom    string   // the point of the compass that it comes from, "SW"; "" where not noted
 	LineAngle   Optional // degrees from the vertical, at the surface

@@ -236,9 +236,11 @@ func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, err
 	if err != nil {
 		return j, refuse("%s: %w", name, err)
 	}
+	lake := set.LakeFor(sheet.Drop.Water)
+	lake.Fill(&j.sheet.Drop)
 	j.input = plan.Input{
-		Drop: sheet.Drop, Fish: f, Rules: set.RulesFor(sheet.Drop.Water), ClearanceM: set.ClearanceM,
-		FlyDensity: set.FlyDensity(sheet.Drop.FlyWeight), Tackle: set.Tackle,
+		Drop: j.sheet.Drop, Fish: f, Rules: set.RulesFor(sheet.Drop.Water), ClearanceM: set.ClearanceM,
+		FlyDensity: set.FlyDensity(sheet.Drop.FlyWeight), Tackle: set.Tackle, Basin: lake.Basin,
 	}
 	return j, nil
 }

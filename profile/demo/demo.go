@@ -74,6 +74,12 @@ func PlanFor(tb TB, page, wanted string) plan.Plan {
 // begins with; the error is that of plan.Make. A page that cannot be read ends the test.
 func Try(tb TB, page, wanted string) (plan.Plan, error) {
 	tb.Helper()
+	return plan.Make(Input(tb, page, wanted))
+}
+
+// Input is what Try makes the plan from.
+func Input(tb TB, page, wanted string) plan.Input {
+	tb.Helper()
 	sheets, err := notebook.Read([]byte(page), notebook.Options{Name: "page"})
 	if err != nil {
 		tb.Fatal(err)
@@ -82,5 +88,5 @@ func Try(tb TB, page, wanted string) (plan.Plan, error) {
 	if err != nil {
 		tb.Fatal(err)
 	}
-	return plan.Make(plan.Input{Drop: sheets[0].Drop, Fish: f, ClearanceM: plan.ClearanceM, Tackle: rig.DefaultTackle()})
+	return plan.Input{Drop: sheets[0].Drop, Fish: f, ClearanceM: plan.ClearanceM, Tackle: rig.DefaultTackle()}
 }

@@ -159,13 +159,21 @@ func (p *Ensemble) At(depthM float64, out []float64) []float64 {
 
 // TempInterval is the temperature at a depth with its 80 % interval, C.
 func (k *Curve) TempInterval(depthM float64) profile.Estimate {
-	e := profile.Exactly(k.At(depthM))
+	best := k.At(depthM)
 	if k.ensemble == nil {
-		return e
+		return profile.Exactly(best)
 	}
-	t := k.ensemble.At(depthM, nil)
-	slices.Sort(t)
-	e.Low, e.High = math.Min(e.Best, quantile(t, tail)), math.Max(e.Best, quantile(t, 1-tail))
+	return Spread(best, k.ensemble.At(depthM, nil))
+}
+
+// Spread gives the 80 % interval of the members' answers, and best, to a question asked of
+// each; it sorts the answers. Without answers it is best alone.
+func Spread(best float64, answers []float64) profile.Estimate {
+	e := profile.Exactly(best)
+	if len(answers) > 0 {
+		slices.Sort(answers)
+		e.Low, e.High = math.Min(best, quantile(answers, tail)), math.Max(best, quantile(answers, 1-tail))
+	}
 	return e
 }
 

@@ -99,6 +99,8 @@ var keys = []key{
 	length("secchi", "Secchi depth, 9 ft", 0, 100, func(d *profile.Drop) *profile.Optional { return &d.Secchi }),
 	length("altitude", "height above the sea, 1900 ft", -500, 6000, func(d *profile.Drop) *profile.Optional { return &d.Altitude }),
 	length("lake length", "length of the lake, 800 m", 0, 1e6, func(d *profile.Drop) *profile.Optional { return &d.LakeLength }),
+	coordinate("latitude", "of the water, 46.1 N: gives the length of the day", unit.Latitude, func(d *profile.Drop) *profile.Optional { return &d.Latitude }),
+	coordinate("longitude", "of the water, 89.3 W", unit.Longitude, func(d *profile.Drop) *profile.Optional { return &d.Longitude }),
 	{"wind", "SW 8 mph, light S; or calm, breeze, chop, whitecaps", setWind, getWind},
 	quantity("line angle", "degrees of the line from the vertical", 0, 60, lineAngle, "", func(d *profile.Drop) *profile.Optional { return &d.LineAngle }),
 	{"marks at", `marks counted at: "water" or "gunwale 1.5 ft"`, setMarks, getMarks},
@@ -203,6 +205,20 @@ func length(name, help string, low, high float64, field func(*profile.Drop) *pro
 	k := quantity(name, help, low, high, bareLength, " m", field)
 	k.get = func(d *profile.Drop) string { return inUnits(*field(d), d.Units) }
 	return k
+}
+
+// coordinate is a latitude or a longitude in degrees.
+func coordinate(name, help string, c unit.Coordinate, field func(*profile.Drop) *profile.Optional) key {
+	return key{name, help, func(d *profile.Drop, v string, _ unit.System) error {
+		degrees, err := c.Parse(v)
+		*field(d) = profile.Some(rounded(degrees))
+		return err
+	}, func(d *profile.Drop) string {
+		if o := *field(d); o.Known {
+			return c.Write(o.Value, exact)
+		}
+		return ""
+	}}
 }
 
 // stated parses a value that has its unit.

@@ -33,6 +33,9 @@ func TestHeaderValues(t *testing.T) {
 		{"secchi: 9 ft", func(d profile.Drop) float64 { return known(d.Secchi) }, 2.7432},
 		{"secchi: 11½", func(d profile.Drop) float64 { return known(d.Secchi) }, 3.5052},
 		{"altitude: 1900 ft", func(d profile.Drop) float64 { return known(d.Altitude) }, 579.12},
+		{"latitude: 46.1 N", func(d profile.Drop) float64 { return known(d.Latitude) }, 46.1},
+		{"latitude: 33° 30' S", func(d profile.Drop) float64 { return known(d.Latitude) }, -33.5},
+		{"longitude: 89.3 W", func(d profile.Drop) float64 { return known(d.Longitude) }, -89.3},
 		{"altitude: -30 m", func(d profile.Drop) float64 { return known(d.Altitude) }, -30},
 		{"lake length: 800 m", func(d profile.Drop) float64 { return known(d.LakeLength) }, 800},
 		{"wind: 8 mph", func(d profile.Drop) float64 { return known(d.Wind) }, 3.57632},
@@ -96,7 +99,7 @@ note: two loons
 // control character.
 var badValues = map[string]string{
 	"water": "Alder\x1bKettle", "spot": "a\nb", "for": "\a", "weight": "\a", "sky": "\a", "colour": "\a", "anchor": "\a", "note": "a\nb", "caught": "a\nb",
-	"date": "yesterday", "units": "ft K", "bottom": "31 F", "deepest": "-4 ft", "secchi": "200 m", "altitude": "high",
+	"date": "yesterday", "units": "ft K", "bottom": "31 F", "deepest": "-4 ft", "secchi": "200 m", "altitude": "high", "latitude": "46.1 E", "longitude": "200 W",
 	"lake length": "3 hours", "wind": "8 parsecs", "line angle": "80", "marks at": "bow", "bulb below zero": "4 m",
 	"thermometer": "reads 60 F in ice water", "thermometer precision": "12 F", "wait": "2 parsecs", "time constant": "-3 s",
 	"oxygen": "bubbles", "fly weight": "1 kg", "retrieve": "2",

@@ -106,6 +106,7 @@ func drawDrop(t *rapid.T) profile.Drop {
 	d.Wait, d.TimeConst = maybe("wait", 0, 3600), maybe("time constant", 0, 3600)
 	d.FlyWeight, d.Retrieve = maybe("fly weight", 0, 0.05), maybe("retrieve", 0, 5)
 	d.Bottom, d.Secchi, d.Altitude = maybe("bottom", 1, 90), maybe("secchi", 0.2, 12), maybe("altitude", 0, 3000)
+	d.Latitude, d.Longitude = maybe("latitude", -90, 90), maybe("longitude", -180, 180)
 	d.LineAngle, d.BulbBelow, d.IcePoint = maybe("angle", 0, 50), maybe("bulb", 0, 0.5), maybe("ice", -2, 2)
 	d.Precision = maybe("precision", 0.1, 2)
 	switch d.Marks = rapid.SampledFrom([]profile.Marks{profile.MarksNotStated, profile.MarksAtWater, profile.MarksAtGunwale}).Draw(t, "marks"); d.Marks {

@@ -5,6 +5,7 @@ import (
 
 	"coldseam/profile"
 	"coldseam/profile/band"
+	"coldseam/profile/basin"
 	"coldseam/profile/check"
 	"coldseam/profile/fish"
 	"coldseam/profile/layers"
@@ -18,8 +19,9 @@ type Input struct {
 	Drop       profile.Drop
 	Fish       fish.Fish
 	Rules      rig.Rules
-	ClearanceM float64 // of the fly above the bottom
-	FlyDensity float64 // kg/m3 of the fly; 0: not known
+	ClearanceM float64      // of the fly above the bottom
+	FlyDensity float64      // kg/m3 of the fly; 0: not known
+	Basin      *basin.Basin // the water's table of depth and area, nil where there is none
 	rig.Tackle
 }
 
@@ -43,6 +45,7 @@ type Plan struct {
 	StepM      float64          // m, where a fitted step puts the break, if that is a doubt; else 0
 	Assumed    []Assumption
 	Cautions   []Caution
+	Basin      *Basin // nil without a table of depth and area
 }
 
 // Make makes the plan. It refuses a drop with no usable reading; Plan.Drop then still
@@ -67,6 +70,7 @@ func Make(in Input) (Plan, error) {
 	p.Depths, p.Oxygen = p.sureOfDepth(), p.sureOfOxygen()
 	p.Assumed = p.assumed()
 	p.Cautions = p.cautions()
+	p.Basin = p.inBasin(in.Basin)
 	return p, nil
 }
 

@@ -43,7 +43,7 @@ func decode(name string, c *contents, f *file) error {
 // unquoted are the keys whose values are no texts.
 var unquoted = map[string]bool{
 	"flies": true, "x": true, "density": true, "max_flies": true, "added_weight": true, "indicator": true,
-	"baud": true, "data_bits": true, "can_vent": true, "teeth": true, "open_water": true,
+	"baud": true, "data_bits": true, "can_vent": true, "teeth": true, "open_water": true, "thermistor": true,
 }
 
 // wrongKind is how the decoder says that a value is of another kind than its key takes.
@@ -52,7 +52,7 @@ var wrongKind = regexp.MustCompile(`cannot decode TOML .+ into .*of type \*?(\S+
 // kinds says how a value of each Go type is written, where that is not a text.
 var kinds = map[string]string{
 	"int": "a whole number", "float64": "a number", "bool": "true or false", "[]float64": "numbers, [a, b, c]",
-	"settings.probe": "a table, [probe]",
+	"settings.probe": "a table, [probe]", "[]settings.contour": `texts, ["0 ft 24 acres", "10 ft 17 acres", ...]`,
 }
 
 // words are those of the decoder behind the key whose value it refuses; none where the
@@ -68,7 +68,7 @@ func (c *contents) words(refused *toml.DecodeError) string {
 			key = k
 		}
 	}
-	if key.at == c.offset(refused.Position()) {
+	if key.at == c.offset(refused.Position()) && !key.element {
 		return msg
 	}
 	if m := wrongKind.FindStringSubmatch(msg); m != nil {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"coldseam/profile/fish"
+	"coldseam/profile/light"
 	"coldseam/profile/unit"
 )
 
@@ -21,6 +22,7 @@ type file struct {
 	Retrieve             string
 	Prefer               string
 	Book                 string
+	Latitude, Longitude  string
 	Clearance            clearance
 	LongestLeader        longest `toml:"longest_leader"`
 	Rod                  rod
@@ -62,6 +64,11 @@ type water struct {
 	Indicator   *bool
 	Checked     string
 	Note        string
+	Latitude    string
+	Longitude   string
+	Length      lakeLength
+	Secchi      secchi
+	Depths      []contour
 }
 
 type probe struct {
@@ -84,6 +91,8 @@ type (
 	wait        float64 // s
 	maxLeader   float64
 	airPressure float64 // Pa
+	lakeLength  float64
+	secchi      float64
 )
 
 // Each is read from a text with its unit, within what is likely. A line that sinks does so
@@ -99,6 +108,10 @@ func (q *diameter) UnmarshalText(b []byte) error    { return within(b, length, 0
 func (q *waterDepth) UnmarshalText(b []byte) error  { return within(b, length, 1, 30, q) }
 func (q *wait) UnmarshalText(b []byte) error        { return within(b, unit.ParseDuration, 3, 600, q) }
 func (q *maxLeader) UnmarshalText(b []byte) error   { return within(b, length, 0.5, 30, q) }
+func (q *lakeLength) UnmarshalText(b []byte) error  { return within(b, length, 10, 1e6, q) }
+func (q *secchi) UnmarshalText(b []byte) error {
+	return within(b, length, light.MinSecchiM, light.MaxSecchiM, q)
+}
 func (q *airPressure) UnmarshalText(b []byte) error {
 	return within(b, unit.ParsePressure, 40000, 110000, q)
 }

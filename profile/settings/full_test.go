@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"coldseam/profile"
+	"coldseam/profile/basin"
 	"coldseam/profile/notebook"
 	"coldseam/profile/rig"
 	"coldseam/profile/rig/weight"
@@ -79,11 +81,31 @@ added_weight = false
 indicator = false
 checked = "2026-05-01"
 note = "closed in May"
+latitude = "46.1 N"
+longitude = "89.3 W"
+length = "800 m"
+secchi = "9 ft"
+depths = [
+  "0 ft 24 acres",
+  "10 ft: 17 acres",
+  "20 ft, 9 acres",
+  "38 ft 0",
+]
 
 [[water]]
 name = "Sedge Mere"
 added_weight = true
 `
+
+// alder is its table of depth and area: 4046.8564224 m2 an acre.
+func alder(t *testing.T) *basin.Basin {
+	t.Helper()
+	b, err := basin.New([]basin.Row{{DepthM: 0, AreaM2: 24 * 4046.8564224}, {DepthM: 3.048, AreaM2: 17 * 4046.8564224}, {DepthM: 6.096, AreaM2: 9 * 4046.8564224}, {DepthM: 38 * 0.3048, AreaM2: 0}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &b
+}
 
 func TestFullFile(t *testing.T) {
 	got, err := Parse("settings.toml", []byte(full))
@@ -120,6 +142,10 @@ func TestFullFile(t *testing.T) {
 			{Water: "Alder Kettle", MaxLeaderM: 5.4864, MaxFlies: 2, NoAddedWeight: true, NoIndicator: true, Checked: "2026-05-01", Note: "closed in May"},
 			{Water: "Sedge Mere"},
 		},
+		Lakes: []Lake{
+			{Water: "Alder Kettle", Latitude: profile.Some(46.1), Longitude: profile.Some(-89.3), LengthM: profile.Some(800), SecchiM: profile.Some(2.7432), Basin: alder(t)},
+			{Water: "Sedge Mere"},
+		},
 	}
 	for _, f := range []struct{ got, want *float64 }{
 		{&got.ClearanceM, &want.ClearanceM}, {&got.LongestM, &want.LongestM}, {&got.RodM, &want.RodM},
@@ -128,7 +154,7 @@ func TestFullFile(t *testing.T) {
 		{&got.Box[0].Kg, &want.Box[0].Kg}, {&got.Box[1].Kg, &want.Box[1].Kg},
 		{&got.Usual.Kg, &want.Usual.Kg}, {&got.SinkMps, &want.SinkMps},
 		{&got.BottomContacts[0].DepthM, &want.BottomContacts[0].DepthM}, {&got.BottomContacts[1].DepthM, &want.BottomContacts[1].DepthM},
-		{&got.Waters[0].MaxLeaderM, &want.Waters[0].MaxLeaderM},
+		{&got.Waters[0].MaxLeaderM, &want.Waters[0].MaxLeaderM}, {&got.Lakes[0].SecchiM.Value, &want.Lakes[0].SecchiM.Value},
 	} {
 		if math.Abs(*f.got-*f.want) < 1e-9 { // alike but for the last digit
 			*f.got = *f.want
@@ -171,6 +197,38 @@ func TestBook(t *testing.T) {
 	for text, want := range map[string]string{"~/drops": filepath.Join(home, "drops"), other: other} {
 		if got, err := Parse("s", []byte("book = '"+text+"'\n")); err != nil || got.Book != want {
 			t.Errorf("%s: %q, %v, want %q", text, got.Book, err, want)
+		}
+	}
+}
+
+// What is noted of a water wins over what the file says of all.
+func TestLakeFor(t *testing.T) {
+	s, err := Parse("s", []byte(page(`latitude = "46.1 N"`, `longitude = "89.3 W"`, `[[water]]`, `name = "Alder Kettle"`, `length = "800 m"`, `[[water]]`, `name = "Kea Tarn"`, `latitude = "45 S"`)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for water, want := range map[string]Lake{
+		"alder kettle ": {Water: "Alder Kettle", Latitude: profile.Some(46.1), Longitude: profile.Some(-89.3), LengthM: profile.Some(800)},
+		"Kea Tarn":      {Water: "Kea Tarn", Latitude: profile.Some(-45)}, // not with the longitude of another place
+		"Sedge Mere":    {Water: "Sedge Mere", Latitude: profile.Some(46.1), Longitude: profile.Some(-89.3)},
+		"":              {Latitude: profile.Some(46.1), Longitude: profile.Some(-89.3)},
+	} {
+		if got := s.LakeFor(water); got != want {
+			t.Errorf("%q: %+v, want %+v", water, got, want)
+		}
+	}
+}
+
+// A page wins over what is noted of its water.
+func TestFill(t *testing.T) {
+	l := Lake{Latitude: profile.Some(46.1), Longitude: profile.Some(-89.3), LengthM: profile.Some(800)}
+	for _, c := range []struct{ d, want profile.Drop }{
+		{profile.Drop{}, profile.Drop{LakeLength: l.LengthM, Latitude: l.Latitude, Longitude: l.Longitude}},
+		{profile.Drop{LakeLength: profile.Some(5), Latitude: profile.Some(-45)}, profile.Drop{LakeLength: profile.Some(5), Latitude: profile.Some(-45)}},
+	} {
+		got := c.d
+		if l.Fill(&got); !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%+v, want %+v", got, c.want)
 		}
 	}
 }

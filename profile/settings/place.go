@@ -25,6 +25,8 @@ type found struct {
 	path string
 	at   int  // its first byte
 	bare bool // its value is a number, true or false
+	// element says that it is one of several values, and at the value's own first byte.
+	element bool
 }
 
 // in is the path of a key of the n-th table of a kind, from 0.
@@ -59,7 +61,7 @@ func walk(data []byte) *contents {
 			path = c.table(path, tables[path], at)
 			tables[table]++
 		}
-		c.found = append(c.found, found{path, at, false})
+		c.found = append(c.found, found{path: path, at: at})
 		inside = path + "."
 	}
 	return c
@@ -84,21 +86,32 @@ func (c *contents) value(inside string, e *unstable.Node) {
 	at, path := written(e)
 	path = inside + path
 	v := e.Value()
-	c.found = append(c.found, found{path, at, v.Kind == unstable.Integer || v.Kind == unstable.Float || v.Kind == unstable.Bool})
+	c.found = append(c.found, found{path: path, at: at, bare: v.Kind == unstable.Integer || v.Kind == unstable.Float || v.Kind == unstable.Bool})
 	switch v.Kind {
 	case unstable.String:
-		if len([]rune(string(v.Data))) > maxText {
-			c.tooLong(at, keyOf(path), fmt.Errorf("is longer than %d letters: shorten it", maxText))
-		}
+		c.text(at, path, v)
 	case unstable.InlineTable:
 		c.values(path+".", v)
 	case unstable.Array:
 		n := 0
 		for it := v.Children(); it.Next(); n++ {
-			if it.Node().Kind == unstable.InlineTable {
+			switch it.Node().Kind {
+			case unstable.InlineTable:
 				c.values(c.table(path, n, at)+".", it.Node())
+			case unstable.String: // each row of a table of depths is named by its own line
+				c.found = append(c.found, found{path: c.table(path, n, at), at: int(it.Node().Raw.Offset), element: true})
+				c.text(at, path, it.Node())
+			default:
+				c.found = append(c.found, found{path: c.table(path, n, at), at: at, bare: true, element: true})
 			}
 		}
+	}
+}
+
+// text refuses one that is too long.
+func (c *contents) text(at int, path string, v *unstable.Node) {
+	if len([]rune(string(v.Data))) > maxText {
+		c.tooLong(at, keyOf(path), fmt.Errorf("is longer than %d letters: shorten it", maxText))
 	}
 }
 

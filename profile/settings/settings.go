@@ -12,6 +12,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"coldseam/profile"
 	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
@@ -27,9 +28,12 @@ type Settings struct {
 	Box    []weight.Weight // each with its name as the text
 	Usual  weight.Weight   // the fly of fly_weight, zero where none is named
 	Waters []rig.Rules
-	Fish   []fish.Fish // the angler's own, which win over the table's: fish.FindIn
-	Book   string      // the folder of saved drops, "" for the usual one
-	Probe  Probe
+	Lakes  []Lake // what else is noted of them: LakeFor
+	// Latitude and Longitude are of the home water, degrees, positive to the north and to the east.
+	Latitude, Longitude profile.Optional
+	Fish                []fish.Fish // the angler's own, which win over the table's: fish.FindIn
+	Book                string      // the folder of saved drops, "" for the usual one
+	Probe               Probe
 }
 
 // Default is what holds without a file.
@@ -100,6 +104,7 @@ func Parse(name string, data []byte) (Settings, error) {
 	p.box(f.Fly)
 	p.usual(&f.FlyWeight)
 	p.headers(f)
+	p.s.Latitude, p.s.Longitude = p.place("latitude", f.Latitude, "longitude", f.Longitude)
 	p.tied(f.Flies)
 	p.prefer(f.Prefer)
 	p.stock(f.Stock)

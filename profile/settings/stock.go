@@ -74,5 +74,6 @@ func (p *parser) waters(list []water) {
 		r.NoAddedWeight = w.AddedWeight != nil && !*w.AddedWeight
 		r.NoIndicator = w.Indicator != nil && !*w.Indicator
 		p.s.Waters = append(p.s.Waters, r)
+		p.lake(i, w)
 	}
 }

@@ -14,6 +14,7 @@ var quantities = map[Quantity]phrases{
 	OfSpeed:       {"speed", "it", "unit", "2 in/s or 10 mph"},
 	OfMass:        {"mass", "it", "unit", "0.25 g or 1/32 oz"},
 	OfPressure:    {"pressure", "it", "unit", "1008 hPa or 29.8 inHg"},
+	OfArea:        {"area", "an area", "unit", "24 acres or 9.7 ha"},
 	OfTime:        {"time", "it", "unit", "90 s or 2 min"},
 }
 
@@ -120,6 +121,10 @@ func ParseMass(s string) (float64, error) { return OfMass.parse(s) }
 // ParsePressure reads a pressure with its unit ("1008 hPa", "29.8 inHg") and returns
 // pascals.
 func ParsePressure(s string) (float64, error) { return OfPressure.parse(s) }
+
+// ParseArea reads an area with its unit ("24 acres", "9.7 ha", "5000 m2") and returns
+// square metres.
+func ParseArea(s string) (float64, error) { return OfArea.parse(s) }
 
 // ParseDuration reads a time with its unit ("90 s", "2 min") and returns seconds.
 func ParseDuration(s string) (float64, error) { return OfTime.parse(s) }

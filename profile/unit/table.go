@@ -18,6 +18,7 @@ const (
 	OfPressure
 	OfTime
 	OfResistance
+	OfArea
 	OfOther // volts, per cent: known, so that it is not taken for something else
 )
 
@@ -69,6 +70,11 @@ const (
 	Hour
 	Ohm
 	Kilohm
+	SquareMetre
+	Hectare
+	SquareKilometre
+	Acre
+	SquareMile
 	Other
 
 	NoLength      = None
@@ -86,7 +92,7 @@ type definition struct {
 	zero      float64
 }
 
-// The inch, the foot, the yard, the mile, the ounce and the grain are exact by the
+// The inch, the foot, the yard, the mile (and so the acre of 43,560 square feet), the ounce and the grain are exact by the
 // international yard and pound agreement of 1959, the knot by the nautical mile of 1929
 // (1852 m); the pound-force per square inch follows from them and 9.80665 m/s2; the inch
 // of mercury is that of NIST SP 811.
@@ -135,7 +141,14 @@ var table = [...]definition{
 
 	Ohm:    {OfResistance, "ohm", 1, 1, "", "", "ohm ohms \u03a9 \u2126 \u03c9", 0},
 	Kilohm: {OfResistance, "kohm", 1000, 1, "", "", "kohm kohms k\u03a9 k\u2126", 0},
-	Other:  {OfOther, "?", 1, 1, "", "", "% v mv ma ppm ntu db lux rh", 0},
+
+	SquareMetre:     {OfArea, "m2", 1, 1, "", "m2 m\u00b2 sqm", "", 0},
+	Hectare:         {OfArea, "ha", 1e4, 1, "", "ha hectare hectares", "", 0},
+	SquareKilometre: {OfArea, "km2", 1e6, 1, "", "km2 km\u00b2 sqkm", "", 0},
+	Acre:            {OfArea, "acres", 43560 * 0.3048 * 0.3048, 1, "", "acre acres ac", "", 0},
+	SquareMile:      {OfArea, "sq mi", 1609.344 * 1609.344, 1, "", "sqmi mi2 squaremile squaremiles", "", 0},
+
+	Other: {OfOther, "?", 1, 1, "", "", "% v mv ma ppm ntu db lux rh", 0},
 }
 
 // names are the units by their names in lower case.
