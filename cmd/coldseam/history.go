@@ -33,17 +33,33 @@ func (p *program) bookDir(c *cli.Context, set settings.Settings) (string, error)
 	return dir, nil
 }
 
+// saves is the folder of saved drops, to look into.
+func (p *program) saves(c *cli.Context, set settings.Settings) (*book.Book, error) {
+	dir, err := p.bookDir(c, set)
+	return book.At(dir, p.disk), err
+}
+
+// heads are what the tops of the book's pages say, the oldest drop first, and the pages that
+// cannot be read.
+func (p *program) heads(c *cli.Context, set settings.Settings, q book.Query) (*book.Book, []book.Head, error) {
+	b, err := p.saves(c, set)
+	if err != nil {
+		return b, nil, err
+	}
+	heads, err := b.Find(q, reading(set))
+	if err != nil {
+		return b, nil, fmt.Errorf("%s: the saved drops cannot be read: %s", b.Dir, cause(err))
+	}
+	return b, heads, nil
+}
+
 // entries are the drops of the book, the oldest first, and the pages that cannot be read.
 func (p *program) entries(c *cli.Context, set settings.Settings) ([]book.Entry, error) {
-	dir, err := p.bookDir(c, set)
+	b, heads, err := p.heads(c, set, book.Query{})
 	if err != nil {
 		return nil, err
 	}
-	entries, err := book.At(dir, p.disk).Entries(reading(set))
-	if err != nil {
-		return nil, fmt.Errorf("%s: the saved drops cannot be read: %s", dir, cause(err))
-	}
-	return entries, nil
+	return b.Read(heads, reading(set)), nil
 }
 
 // reading is how a saved page is read: as the settings have it, and nobody is asked.
@@ -54,13 +70,16 @@ func reading(set settings.Settings) notebook.Options {
 // history is the drops of a water that have a date and a reading, the oldest first; those
 // of all waters where it is "".
 func (p *program) history(c *cli.Context, set settings.Settings, water string) ([]job, error) {
-	entries, err := p.entries(c, set)
+	b, heads, err := p.heads(c, set, book.Query{})
 	if err != nil {
 		return nil, err
 	}
+	heads = slices.DeleteFunc(heads, func(h book.Head) bool {
+		return h.Err != nil || h.Date == "" || water != "" && !sameWater(h.Water, water)
+	})
 	var out []job
-	for _, e := range entries {
-		if e.Err != nil || e.Drop.Date == "" || len(e.Drop.Readings) == 0 || water != "" && !sameWater(e.Drop.Water, water) {
+	for _, e := range b.Read(heads, reading(set)) {
+		if e.Err != nil || len(e.Drop.Readings) == 0 {
 			continue
 		}
 		j, err := makeJob(e.Sheet, set, e.Path)
@@ -86,26 +105,36 @@ const last = "last"
 // saved gives the page of a drop of the book: of the last one, or of a number. Of a page
 // with several drops it is the one that is meant, as it would be written alone.
 func (p *program) saved(c *cli.Context, set settings.Settings, name string) (page, error) {
-	entries, err := p.entries(c, set)
+	b, heads, err := p.heads(c, set, book.Query{})
 	if err != nil {
 		return page{}, err
 	}
-	entries = slices.DeleteFunc(entries, func(e book.Entry) bool { return e.Err != nil })
-	n := len(entries)
+	h, several, err := pick(heads, name)
+	if err != nil {
+		return page{}, err
+	}
+	if several {
+		e := b.Read([]book.Head{h}, reading(set))[0]
+		return page{e.Path, []byte(notebook.Write(e.Drop))}, e.Err
+	}
+	data, err := p.read(h.Path)
+	return page{h.Path, data}, err
+}
+
+// pick is the drop that is meant by last or a number, and whether its page has several.
+func pick(heads []book.Head, name string) (h book.Head, several bool, err error) {
+	heads = slices.DeleteFunc(slices.Clone(heads), func(h book.Head) bool { return h.Err != nil })
+	n := len(heads)
 	if n == 0 {
-		return page{}, refuse("%s: no drop is saved yet: take one with coldseam drop, or name a file", name)
+		return h, false, refuse("%s: no drop is saved yet: take one with coldseam drop, or name a file", name)
 	}
 	if name != last {
-		if n, err = strconv.Atoi(name); err != nil || n < 1 || n > len(entries) {
-			return page{}, refuse("%s: there is no such file, and the drops of the book are 1 to %d: coldseam book lists them", name, len(entries))
+		if n, err = strconv.Atoi(name); err != nil || n < 1 || n > len(heads) {
+			return h, false, refuse("%s: there is no such file, and the drops of the book are 1 to %d: coldseam book lists them", name, len(heads))
 		}
 	}
-	e := entries[n-1]
-	if one := func(o book.Entry) bool { return o.Path == e.Path && o.Number != e.Number }; slices.ContainsFunc(entries, one) {
-		return page{e.Path, []byte(notebook.Write(e.Drop))}, nil
-	}
-	data, err := p.read(e.Path)
-	return page{e.Path, data}, err
+	h = heads[n-1]
+	return h, slices.ContainsFunc(heads, func(o book.Head) bool { return o.Path == h.Path && o.Number != h.Number }), nil
 }
 
 // inBook reports whether a name means a drop of the book: last, or a number, where no file

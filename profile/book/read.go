@@ -1,52 +1,191 @@
 package book
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
+	"sync"
 
 	"coldseam/profile/notebook"
 )
+
+// Head is one drop as the top of its page tells it, or why that could not be read.
+type Head struct {
+	notebook.Glance
+	Number  int // its place by date, the oldest 1; undated drops come first. 0 where Err is set
+	Path    string
+	Unended bool // it is being taken, or was cut off
+	Err     error
+
+	at int // which drop of its page
+}
 
 // Entry is one drop as it stands in the book: what was read of its page, or why that
 // could not be.
 type Entry struct {
 	notebook.Sheet
-	Number  int // its place by date, the oldest 1; undated drops come first. 0 where Err is set
+	Number  int // as of its Head
 	Path    string
-	Unended bool // it is being taken, or was cut off
+	Unended bool
 	Err     error
 }
 
 // At is a book that is only read: the folder need not be there, and nothing is made.
 func At(dir string, disk Disk) *Book { return &Book{Dir: dir, disk: disk} }
 
-// Entries gives every drop of the book, the oldest first, and behind them the pages that
-// could not be read. A page may hold several drops. A folder that is not there has none.
-func (b *Book) Entries(o notebook.Options) ([]Entry, error) {
+// Heads gives the head of every drop of the book, the oldest first, and behind them the
+// pages that could not be read. A page may hold several drops. A folder that is not there
+// has none. Of the pages that this program wrote only the head is looked at, so that
+// thousands take no time; what it gives is what reading each in full would give.
+func (b *Book) Heads(o notebook.Options) ([]Head, error) { return b.Find(Query{}, o) }
+
+// Find gives the heads of the drops that are asked for, each with its number in the book,
+// and behind them the pages that could not be read.
+func (b *Book) Find(q Query, o notebook.Options) ([]Head, error) {
 	names, err := b.pages()
 	if err != nil {
 		return nil, err
 	}
-	var drops, damaged []Entry
-	for _, name := range names {
-		for _, e := range b.entries(name, o) {
-			if e.Err != nil {
-				damaged = append(damaged, e)
-			} else {
-				drops = append(drops, e)
+	found := make([][]found, len(names))
+	var all sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	for w := range workers {
+		all.Go(func() {
+			g := notebook.NewGlancer(o)
+			for i := w; i < len(names); i += workers {
+				found[i] = b.look(names[i], g, q, o)
 			}
+		})
+	}
+	all.Wait()
+	return inOrder(slices.Concat(found...)), nil
+}
+
+// found is a head, and whether it is asked for.
+type found struct {
+	Head
+	asked bool
+}
+
+// inOrder numbers the drops, and keeps those that are asked for.
+func inOrder(all []found) []Head {
+	slices.SortStableFunc(all, func(x, y found) int {
+		switch {
+		case x.Err == nil && y.Err == nil:
+			return cmp.Compare(x.Date, y.Date)
+		case x.Err == nil:
+			return -1
+		case y.Err == nil:
+			return 1
+		}
+		return 0
+	})
+	var out []Head
+	for i, f := range all {
+		if f.Err == nil {
+			f.Number = i + 1
+		}
+		if f.asked {
+			out = append(out, f.Head)
 		}
 	}
-	slices.SortStableFunc(drops, func(x, y Entry) int { return cmp.Compare(x.Drop.Date, y.Drop.Date) })
-	for i := range drops {
-		drops[i].Number = i + 1
-	}
-	return append(drops, damaged...), nil
+	return out
 }
+
+// look gives the heads of a page.
+func (b *Book) look(name string, g *notebook.Glancer, q Query, o notebook.Options) []found {
+	path := b.path(name)
+	data, err := text(path)
+	if err != nil {
+		return []found{{Head{Path: path, Err: err}, true}}
+	}
+	unended := isUnended(data)
+	if is, ok := g.Look(data); ok {
+		return []found{{Head{Glance: is, Path: path, Unended: unended}, q.asks(is, func() string { return string(data) })}}
+	}
+	o.Name = path
+	sheets, err := notebook.Read(data, o)
+	if err != nil {
+		return []found{{Head{Path: path, Err: err}, true}}
+	}
+	var out []found
+	for i, s := range sheets {
+		is := notebook.GlanceOf(s.Drop)
+		text := func() string {
+			if len(sheets) == 1 {
+				return string(data)
+			}
+			return notebook.Write(s.Drop)
+		}
+		out = append(out, found{Head{Glance: is, Path: path, Unended: unended, at: i}, q.asks(is, text)})
+	}
+	return out
+}
+
+// isUnended reports whether a page says that its drop goes on.
+func isUnended(data []byte) bool {
+	return bytes.Contains(data, []byte("not ended")) && goesOn().Match(data)
+}
+
+// Entries gives every drop of the book in full, the oldest first, and behind them the
+// pages that could not be read.
+func (b *Book) Entries(o notebook.Options) ([]Entry, error) {
+	heads, err := b.Heads(o)
+	if len(heads) == 0 || err != nil {
+		return nil, err
+	}
+	return b.Read(heads, o), nil
+}
+
+// Read reads drops in full. One whose page was changed meanwhile, so that it is not there
+// any more, has its Err.
+func (b *Book) Read(heads []Head, o notebook.Options) []Entry {
+	out := make([]Entry, len(heads))
+	var all sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	for w := range workers {
+		all.Go(func() {
+			for i := w; i < len(heads); i += workers {
+				out[i] = b.entry(heads[i], o)
+			}
+		})
+	}
+	all.Wait()
+	return out
+}
+
+func (b *Book) entry(h Head, o notebook.Options) Entry {
+	e := Entry{Number: h.Number, Path: h.Path, Unended: h.Unended, Err: h.Err}
+	if h.Err != nil {
+		return e
+	}
+	data, err := text(h.Path)
+	var sheets []notebook.Sheet
+	if err == nil {
+		o.Name = h.Path
+		sheets, err = notebook.Read(data, o)
+	}
+	switch {
+	case err == nil && (h.at >= len(sheets) || notebook.GlanceOf(sheets[h.at].Drop) != h.Glance):
+		e.Err = errMeanwhile
+	case errors.Is(err, fs.ErrNotExist):
+		e.Err = errMeanwhile
+	default:
+		e.Err = err
+	}
+	if e.Err == nil {
+		e.Sheet = sheets[h.at]
+	}
+	return e
+}
+
+var errMeanwhile = errors.New("it was changed or removed while the book was read: try again")
 
 // pages are the names of the files that are pages, sorted.
 func (b *Book) pages() ([]string, error) {
@@ -63,31 +202,9 @@ func (b *Book) pages() ([]string, error) {
 	return names, err
 }
 
-// entries are the drops of a page.
-func (b *Book) entries(name string, o notebook.Options) []Entry {
-	path := b.path(name)
-	failed := func(err error) []Entry { return []Entry{{Path: path, Err: err}} }
-	info, err := os.Stat(path)
-	switch {
-	case err != nil:
-		return failed(err)
-	case !info.Mode().IsRegular():
-		return failed(errNoFile)
-	case info.Size() > notebook.MaxPage:
-		return failed(errors.New("it is larger than 1 MiB, and no page is"))
-	}
-	data, err := b.disk.ReadFile(path)
-	if err != nil {
-		return failed(err)
-	}
-	o.Name = path
-	sheets, err := notebook.Read(data, o)
-	if err != nil {
-		return failed(err)
-	}
-	var out []Entry
-	for _, s := range sheets {
-		out = append(out, Entry{Sheet: s, Path: path, Unended: goesOn().Match(data)})
-	}
-	return out
-}
+// Why a file is not read. A link may lead out of the folder, and a drop that two names
+// have would count twice; whatever is no file may never end.
+var (
+	errLink  = errors.New("it is a link, and links are not followed: coldseam book add takes what it leads to into the book")
+	errLarge = fmt.Errorf("it is larger than %d MiB, and no page is", notebook.MaxPage>>20)
+)
