@@ -152,7 +152,7 @@ func (b *builder) add(e *entry, depth token, r profile.Reading, first bool) erro
 	switch {
 	case r.Depth < 0:
 		return errors.New("a depth cannot be negative")
-	case r.DepthUnit.Metres(r.Depth) > 1000:
+	case r.DepthUnit.Metres(r.Depth) > MaxDepthM:
 		return fmt.Errorf("a depth of %s %s is deeper than any lake that is fished", exact(r.Depth), r.DepthUnit)
 	}
 	if first {
@@ -172,14 +172,14 @@ func (b *builder) addOxygen(r *profile.Reading, e entry) error {
 		mgl, percent = nil, mgl
 	}
 	switch {
-	case mgl != nil && mgl.value.Value > maxMgL:
+	case mgl != nil && mgl.value.Value > MaxMgL:
 		return fmt.Errorf("%s mg/L of oxygen is more than water holds: write %% after it if it is percent", exact(mgl.value.Value))
 	case mgl != nil:
 		r.Oxygen = profile.Some(rounded(mgl.value.Value))
 		if percent != nil {
 			b.r.note(e.line, "the oxygen is taken in mg/L, %s %% is not used", exact(percent.value.Value))
 		}
-	case percent != nil && percent.value.Value > maxPercent:
+	case percent != nil && percent.value.Value > MaxPercent:
 		return fmt.Errorf("%s %% of oxygen is more than water holds", exact(percent.value.Value))
 	case percent != nil:
 		b.percent = append(b.percent, percentReading{len(b.d.Readings), percent.value.Value, e.line})
@@ -260,7 +260,7 @@ func (b *builder) bottomNumber(e *entry) (done bool, err error) {
 }
 
 func (b *builder) setBottom(e *entry, m float64) error {
-	if m <= 0 || m > 1000 {
+	if m <= 0 || m > MaxDepthM {
 		return b.refuse(e, "that is not the depth of a lake: write e.g. \"bottom 24 ft\"")
 	}
 	switch {
@@ -366,7 +366,7 @@ func (b *builder) oxygen() error {
 		if math.IsNaN(mgl) || math.IsInf(mgl, 0) {
 			continue
 		}
-		if mgl > maxMgL {
+		if mgl > MaxMgL {
 			return b.r.fail(p.line, fmt.Sprintf("%s %% of oxygen in water of %s C is more than water holds", exact(p.value), exact(math.Round(r.TempC*10)/10)))
 		}
 		r.Oxygen = profile.Some(mgl)

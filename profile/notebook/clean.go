@@ -21,13 +21,22 @@ func decode(data []byte) (string, error) {
 	switch {
 	case len(data) > MaxPage:
 		return "", errors.New("is larger than 1 MiB: a page of readings is a text of a few lines")
-	case bytes.HasPrefix(data, []byte{0xff, 0xfe}), bytes.HasPrefix(data, []byte{0xfe, 0xff}):
-		return "", errors.New("is UTF-16 text: save it as UTF-8 or plain text")
+	case utf16(data):
+		return "", errUTF16
 	case !isText(data):
 		return "", errors.New("is not text: give a page of readings such as \"5 ft 71.2 F\", one a line")
 	}
-	return utf8Of(bytes.TrimPrefix(data, []byte("\ufeff"))), nil
+	return utf8Of(trimMark(data)), nil
 }
+
+var errUTF16 = errors.New("is UTF-16 text: save it as UTF-8 or plain text")
+
+func utf16(data []byte) bool {
+	return bytes.HasPrefix(data, []byte{0xff, 0xfe}) || bytes.HasPrefix(data, []byte{0xfe, 0xff})
+}
+
+// trimMark takes the mark off that some programs begin a file with.
+func trimMark(data []byte) []byte { return bytes.TrimPrefix(data, []byte("\ufeff")) }
 
 // utf8Of is text as it is where it is UTF-8, else read from the one-byte encoding.
 func utf8Of(data []byte) string {

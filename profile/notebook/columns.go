@@ -336,14 +336,17 @@ func (e *entry) takeThird(is thirdIs) {
 	e.free = nil
 }
 
-// maxLikelyMgL is the most dissolved oxygen that a bare number is taken for, maxMgL
-// and maxPercent the most that is read: water in a bloom holds up to about twice
+// maxLikelyMgL is the most dissolved oxygen that a bare number is taken for, MaxMgL
+// and MaxPercent the most that is read: water in a bloom holds up to about twice
 // what it would in balance with the air (common practice).
 const (
 	maxLikelyMgL = 20.0
-	maxMgL       = 40.0
-	maxPercent   = 400.0
+	MaxMgL       = 40.0
+	MaxPercent   = 400.0
 )
+
+// MaxDepthM is deeper than any lake that is fished.
+const MaxDepthM = 1000
 
 // oxygenUnit is the unit of the oxygen column, where a flag, the page or the
 // settings state it.

@@ -15,19 +15,10 @@ import (
 // gives the same Column.
 func Write(d profile.Drop) string {
 	var b strings.Builder
-	for _, k := range keys {
-		if k.get == nil {
-			continue
+	for _, name := range Keys() {
+		for _, v := range Values(&d, name) {
+			b.WriteString(name + ": " + commentSafe(v) + "\n")
 		}
-		if v := k.get(&d); v != "" {
-			b.WriteString(k.name + ": " + commentSafe(v) + "\n")
-		}
-	}
-	for _, n := range d.Notes {
-		b.WriteString("note: " + commentSafe(n) + "\n")
-	}
-	for _, c := range d.Catches {
-		b.WriteString("caught: " + commentSafe(c.Text) + "\n")
 	}
 	readings := slices.Clone(d.Readings)
 	slices.SortStableFunc(readings, func(a, b profile.Reading) int { return cmp.Compare(metres(a), metres(b)) })

@@ -1,0 +1,100 @@
+package exchange
+
+import (
+	"fmt"
+
+	"coldseam/profile"
+	"coldseam/profile/unit"
+)
+
+// acrossDepths reads a row of the wide form: a drop, with a column for each depth.
+func (in *reader) acrossDepths(l line) error {
+	c, err := in.b.cast(l, in.line) // each row is a drop of its own
+	if err != nil {
+		return err
+	}
+	units, _ := unit.ParseSystem(l.key("units"))
+	for i, col := range l.columns {
+		if col.at == nil || col.what != ofTemp || missing(l.cells[i]) {
+			continue
+		}
+		r := profile.Reading{Line: in.line, Text: col.name + " " + l.cells[i], Depth: col.at.value, DepthUnit: first(col.at.unit, units.Depth)}
+		if r.DepthUnit == unit.NoLength {
+			return fmt.Errorf("the unit of the depth %s is not stated: name the columns temp_f_5ft or temp_c_1.5m", quote(col.name))
+		}
+		if err := in.temp(&r, l.cells[i], first(col.unit, units.Temp)); err != nil {
+			return fmt.Errorf("%s: %w", col.name, err)
+		}
+		oxygen, percent, err := in.oxygenAt(l, col)
+		if err != nil {
+			return err
+		}
+		if err := in.b.add(c, r, oxygen, percent); err != nil {
+			return err
+		}
+	}
+	for i, col := range l.columns {
+		if col.at != nil && col.what != ofTemp && !missing(l.cells[i]) && !l.tempAt(*col.at) {
+			in.skip("oxygen at a depth without a temperature is passed over")
+		}
+	}
+	return nil
+}
+
+// oxygenAt is the oxygen at the depth of a column of temperatures.
+func (in *reader) oxygenAt(l line, temp column) (oxygen, percent cell, err error) {
+	for i, col := range l.columns {
+		if col.at == nil || *col.at != *temp.at || missing(l.cells[i]) {
+			continue
+		}
+		switch col.what {
+		case ofOxygen:
+			oxygen, err = in.number(l.cells[i], col)
+		case ofPercent:
+			percent, err = in.number(l.cells[i], col)
+		}
+		if err != nil {
+			return oxygen, percent, fmt.Errorf("%s: %w", col.name, err)
+		}
+	}
+	return oxygen, percent, nil
+}
+
+func (l line) tempAt(at depth) bool {
+	for i, col := range l.columns {
+		if col.what == ofTemp && col.at != nil && *col.at == at && !missing(l.cells[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// acrossDates reads a row of a table with a column for each date: the temperatures of all
+// dates at one depth.
+func (in *reader) acrossDates(l line) error {
+	for i, col := range l.columns {
+		if col.date == "" || missing(l.cells[i]) {
+			continue
+		}
+		c, err := in.b.dated(l, col.date)
+		if err != nil {
+			return err
+		}
+		r := profile.Reading{Line: in.line, Text: l.of(ofDepth) + " " + l.cells[i]}
+		for j, of := range l.columns {
+			if of.what == ofDepth {
+				err = in.depth(&r, l.cells[j], first(of.unit, l.unit(ofDepthUnit)))
+			}
+		}
+		if err == nil {
+			err = in.temp(&r, l.cells[i], l.unit(ofTempUnit))
+		}
+		if err != nil {
+			return fmt.Errorf("%s: %w", col.name, err)
+		}
+		if err := in.b.add(c, r, cell{}, cell{}); err != nil {
+			return err
+		}
+	}
+	return nil
+}
