@@ -96,7 +96,7 @@ func (p *program) takeDrop(c *cli.Context, d *dropping) error {
 		d.say(n)
 	}
 	o := session.Options{
-		Headers: d.set.Headers, Flags: d.flags, Now: p.now(), Cut: cut, New: d.shelf.store(), Elsewhere: d.shelf.elsewhere,
+		Headers: d.set.Headers, Flags: d.flags, Now: p.now(), Clock: p.now, Cut: cut, New: d.shelf.store(), Elsewhere: d.shelf.elsewhere,
 		Fish: d.set.Fish, Waters: d.set.WaterNames(),
 	}
 	if d.probe != nil {

@@ -130,6 +130,7 @@ func (p *program) commands() []*cli.Command {
 	return []*cli.Command{
 		p.planCommand(),
 		p.dropCommand(),
+		p.caughtCommand(),
 		p.probeCommand(),
 		p.nextCommand(),
 		p.rigCommand(),

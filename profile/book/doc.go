@@ -10,4 +10,7 @@
 // notebook pages passes it over. Every page that has it is offered or named with the
 // reason why not, and none is written over that somebody else changed. Text of the angler becomes part of a file's name
 // only as plain letters and digits.
+//
+// What was caught is added to a page as it stands, whoever wrote it, by one line, and only
+// where all else on the page then reads as before.
 package book

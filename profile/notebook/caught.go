@@ -59,6 +59,9 @@ func ReadCatch(text string, own ...fish.Fish) (profile.Catch, error) {
 	return out, nil
 }
 
+// CatchLine is the line of a page that says a catch.
+func CatchLine(c profile.Catch) string { return "caught: " + commentSafe(c.Text) }
+
 // addCatch is the header key: a line of its own for each catch.
 func addCatch(d *profile.Drop, v string, _ unit.System) error {
 	c, err := ReadCatch(v)

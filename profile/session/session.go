@@ -46,6 +46,7 @@ type Options struct {
 	Headers   []notebook.Header // of the settings, for a new drop
 	Flags     []notebook.Header // which win over them, and over those of a drop gone on with
 	Now       time.Time
+	Clock     func() time.Time                        // for what is caught meanwhile; nil: its time is not noted
 	Cut       []Cut                                   // drops that were cut off
 	New       Store                                   // for a new drop
 	Elsewhere func(where string) (s Store, err error) // another place to keep a drop, as it was typed; nil: there is none

@@ -157,7 +157,23 @@ func (s *Session) read(text, at string, answers []int) {
 		s.refuse(err)
 		return
 	}
+	s.timeCatches(sheet.Drop.Catches)
 	s.takeIn(text, sheet.Drop)
+}
+
+// timeCatches puts the time of day to what was caught just now.
+func (s *Session) timeCatches(read []profile.Catch) {
+	if s.o.Clock == nil {
+		return
+	}
+	for i := len(s.drop.Catches); i < len(read); i++ {
+		if read[i].Time != "" {
+			continue
+		}
+		if c, err := notebook.ReadCatch(s.o.Clock().Format("15:04")+" "+read[i].Text, s.o.Fish...); err == nil {
+			read[i] = c
+		}
+	}
 }
 
 // refuse says why a line was not taken.

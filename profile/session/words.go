@@ -9,7 +9,7 @@ const (
 	nothingToUndo  = "There is nothing to undo yet."
 	mustBeAnswered = "This question needs an answer before the drop can go on."
 
-	helpTyping = `Type the temperature at the depth asked for, then Enter. Type a depth and a temperature (12 68) to read at a depth of your own, or to correct one. A line such as "bottom: 24 ft" or "wind: light S" is noted. undo removes the last reading, skip passes this depth over, stop ends the drop and shows the plan.`
+	helpTyping = `Type the temperature at the depth asked for, then Enter. Type a depth and a temperature (12 68) to read at a depth of your own, or to correct one. A line such as "bottom: 24 ft", "wind: light S" or "caught rainbow 16 ft" is noted. undo removes the last reading, skip passes this depth over, stop ends the drop and shows the plan.`
 
 	helpChoice = "Type the number of your answer, then Enter. skip leaves the question, stop ends the drop."
 	helpOffer  = "Type the number of your answer, then Enter. skip leaves the unfinished drop for later, stop ends without starting a new one."
