@@ -32,6 +32,7 @@ type Entry struct {
 	notebook.Sheet
 	Number  int // as of its Head
 	Path    string
+	Nth     int // which drop of its page, from 1
 	Unended bool
 	Err     error
 }
@@ -161,7 +162,7 @@ func (b *Book) Read(heads []Head, o notebook.Options) []Entry {
 }
 
 func (b *Book) entry(h Head, o notebook.Options) Entry {
-	e := Entry{Number: h.Number, Path: h.Path, Unended: h.Unended, Err: h.Err}
+	e := Entry{Number: h.Number, Path: h.Path, Nth: h.at + 1, Unended: h.Unended, Err: h.Err}
 	if h.Err != nil {
 		return e
 	}

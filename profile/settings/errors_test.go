@@ -23,6 +23,7 @@ func TestErrorsNameTheLine(t *testing.T) {
 		{"wrong table", page(`rod = "9 ft"`, `[[lake]]`, `name = "a"`), "2", []string{"lake"}},
 		{"wrong value", page(`units = "ft F"`, ``, `rod = "long"`), "3", []string{"rod", `"long"`}},
 		{"a book of a part of a path", page(`rod = "9 ft"`, `book = "drops"`), "2", []string{"book", `"drops"`, "full path"}},
+		{"no zone", page(`rod = "9 ft"`, `time_zone = "Chicago"`), "2", []string{"time_zone", `"Chicago"`, "America/Chicago"}},
 		{"no unit", page(`# mine`, `clearance = "1"`), "2", []string{"clearance", "no unit"}},
 		{"not likely", page(`longest_leader = "300 ft"`), "1", []string{"longest_leader", "300 ft"}},
 		{"a notebook's key", page(`for = "rainbow"`, `marks_at = "the boat"`), "2", []string{"marks_at"}},

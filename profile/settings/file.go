@@ -22,6 +22,8 @@ type file struct {
 	Retrieve             string
 	Prefer               string
 	Book                 string
+	TimeZone             string `toml:"time_zone"`
+	Project              string
 	Latitude, Longitude  string
 	Clearance            clearance
 	LongestLeader        longest `toml:"longest_leader"`
@@ -69,6 +71,7 @@ type water struct {
 	Length      lakeLength
 	Secchi      secchi
 	Depths      []contour
+	Site        string
 }
 
 type probe struct {

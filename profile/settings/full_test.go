@@ -7,6 +7,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	"coldseam/profile"
 	"coldseam/profile/basin"
@@ -31,6 +32,8 @@ longest_leader = "25 ft"
 rod = "9 ft"
 flies = 2
 sink_rate = "3 in/s"
+time_zone = "-05:00"
+project = "LAKES-26"
 
 [[stock]]
 kind = "butt"
@@ -85,6 +88,7 @@ latitude = "46.1 N"
 longitude = "89.3 W"
 length = "800 m"
 secchi = "9 ft"
+site = "AK-1"
 depths = [
   "0 ft 24 acres",
   "10 ft: 17 acres",
@@ -138,12 +142,13 @@ func TestFullFile(t *testing.T) {
 		},
 		Box:   []weight.Weight{{Kg: 0.0002, Density: 4000, Text: "black midge"}, {Kg: 0.45359237 / 16 / 32, Density: 3000, Text: "leech"}},
 		Usual: weight.Weight{Kg: 0.00025, Density: 4000, Text: "0.25 g"},
+		Zone:  time.FixedZone("-05:00", -5*3600), Project: "LAKES-26",
 		Waters: []rig.Rules{
 			{Water: "Alder Kettle", MaxLeaderM: 5.4864, MaxFlies: 2, NoAddedWeight: true, NoIndicator: true, Checked: "2026-05-01", Note: "closed in May"},
 			{Water: "Sedge Mere"},
 		},
 		Lakes: []Lake{
-			{Water: "Alder Kettle", Latitude: profile.Some(46.1), Longitude: profile.Some(-89.3), LengthM: profile.Some(800), SecchiM: profile.Some(2.7432), Basin: alder(t)},
+			{Water: "Alder Kettle", Latitude: profile.Some(46.1), Longitude: profile.Some(-89.3), LengthM: profile.Some(800), SecchiM: profile.Some(2.7432), Basin: alder(t), Site: "AK-1"},
 			{Water: "Sedge Mere"},
 		},
 	}

@@ -16,6 +16,7 @@ type Lake struct {
 	Latitude, Longitude profile.Optional // degrees, positive to the north and to the east
 	LengthM, SecchiM    profile.Optional
 	Basin               *basin.Basin // its table of depth and area
+	Site                string       // what an agency calls the place where it is measured
 }
 
 // LakeFor gives what is noted of a water; the place is that of the whole file where none
@@ -71,7 +72,7 @@ func (r *contour) UnmarshalText(b []byte) error {
 
 // lake takes what is noted of the i-th water beside its rules.
 func (p *parser) lake(i int, w water) {
-	l := Lake{Water: w.Name, LengthM: some(float64(w.Length)), SecchiM: some(float64(w.Secchi))}
+	l := Lake{Water: w.Name, LengthM: some(float64(w.Length)), SecchiM: some(float64(w.Secchi)), Site: strings.TrimSpace(w.Site)}
 	l.Latitude, l.Longitude = p.place(in("water", i, "latitude"), w.Latitude, in("water", i, "longitude"), w.Longitude)
 	if len(w.Depths) > 0 {
 		rows := make([]basin.Row, len(w.Depths))

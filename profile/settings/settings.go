@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"coldseam/profile"
 	"coldseam/profile/fish"
@@ -34,6 +35,9 @@ type Settings struct {
 	Fish                []fish.Fish // the angler's own, which win over the table's: fish.FindIn
 	Book                string      // the folder of saved drops, "" for the usual one
 	Probe               Probe
+
+	Zone    *time.Location // of the angler's clock, nil where it is not said
+	Project string         // of an agency, for which drops are exported
 }
 
 // Default is what holds without a file.
@@ -112,6 +116,8 @@ func Parse(name string, data []byte) (Settings, error) {
 	p.waters(f.Water)
 	p.fishes(f.Fish)
 	p.book(f.Book)
+	p.zone(f.TimeZone)
+	p.s.Project = strings.TrimSpace(f.Project)
 	p.probe(f.Probe)
 	if p.err != nil {
 		return Settings{}, p.err
