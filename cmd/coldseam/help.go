@@ -93,7 +93,9 @@ UNKNOWN BELOW a depth means that it was not measured there and may be too low.`
 
 const partsHelp = `coldseam COMMAND - {{.Usage}}
 
-Parts (coldseam COMMAND PART --help tells more):
+` + partsTitle
+
+const partsTitle = `Parts (coldseam COMMAND PART --help tells more):
 `
 
 const appHelp = `coldseam - {{.Usage}}

@@ -131,6 +131,7 @@ func (p *program) commands() []*cli.Command {
 		p.planCommand(),
 		p.dropCommand(),
 		p.caughtCommand(),
+		p.bookCommand(),
 		p.probeCommand(),
 		p.nextCommand(),
 		p.rigCommand(),
@@ -154,7 +155,11 @@ func prepare(commands []*cli.Command, before string, onUsageError cli.OnUsageErr
 			for _, s := range c.Subcommands {
 				parts += fmt.Sprintf("   %-12s %s\n", s.Name, s.Usage)
 			}
-			c.CustomHelpTemplate = strings.ReplaceAll(partsHelp, "COMMAND", c.Name) + parts
+			own := partsHelp
+			if len(c.Flags) > 0 { // it does something by itself
+				own = commandHelp + "\n" + partsTitle
+			}
+			c.CustomHelpTemplate = strings.ReplaceAll(own, "COMMAND", c.Name) + parts
 		}
 	}
 }

@@ -8,10 +8,12 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"runtime"
 	"slices"
 	"sync"
 
+	"coldseam/profile"
 	"coldseam/profile/notebook"
 )
 
@@ -20,8 +22,8 @@ type Head struct {
 	notebook.Glance
 	Number  int // its place by date, the oldest 1; undated drops come first. 0 where Err is set
 	Path    string
-	Unended bool // it is being taken, or was cut off
-	Err     error
+	Unended bool  // it is being taken, or was cut off
+	Err     error // then Date is what the file's name or a line says, and the rest is not known
 
 	at int // which drop of its page
 }
@@ -35,6 +37,7 @@ type Entry struct {
 	Nth     int // which drop of its page, from 1
 	Unended bool
 	Err     error
+	Date    string // as of its Head
 }
 
 // At is a book that is only read: the folder need not be there, and nothing is made.
@@ -102,18 +105,22 @@ func inOrder(all []found) []Head {
 // look gives the heads of a page.
 func (b *Book) look(name string, g *notebook.Glancer, q Query, o notebook.Options) []found {
 	path := b.path(name)
+	damaged := func(data []byte, err error) []found {
+		return []found{{Head{Glance: notebook.Glance{Date: likelyDate(name, data)}, Path: path, Err: err}, true}}
+	}
 	data, err := text(path)
 	if err != nil {
-		return []found{{Head{Path: path, Err: err}, true}}
+		return damaged(nil, err)
 	}
 	unended := isUnended(data)
 	if is, ok := g.Look(data); ok {
-		return []found{{Head{Glance: is, Path: path, Unended: unended}, q.asks(is, func() string { return string(data) })}}
+		page := onPage{func() string { return string(data) }, func() []profile.Catch { return g.Catches(data) }}
+		return []found{{Head{Glance: is, Path: path, Unended: unended}, q.asks(is, page)}}
 	}
 	o.Name = path
 	sheets, err := notebook.Read(data, o)
 	if err != nil {
-		return []found{{Head{Path: path, Err: err}, true}}
+		return damaged(data, err)
 	}
 	var out []found
 	for i, s := range sheets {
@@ -124,9 +131,30 @@ func (b *Book) look(name string, g *notebook.Glancer, q Query, o notebook.Option
 			}
 			return notebook.Write(s.Drop)
 		}
-		out = append(out, found{Head{Glance: is, Path: path, Unended: unended, at: i}, q.asks(is, text)})
+		page := onPage{text, func() []profile.Catch { return s.Drop.Catches }}
+		out = append(out, found{Head{Glance: is, Path: path, Unended: unended, at: i}, q.asks(is, page)})
 	}
 	return out
+}
+
+// likelyDate is the day of a page that cannot be read, "" where there is no telling.
+func likelyDate(name string, data []byte) string {
+	if m := dateLine().FindSubmatch(data); m != nil {
+		return string(m[1])
+	}
+	return dateAhead().FindString(name)
+}
+
+var (
+	dateLine = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?m)^date: *(\d{4}-\d\d-\d\d(?: \d\d:\d\d)?)[ \t\r]*$`)
+	})
+	dateAhead = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\d{4}-\d\d-\d\d`) })
+)
+
+// ByDate puts pages that cannot be read in their place among the drops.
+func ByDate(heads []Head) {
+	slices.SortStableFunc(heads, func(x, y Head) int { return cmp.Compare(x.Date, y.Date) })
 }
 
 // isUnended reports whether a page says that its drop goes on.
@@ -162,7 +190,7 @@ func (b *Book) Read(heads []Head, o notebook.Options) []Entry {
 }
 
 func (b *Book) entry(h Head, o notebook.Options) Entry {
-	e := Entry{Number: h.Number, Path: h.Path, Nth: h.at + 1, Unended: h.Unended, Err: h.Err}
+	e := Entry{Number: h.Number, Path: h.Path, Nth: h.at + 1, Unended: h.Unended, Err: h.Err, Date: h.Date}
 	if h.Err != nil {
 		return e
 	}

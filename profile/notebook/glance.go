@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"coldseam/profile"
+	"coldseam/profile/fish"
 	"coldseam/profile/unit"
 )
 
@@ -26,6 +27,7 @@ type Glancer struct {
 	none     bool            // flags win over pages: each is to be read
 	holds    map[string]bool // lines that were looked at: whether Read takes each as it stands
 	texts    map[string]string
+	own      []fish.Fish
 }
 
 // NewGlancer makes a Glancer of pages that are read with these options.
@@ -36,7 +38,7 @@ func NewGlancer(o Options) *Glancer {
 			return &Glancer{none: true}
 		}
 	}
-	return &Glancer{defaults: GlanceOf(d), none: len(o.Flags) > 0, holds: map[string]bool{}, texts: map[string]string{}}
+	return &Glancer{defaults: GlanceOf(d), none: len(o.Flags) > 0, holds: map[string]bool{}, texts: map[string]string{}, own: o.Fish}
 }
 
 // mostHeld bounds what is remembered.
@@ -136,6 +138,18 @@ func (g *Glancer) text(value []byte) string {
 	t := strings.TrimSpace(withoutComment(string(value)))
 	g.texts[string(value)] = t
 	return t
+}
+
+// Catches are those of a page at which a glance was enough.
+func (g *Glancer) Catches(data []byte) (out []profile.Catch) {
+	for line := range bytes.Lines(data) {
+		if value, ok := bytes.CutPrefix(bytes.TrimSuffix(line, []byte("\n")), []byte("caught: ")); ok {
+			if c, err := ReadCatch(g.text(value), g.own...); err == nil {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
 }
 
 // held asks once about a line.

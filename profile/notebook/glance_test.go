@@ -26,6 +26,10 @@ func sameAsRead(t interface {
 	if want := GlanceOf(sheets[0].Drop); got != want {
 		t.Fatalf("a glance finds %+v, Read %+v\n%s", got, want, page)
 	}
+	want := sheets[0].Drop.Catches
+	if caught := g.Catches([]byte(page)); !slices.Equal(caught, want) {
+		t.Fatalf("a glance finds %+v caught, Read %+v\n%s", caught, want, page)
+	}
 	return true
 }
 
