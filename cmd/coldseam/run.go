@@ -134,6 +134,7 @@ func (p *program) commands() []*cli.Command {
 		p.bookCommand(),
 		p.probeCommand(),
 		p.nextCommand(),
+		p.tiltCommand(),
 		p.rigCommand(),
 		p.fishCommand(),
 		p.chartCommand(),

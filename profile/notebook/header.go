@@ -2,6 +2,7 @@ package notebook
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"unicode"
 
@@ -98,7 +99,7 @@ var keys = []key{
 	length("deepest", "the lake's deepest known water, 40 ft", 0, 2000, func(d *profile.Drop) *profile.Optional { return &d.Deepest }),
 	length("secchi", "Secchi depth, 9 ft", 0, 100, func(d *profile.Drop) *profile.Optional { return &d.Secchi }),
 	length("altitude", "height above the sea, 1900 ft", -500, 6000, func(d *profile.Drop) *profile.Optional { return &d.Altitude }),
-	length("lake length", "length of the lake, 800 m", 0, 1e6, func(d *profile.Drop) *profile.Optional { return &d.LakeLength }),
+	lakeLength("lake length", "length of the lake, 800 m or 1.5 mi", func(d *profile.Drop) *profile.Optional { return &d.LakeLength }),
 	coordinate("latitude", "of the water, 46.1 N: gives the length of the day", unit.Latitude, func(d *profile.Drop) *profile.Optional { return &d.Latitude }),
 	coordinate("longitude", "of the water, 89.3 W", unit.Longitude, func(d *profile.Drop) *profile.Optional { return &d.Longitude }),
 	{"wind", "SW 8 mph, light S; or calm, breeze, chop, whitecaps", setWind, getWind},
@@ -219,6 +220,22 @@ func coordinate(name, help string, c unit.Coordinate, field func(*profile.Drop) 
 		}
 		return ""
 	}}
+}
+
+// lakeLength is a length that may be written in kilometres or miles too.
+func lakeLength(name, help string, field func(*profile.Drop) *profile.Optional) key {
+	const most = 1e6
+	k := length(name, help, 0, most, field)
+	plain := k.set
+	k.set = func(d *profile.Drop, v string, bare unit.System) error {
+		n, far, ok := unit.ScanNumber(clean(v), true)
+		m, ok2 := map[string]float64{"km": 1000, "mi": 1609.344, "mile": 1609.344, "miles": 1609.344}[strings.TrimSpace(far)]
+		if !ok || !ok2 {
+			return plain(d, v, bare)
+		}
+		return plain(d, exact(math.Min(n.Value*m, 2*most))+" m", bare)
+	}
+	return k
 }
 
 // stated parses a value that has its unit.

@@ -1,8 +1,10 @@
 package plan
 
 import (
+	"coldseam/profile"
 	"coldseam/profile/band"
 	"coldseam/profile/fish"
+	"coldseam/profile/tilt"
 )
 
 // Change is the code of something that would change the advice.
@@ -17,6 +19,7 @@ const (
 	WarmerNearby Change = "warmer nearby" // water nearer to what the fish likes
 	WarmerStart  Change = "warmer start"  // too warm where the fly starts: down
 	ColderStart  Change = "colder start"  // too cold where the fly starts: up
+	WindTilts    Change = "wind tilts"    // the thermocline, so that the ends of the lake differ
 )
 
 // Changes lists what would change the advice.
@@ -45,6 +48,9 @@ func (p *Plan) Changes() []Change {
 	}
 	if p.Fish.Kind != fish.Coldwater && !b.Cold && b.Verdict != band.OverWarm && p.fallAt(b.Start.Best) > coolsCPerM {
 		out = append(out, ColderStart)
+	}
+	if t, no := p.Tilt(profile.Optional{}, tilt.AnyPlace); no == "" && t.Choice.End != tilt.EitherEnd {
+		out = append(out, WindTilts)
 	}
 	return out
 }

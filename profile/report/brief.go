@@ -58,22 +58,30 @@ const (
 // Text prints a Brief for a terminal of a width: a table with the details beside the
 // numbers, or behind them where it is narrow.
 func (b Brief) Text(width int) string {
-	out := WrapTo(b.Title, width) + "\n"
-	for i, w := range b.Warnings {
+	return laid(width, b.Title, b.Warnings, b.NoWater, b.Rows, slices.Concat([]string{b.Confidence}, b.oddest(), b.Safety))
+}
+
+// laid is an answer at a glance: a title, what stands first, the answer in a sentence or
+// two, where there is one, its numbers, and what is said of them, a sentence each.
+func laid(width int, title string, warnings []string, answer string, rows []Row, notes []string) string {
+	out := WrapTo(title, width) + "\n"
+	for i, w := range warnings {
 		if i == 0 {
 			out += "\n"
 		}
 		out += WrapTo(w, width) + "\n"
 	}
-	if b.NoWater != "" {
-		out += "\n" + WrapTo(b.NoWater, width) + "\n"
+	if answer != "" {
+		out += "\n" + WrapTo(answer, width) + "\n"
 	}
 	out += "\n"
-	for _, r := range b.Rows {
+	for _, r := range rows {
 		out += r.text(width)
 	}
-	out += "\n"
-	for _, t := range slices.Concat([]string{b.Confidence}, b.oddest(), b.Safety) {
+	if len(notes) > 0 {
+		out += "\n"
+	}
+	for _, t := range notes {
 		out += WrapTo(t, width) + "\n"
 	}
 	return out

@@ -48,12 +48,17 @@ func sentence(s string) string {
 	if s == "" {
 		return ""
 	}
-	r, n := utf8.DecodeRuneInString(s)
-	s = string(unicode.ToUpper(r)) + s[n:]
+	s = capital(s)
 	if !strings.HasSuffix(s, ".") {
 		s += "."
 	}
 	return s
+}
+
+// capital is a text with a capital in front.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 // list joins words: "a", "a and b", "a, b and c".

@@ -105,6 +105,8 @@ func (s speaker) change(c plan.Change) string {
 		return fmt.Sprintf("water over %s at %s would move you down", most, start)
 	case plan.ColderStart:
 		return fmt.Sprintf("water under %s at %s would move you up", s.u.Degrees(f.ComfortLowC.Value), start)
+	case plan.WindTilts:
+		return s.windTilts()
 	}
 	return string(c)
 }
