@@ -34,11 +34,9 @@ func (w TwoLayers) PeriodS(lengthM float64) float64 {
 	return 2 * lengthM / math.Sqrt(w.buoyancy()/w.Below*equivalent)
 }
 
-// Wedderburn is the number of that name: of about 1 or less, cold water comes up at the
-// upwind end.
-func (w TwoLayers) Wedderburn(stress, lengthM float64) float64 {
-	return w.UpperM / (2 * w.EndM(stress, lengthM))
-}
+// Wedderburn is the number of that name of a steady displacement at the ends: of about 1 or
+// less, cold water comes up at the upwind end.
+func (w TwoLayers) Wedderburn(endM float64) float64 { return w.UpperM / (2 * endM) }
 
 // Share is how much of the steady displacement a sudden wind has brought about after a
 // time, in a water of a period, both in s: all of it after a quarter of the period.

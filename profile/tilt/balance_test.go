@@ -41,7 +41,7 @@ func near(t *testing.T, what string, got, want, share float64) {
 func TestBasin(t *testing.T) {
 	for _, b := range basins(t) {
 		stress := Stress(b.windMps, dragBest)
-		if b.w.Wedderburn(stress, b.lengthM) < 2 {
+		if b.w.Wedderburn(b.w.EndM(stress, b.lengthM)) < 2 {
 			t.Errorf("%+v is tilted too far for the comparison", b)
 		}
 		near(t, "end", b.w.EndM(stress, b.lengthM), b.endM, 0.025)
@@ -77,7 +77,7 @@ func TestByHand(t *testing.T) {
 	w := TwoLayers{10, 30, 998, 1000}
 	near(t, "end", w.EndM(0.1, 1000), 0.1*1000/(2*9.80665*2*10), 1e-12)
 	near(t, "period", w.PeriodS(1000), 2*1000/math.Sqrt(9.80665*2/1000*7.5), 1e-12)
-	near(t, "Wedderburn number", w.Wedderburn(0.1, 1000), 9.80665*2*100/(0.1*1000), 1e-12)
+	near(t, "Wedderburn number", w.Wedderburn(w.EndM(0.1, 1000)), 9.80665*2*100/(0.1*1000), 1e-12)
 	near(t, "stress", Stress(10, 1.3e-3), 0.156, 1e-12)
 	deep := w
 	deep.LowerM = math.Inf(1)

@@ -165,7 +165,7 @@ func (t *Tilt) displace(others []TwoLayers) {
 		s = span{1, 1}
 	}
 	steady := spread(best, s)
-	w := func(end float64) float64 { return t.Layers.UpperM / (2 * end) }
+	w := t.Layers.Wedderburn
 	t.Wedderburn = profile.Estimate{Best: w(best), Low: w(steady.High), High: w(steady.Low)}
 	t.Share = profile.Exactly(1)
 	if t.BlownKnown {
