@@ -162,6 +162,7 @@ func (p *program) print(made plan.Plan, j job, checked *report.Check) {
 	block("Confirm at the anchor", report.Confirm(made))
 	block("Why", why)
 	block("What would change it", changes)
+	block("Light of the day", report.Sun(made))
 	block("The whole lake", report.Basin(made))
 	block("Assumed or not measured", append(report.Assumed(made), j.notes...))
 	block("Your readings", report.AsRead(made, j.sheet.Notes))

@@ -43,7 +43,13 @@ func Number(tb testing.TB, s string) float64 {
 // installed, and compares: the columns of exact as text, the others by near.
 func Remade(tb testing.TB, script, file string, exact []int, near func(what string, got, want float64)) {
 	tb.Helper()
-	python := Python(tb, "scipy")
+	RemadeWith(tb, "scipy", script, file, exact, near)
+}
+
+// RemadeWith is Remade with other modules of Python.
+func RemadeWith(tb testing.TB, modules, script, file string, exact []int, near func(what string, got, want float64)) {
+	tb.Helper()
+	python := Python(tb, modules)
 	cmd := exec.Command(python, "-B", script)
 	cmd.Dir = "testdata"
 	made, err := cmd.Output()

@@ -24,10 +24,10 @@ type Reason string
 
 // The reasons, in the order in which they are asked for.
 const (
-	LowSun     Reason = "low-sun"     // shallower: dawn, dusk or night by the sky text, or before 8 h or after 19 h
+	LowSun     Reason = "low-sun"     // shallower: dawn, dusk or night by the sky text, a sun under 20 degrees, or before 8 h or after 19 h
 	Overcast   Reason = "overcast"    // shallower: cloud, rain, fog
 	Chop       Reason = "chop"        // shallower: waves, or wind that makes them
-	BrightCalm Reason = "bright-calm" // deeper: a clear sky from 10 to 16 h, and next to no wind
+	BrightCalm Reason = "bright-calm" // deeper: a clear sky, the sun at 45 degrees or from 10 to 16 h, and next to no wind
 	NoEffect   Reason = "no-effect"   // none: for callers, where sky or hour were noted and Advise gives no reason
 )
 
@@ -38,6 +38,10 @@ const (
 	brightFromH, brightTillH = 10, 16
 	calmBelowMps             = 2.0
 	chopFromMps              = 3.4
+	// Where it is known how high the sun stands, that decides in place of the hour. These are
+	// about what the hours mean in July at 45 degrees north by summer time, where they come
+	// from: low at 8 h and at 19 h, high at 10 h and at 16 h.
+	lowBelowDeg, brightFromDeg = 20, 45
 )
 
 // Sky is what the page says about the light.
@@ -45,6 +49,8 @@ type Sky struct {
 	Date string           // "2026-07-18 14:20"; without a time of day the hour is not known
 	Text string           // free words: clear, overcast, dusk, whitecaps
 	Wind profile.Optional // m/s; negative or not a number counts as not known
+	// SunDeg is how high the sun stood, degrees; it wins over the hour.
+	SunDeg profile.Optional
 }
 
 // Advice is a shift with its reason.
@@ -59,7 +65,7 @@ type Advice struct {
 //
 // That fish come up in low light and under a broken surface and go down under a bright
 // sky is common practice, and untested: no data here can test it. So are the hours,
-// which are those of the page's clock, for no latitude is known.
+// which are those of the page's clock where the sun's elevation is not known.
 func Advise(s Sky) Advice {
 	has := remark.Sky(s.Text).Has
 	sunny, covered := has(remark.Bright), has(remark.Cloud)
@@ -72,15 +78,15 @@ func Advise(s Sky) Advice {
 	if windKnown {
 		still = s.Wind.Value < calmBelowMps
 	}
-	h := hour(s.Date) // comparisons with NaN are false
+	low, high := s.height()
 	switch {
-	case has(remark.Low), h < lowUntilH, h > lowAfterH:
+	case has(remark.Low), low:
 		return Advice{Shallower, LowSun}
 	case covered:
 		return Advice{Shallower, Overcast}
 	case choppy:
 		return Advice{Shallower, Chop}
-	case sunny && still && !has(remark.Chop) && h >= brightFromH && h <= brightTillH:
+	case sunny && still && !has(remark.Chop) && high:
 		return Advice{Deeper, BrightCalm}
 	}
 	return Advice{Shift: None}
@@ -88,6 +94,15 @@ func Advise(s Sky) Advice {
 
 // Noted reports whether a sky or an hour was noted at all.
 func (s Sky) Noted() bool { return strings.TrimSpace(s.Text) != "" || !math.IsNaN(hour(s.Date)) }
+
+// height reports whether the sun stood low, or high.
+func (s Sky) height() (low, high bool) {
+	if s.SunDeg.Known {
+		return s.SunDeg.Value < lowBelowDeg, s.SunDeg.Value >= brightFromDeg
+	}
+	h := hour(s.Date) // comparisons with NaN are false
+	return h < lowUntilH || h > lowAfterH, h >= brightFromH && h <= brightTillH
+}
 
 // hour gives the time of day of a page's date in hours, NaN where there is none.
 func hour(date string) float64 {

@@ -49,6 +49,12 @@ func TestAdvise(t *testing.T) {
 		{"bright at 10", Sky{Date: "2026-07-18 10:00", Text: "clear", Wind: calmAir}, BrightCalm},
 		{"bright at 16", Sky{Date: "2026-07-18 16:00", Text: "clear", Wind: calmAir}, BrightCalm},
 		{"bright after 16", Sky{Date: "2026-07-18 16:01", Text: "clear", Wind: calmAir}, ""},
+		{"a low sun at noon, far north", Sky{Date: noon, SunDeg: profile.Some(19.9)}, LowSun},
+		{"a high sun at 20 h", Sky{Date: "2026-07-18 20:00", SunDeg: profile.Some(20)}, ""},
+		{"a sun not high enough at noon", Sky{Date: noon, Text: "clear", Wind: calmAir, SunDeg: profile.Some(44.9)}, ""},
+		{"a high sun at 9 h", Sky{Date: "2026-07-18 09:00", Text: "clear", Wind: calmAir, SunDeg: profile.Some(45)}, BrightCalm},
+		{"a sun that is down, no date", Sky{SunDeg: profile.Some(-30)}, LowSun},
+		{"an elevation that is none", Sky{Date: dawn, SunDeg: profile.Some(math.NaN())}, ""},
 		{"wind not a number", Sky{Date: noon, Text: "clear", Wind: profile.Some(math.NaN())}, ""},
 		{"wind without end", Sky{Date: noon, Text: "clear", Wind: profile.Some(math.Inf(1))}, ""},
 		{"wind below nothing", Sky{Date: noon, Text: "clear", Wind: profile.Some(-1)}, ""},
@@ -168,7 +174,7 @@ func FuzzAdvise(f *testing.F) {
 	f.Add("\xff", "no no or nor not, ,;white", math.Inf(-1), true)
 	f.Add("9999-99-99 99:99", "İ\u212A\x00\x1b[31msun", math.Copysign(0, -1), false)
 	f.Fuzz(func(t *testing.T, date, text string, wind float64, known bool) {
-		s := Sky{date, text, profile.Optional{Value: wind, Known: known}}
+		s := Sky{Date: date, Text: text, Wind: profile.Optional{Value: wind, Known: known}}
 		a := Advise(s)
 		switch a.Why {
 		case "", LowSun, Overcast, Chop, BrightCalm:

@@ -7,9 +7,9 @@
 // package water; what a page does not say, or says in words not known here, moves
 // nothing.
 //
-// It does not know the latitude nor the season, so that hours of low and of high sun
-// are fixed hours of the page's clock (common practice) and wrong in a far northern
-// June; nor the moon: a moonlit night is a night; nor which weeds grow or whether any
+// Where nobody says how high the sun stands, hours of low and of high sun are fixed
+// hours of the page's clock (common practice) and wrong in a far northern June. It does
+// not know the moon: a moonlit night is a night; nor which weeds grow or whether any
 // do: bottom, ice and grazing decide that too. The lines for weeds are fitted on lakes
 // of one region. Brown or muddy water dims the light like green water does, and a
 // Secchi depth cannot tell them apart. It decides nothing about temperature or oxygen.

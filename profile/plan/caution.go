@@ -67,12 +67,17 @@ func (p *Plan) UnderIce() bool {
 	return inverse && top < iceC || top <= freezeC || top <= winterC && p.winter()
 }
 
-// winter reports whether the drop is of a month in which lakes of the north freeze.
+// winter reports whether the drop is of a month in which lakes freeze: of the north, where
+// no latitude says that it is of the south.
 func (p *Plan) winter() bool {
 	if len(p.Drop.Date) < len("2027-01") {
 		return false
 	}
-	return slices.Contains([]string{"12", "01", "02", "03"}, p.Drop.Date[5:7])
+	months := []string{"12", "01", "02", "03"}
+	if p.Drop.Latitude.Known && p.Drop.Latitude.Value < 0 {
+		months = []string{"06", "07", "08", "09"}
+	}
+	return slices.Contains(months, p.Drop.Date[5:7])
 }
 
 // cautions lists those that apply: the water's rules where they were noted, then the

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"time"
 
 	"coldseam/profile"
 	"coldseam/profile/band"
@@ -12,6 +13,7 @@ import (
 	"coldseam/profile/light"
 	"coldseam/profile/oxygen"
 	"coldseam/profile/rig"
+	"coldseam/profile/sun"
 )
 
 // Input is a drop as it was read, and what the angler has settled beforehand.
@@ -19,9 +21,10 @@ type Input struct {
 	Drop       profile.Drop
 	Fish       fish.Fish
 	Rules      rig.Rules
-	ClearanceM float64      // of the fly above the bottom
-	FlyDensity float64      // kg/m3 of the fly; 0: not known
-	Basin      *basin.Basin // the water's table of depth and area, nil where there is none
+	ClearanceM float64        // of the fly above the bottom
+	FlyDensity float64        // kg/m3 of the fly; 0: not known
+	Zone       *time.Location // of the page's clock, nil where it is not known
+	Basin      *basin.Basin   // the water's table of depth and area, nil where there is none
 	rig.Tackle
 }
 
@@ -45,7 +48,8 @@ type Plan struct {
 	StepM      float64          // m, where a fitted step puts the break, if that is a doubt; else 0
 	Assumed    []Assumption
 	Cautions   []Caution
-	Basin      *Basin // nil without a table of depth and area
+	Sun        *sun.Outlook // the light of the day; nil where the day or the latitude is not known
+	Basin      *Basin       // nil without a table of depth and area
 }
 
 // Make makes the plan. It refuses a drop with no usable reading; Plan.Drop then still
@@ -58,6 +62,7 @@ func Make(in Input) (Plan, error) {
 		return p, err
 	}
 	p.Column = column
+	p.Sun = sunOf(&p.Drop, in.Zone)
 	p.Layers = layers.Find(column)
 	p.Band = p.findBand(column, p.Layers)
 	if p.Band.Found {
@@ -77,7 +82,7 @@ func Make(in Input) (Plan, error) {
 // findBand finds the band of a column of this drop.
 func (p *Plan) findBand(c profile.Column, l layers.Layers) band.Band {
 	d := &p.Drop
-	sky := light.Sky{Date: d.Date, Text: d.Sky, Wind: d.Wind}
+	sky := light.Sky{Date: d.Date, Text: d.Sky, Wind: d.Wind, SunDeg: p.sunDeg()}
 	lit := light.Advise(sky)
 	if lit.Why == "" && sky.Noted() {
 		lit.Why = light.NoEffect

@@ -135,6 +135,7 @@ type PlanJSON struct {
 	Layers     LayersJSON     `json:"layers"`
 	Band       BandJSON       `json:"band"`
 	Rig        *RigJSON       `json:"rig,omitempty"`
+	Sun        *SunJSON       `json:"sun,omitempty"`   // absent without day and latitude
 	Basin      *BasinJSON     `json:"basin,omitempty"` // absent without a table of depth and area
 	Confidence ConfidenceJSON `json:"confidence"`
 	Cautions   []CautionJSON  `json:"cautions"`
@@ -148,7 +149,7 @@ func JSON(p plan.Plan, notes []string) PlanJSON {
 	out := PlanJSON{
 		Water: p.Drop.Water, Spot: p.Drop.Spot, Date: p.Drop.Date, For: p.Fish.Key,
 		BottomM: known(p.Drop.Bottom), SecchiM: known(p.Drop.Secchi), AltitudeM: known(p.Drop.Altitude),
-		Layers: Layers(p.Layers), Band: s.band(), Basin: s.basin(), Cautions: []CautionJSON{}, Notes: append([]string{}, notes...),
+		Layers: Layers(p.Layers), Band: s.band(), Sun: sunJSON(p.Sun), Basin: s.basin(), Cautions: []CautionJSON{}, Notes: append([]string{}, notes...),
 		Confidence: ConfidenceJSON{SureJSON{p.Depths.Level, s.doubts(p.Depths)}, SureJSON{p.Oxygen.Level, s.doubts(p.Oxygen)}},
 	}
 	for _, r := range p.Drop.Readings {
