@@ -240,7 +240,7 @@ func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, err
 	lake.Fill(&j.sheet.Drop)
 	j.input = plan.Input{
 		Drop: j.sheet.Drop, Fish: f, Rules: set.RulesFor(sheet.Drop.Water), ClearanceM: set.ClearanceM,
-		FlyDensity: set.FlyDensity(sheet.Drop.FlyWeight), Tackle: set.Tackle, Basin: lake.Basin,
+		FlyDensity: set.FlyDensity(sheet.Drop.FlyWeight), Tackle: set.Tackle, Basin: lake.Basin, Zone: set.Zone,
 	}
 	return j, nil
 }
