@@ -60,7 +60,7 @@ var plainNames = map[string]what{
 	"profile": ofProfile, "units": ofKey,
 	"depth unit": ofDepthUnit, "depth units": ofDepthUnit, "temp unit": ofTempUnit, "temp units": ofTempUnit, "temperature unit": ofTempUnit,
 	"temp step": ofStep, "temp plus minus c": ofSpread,
-	"depth corrected m": made, "temp corrected c": made, "flag": made, "may mean": made,
+	"depth corrected m": made, "temp corrected c": made, "flag": made, "flags": made, "may mean": made,
 	"utc offset": passed, "time zone": passed,
 }
 
