@@ -46,7 +46,7 @@ var files = []struct {
 	{"two times of a day", "date,time,depth_m,temp_c\n2026-07-18,06:00,0,20\n2026-07-18,06:00,1,19\n2026-07-18,18:00,0,22\n", []string{
 		"date: 2026-07-18 06:00\nunits: m C\n0 m: 20 C\n1 m: 19 C\n", "date: 2026-07-18 18:00\nunits: m C\n0 m: 22 C\n"}, ""},
 	{"keys of a page", "depth_ft,temp_f,wind_mph,line_angle,thermometer,for,marks_at\n5,73,8,20,reads 32.5 F in ice water,rainbow,gunwale 1.5 ft\n",
-		[]string{"units: ft F\nwind: 3.57632 m/s\nline angle: 20\nmarks at: gunwale 0.4572 m\nthermometer: reads 0.277777778 C in ice water\nfor: rainbow\n5 ft: 73 F\n"}, ""},
+		[]string{"units: ft F\nwind: 8 mph\nline angle: 20\nmarks at: gunwale 1.5 ft\nthermometer: reads 32.5 F in ice water\nfor: rainbow\n5 ft: 73 F\n"}, ""},
 	{"restored", "lake,depth_ft,temp_f\n'=1+1 Pond,5,-0.3\n", []string{"water: =1+1 Pond\nunits: ft F\n5 ft: -0.3 F\n"}, ""},
 	{"wide, a column a depth", "date,lake,units,0,5,10 ft\n2026-07-18,Alder Kettle,ft F,74,73,70\n2026-08-18,Alder Kettle,ft F,74,,\n", []string{
 		"water: Alder Kettle\ndate: 2026-07-18\nunits: ft F\n0 ft: 74 F\n5 ft: 73 F\n10 ft: 70 F\n",

@@ -103,18 +103,18 @@ var keys = []key{
 	coordinate("latitude", "of the water, 46.1 N: gives the length of the day", unit.Latitude, func(d *profile.Drop) *profile.Optional { return &d.Latitude }),
 	coordinate("longitude", "of the water, 89.3 W", unit.Longitude, func(d *profile.Drop) *profile.Optional { return &d.Longitude }),
 	{"wind", "SW 8 mph, light S; or calm, breeze, chop, whitecaps", setWind, getWind},
-	quantity("line angle", "degrees of the line from the vertical", 0, 60, lineAngle, "", func(d *profile.Drop) *profile.Optional { return &d.LineAngle }),
+	quantity("line angle", "degrees of the line from the vertical", 0, 60, lineAngle, plainly(""), func(d *profile.Drop) *profile.Optional { return &d.LineAngle }),
 	{"marks at", `marks counted at: "water" or "gunwale 1.5 ft"`, setMarks, getMarks},
 	length("bulb below zero", "how far the bulb hangs below the line's zero, 6 in", 0, 3, func(d *profile.Drop) *profile.Optional { return &d.BulbBelow }),
 	{"thermometer", `its ice-point check, "reads 32.5 F in ice water"`, setIcePoint, func(d *profile.Drop) string {
 		if !d.IcePoint.Known {
 			return ""
 		}
-		return "reads " + exact(d.IcePoint.Value) + " C in ice water"
+		return "reads " + written(d.IcePoint, d.Units.Temp, unit.Celsius) + " in ice water"
 	}},
-	quantity("thermometer precision", "the thermometer's random error, 0.5 F", 0, 5, precision, " C", func(d *profile.Drop) *profile.Optional { return &d.Precision }),
-	quantity("wait", "time the thermometer was left at each depth, 2 min", 0, 3600, stated(unit.ParseDuration), " s", func(d *profile.Drop) *profile.Optional { return &d.Wait }),
-	quantity("time constant", "the thermometer's time constant, 20 s", 0, 3600, stated(unit.ParseDuration), " s", func(d *profile.Drop) *profile.Optional { return &d.TimeConst }),
+	quantity("thermometer precision", "the thermometer's random error, 0.5 F", 0, 5, precision, plainly(" C"), func(d *profile.Drop) *profile.Optional { return &d.Precision }),
+	quantity("wait", "time the thermometer was left at each depth, 2 min", 0, 3600, stated(unit.ParseDuration), plainly(" s"), func(d *profile.Drop) *profile.Optional { return &d.Wait }),
+	quantity("time constant", "the thermometer's time constant, 20 s", 0, 3600, stated(unit.ParseDuration), plainly(" s"), func(d *profile.Drop) *profile.Optional { return &d.TimeConst }),
 	{"oxygen", "unit of the oxygen column, mg/L or %", func(d *profile.Drop, v string, _ unit.System) error {
 		switch strings.ToLower(strings.TrimSpace(v)) {
 		case "mg/l", "ppm", "mgl":
@@ -128,8 +128,8 @@ var keys = []key{
 	}, func(d *profile.Drop) string { return d.OxygenUnit }},
 	text("for", "the fish you are after, rainbow", func(d *profile.Drop) *string { return &d.For }),
 	text("weight", "the weight on the line", func(d *profile.Drop) *string { return &d.Weight }),
-	quantity("fly weight", "mass of the fly, weighed dry, 0.25 g", 0, 0.05, stated(unit.ParseMass), " kg", func(d *profile.Drop) *profile.Optional { return &d.FlyWeight }),
-	quantity("retrieve", "line recovered, 2 in/s over pauses; or slow, crawl", 0, 5, stated(RetrieveMps), " m/s", func(d *profile.Drop) *profile.Optional { return &d.Retrieve }),
+	quantity("fly weight", "mass of the fly, weighed dry, 0.25 g", 0, 0.05, stated(unit.ParseMass), grams, func(d *profile.Drop) *profile.Optional { return &d.FlyWeight }),
+	quantity("retrieve", "line recovered, 2 in/s over pauses; or slow, crawl", 0, 5, stated(RetrieveMps), retrieved, func(d *profile.Drop) *profile.Optional { return &d.Retrieve }),
 	text("sky", "clear, cloud, dusk...", func(d *profile.Drop) *string { return &d.Sky }),
 	text("colour", "of the water: clear, stained, green", func(d *profile.Drop) *string { return &d.Colour }),
 	text("anchor", "what came up on it: clean, black, smells", func(d *profile.Drop) *string { return &d.Anchor }),
@@ -175,21 +175,46 @@ func kept(v string) (string, error) {
 }
 
 // inUnits writes a length in the angler's unit where that loses nothing, else in metres.
-func inUnits(o profile.Optional, u unit.System) string {
-	if o.Known && u.Depth != unit.NoLength {
-		text := exact(u.Depth.From(o.Value)) + " " + u.Depth.String()
-		if back, _, err := unit.ParseLength(text); err == nil && rounded(back) == o.Value && len(text) <= longestNice {
+func inUnits(o profile.Optional, u unit.System) string { return written(o, u.Depth, unit.Metre) }
+
+// written writes a value in SI in the first of some units in which it is a short number that
+// reads back as the same value, else in the last, which is that of SI.
+func written(o profile.Optional, units ...unit.Unit) string {
+	if !o.Known {
+		return ""
+	}
+	for _, u := range units[:len(units)-1] {
+		if u == unit.None {
+			continue
+		}
+		x := math.Round(u.From(o.Value)*1e6) / 1e6
+		if text := exact(x) + " " + u.String(); rounded(u.SI(x)) == o.Value && len(text) <= longestNice {
 			return text
 		}
 	}
-	return optional(o, " m")
+	si := units[len(units)-1]
+	return exact(o.Value) + " " + si.String()
 }
 
 // longestNice: a number of more digits is nobody's measure, but a sum of others.
 const longestNice = 12
 
+// plainly writes a value as it is kept, with the name of its unit.
+func plainly(suffix string) func(profile.Optional, unit.System) string {
+	return func(o profile.Optional, _ unit.System) string { return optional(o, suffix) }
+}
+
+func grams(o profile.Optional, _ unit.System) string { return written(o, unit.Gram, unit.Kilogram) }
+
+func retrieved(o profile.Optional, u unit.System) string {
+	if u.Depth != unit.Foot {
+		return written(o, unit.CentimetrePerSecond, unit.MetrePerSecond)
+	}
+	return written(o, unit.InchPerSecond, unit.CentimetrePerSecond, unit.MetrePerSecond)
+}
+
 // quantity is a key that holds a value between low and high, in SI.
-func quantity(name, help string, low, high float64, parse func(v string, bare unit.System) (float64, error), si string, field func(*profile.Drop) *profile.Optional) key {
+func quantity(name, help string, low, high float64, parse func(v string, bare unit.System) (float64, error), write func(profile.Optional, unit.System) string, field func(*profile.Drop) *profile.Optional) key {
 	return key{name, help, func(d *profile.Drop, v string, bare unit.System) error {
 		x, err := parse(v, bare)
 		if err == nil && (x < low || x > high) {
@@ -197,15 +222,13 @@ func quantity(name, help string, low, high float64, parse func(v string, bare un
 		}
 		*field(d) = profile.Some(rounded(x))
 		return err
-	}, func(d *profile.Drop) string { return optional(*field(d), si) }}
+	}, func(d *profile.Drop) string { return write(*field(d), d.Units) }}
 }
 
 // length is a quantity in metres, which is written in the drop's unit where it can be. On a
 // page whose depth unit is stated a bare number is in that unit.
 func length(name, help string, low, high float64, field func(*profile.Drop) *profile.Optional) key {
-	k := quantity(name, help, low, high, bareLength, " m", field)
-	k.get = func(d *profile.Drop) string { return inUnits(*field(d), d.Units) }
-	return k
+	return quantity(name, help, low, high, bareLength, inUnits, field)
 }
 
 // coordinate is a latitude or a longitude in degrees.
@@ -298,7 +321,7 @@ func getMarks(d *profile.Drop) string {
 	case profile.MarksAtWater:
 		return "water"
 	case profile.MarksAtGunwale:
-		return "gunwale " + exact(d.FreeboardM) + " m"
+		return "gunwale " + inUnits(profile.Some(d.FreeboardM), d.Units)
 	}
 	return ""
 }

@@ -284,3 +284,22 @@ func TestKeysAreDistinct(t *testing.T) {
 		}
 	}
 }
+
+// What was noted in the angler's units is written in them, and what is no short number in
+// them in those of SI.
+func TestWrittenInOwnUnits(t *testing.T) {
+	for in, want := range map[string]string{
+		"wind: SW 8 mph": "wind: 8 mph from SW", "wind: 10 kn": "wind: 10 kn", "wind: 4 m/s": "wind: 4 m/s",
+		"thermometer: reads 32.5 F in ice water": "thermometer: reads 32.5 F in ice water", "thermometer: 0.3 C": "thermometer: reads 32.54 F in ice water",
+		"marks at: gunwale 1.5 ft": "marks at: gunwale 1.5 ft", "retrieve: 2 in/s": "retrieve: 2 in/s", "fly weight: 0.12 g": "fly weight: 0.12 g",
+		"bulb below zero: 6 in": "bulb below zero: 0.5 ft",
+	} {
+		sheets, err := Read([]byte("units: ft F\n"+in+"\n0 70\n"), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if text := Write(sheets[0].Drop); !strings.Contains(text, "\n"+want+"\n") {
+			t.Errorf("%s is written\n%s", in, text)
+		}
+	}
+}

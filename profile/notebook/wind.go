@@ -181,7 +181,11 @@ func setWind(d *profile.Drop, v string, bare unit.System) error {
 }
 
 func getWind(d *profile.Drop) string {
-	speed := optional(d.Wind, " m/s")
+	units := []unit.Unit{unit.MetrePerSecond, unit.Knot, unit.KilometrePerHour, unit.MilePerHour, unit.MetrePerSecond}
+	if d.Units.Depth == unit.Foot {
+		units = []unit.Unit{unit.MilePerHour, unit.Knot, unit.MetrePerSecond}
+	}
+	speed := written(d.Wind, units...)
 	if speed != "" && d.WindFrom != "" {
 		return speed + " from " + d.WindFrom
 	}
