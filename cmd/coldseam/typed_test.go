@@ -83,7 +83,7 @@ func TestTypedWords(t *testing.T) {
 	c.typeLine("stop")
 	_, out := c.end()
 	page := saved(t, dir)
-	for _, want := range []string{"for: walleye", "note: caught 2 at 14 ft", "wind: 3.57632 m/s", "note: wind SW 8", "note: fish at # 3 buoy"} {
+	for _, want := range []string{"for: walleye", "note: caught 2 at 14 ft", "wind: 8 mph", "note: wind SW 8", "note: fish at # 3 buoy"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %q in\n%s", want, page)
 		}
