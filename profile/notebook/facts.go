@@ -13,6 +13,8 @@ type prose struct {
 	twoDays error    // of a date taken that may be two days
 	inexact bool     // more was said than the values hold
 	titled  bool     // it begins with a date
+	timed   bool     // it holds a time of day
+	caught  bool     // it tells of a catch
 }
 
 // take cuts a piece of the text out and takes a fact from it.
@@ -35,10 +37,11 @@ var (
 	bottomWord  = lazy(`(?i)\b(?:bottom|btm|bttm|bot|fond|boat|canoe|kayak|tube|hole|ice)\b`)
 	denied      = lazy(`(?i)(?:\b(?:no|not|never|without|off|above|near|from|past|over|before|find)|n't)(?: the| any)?\s*$`)
 	secchiFirst = lazy(`(?i)\b(?:secc?hi|secci|sechi|sd|vis|viz|visibility|clarity|disk|disc)\b` + ofWords + aLength)
-	windPiece   = lazy(`(?i)(?:\b` + compass + `\s)?\b(?:winds?|vent|gusts?|gusting)\b[^;,.|]*(?:\d\.\d[^;,.|]*)?|(?:\b` + compass + `\s)?\d+(?:\.\d+)?\s?(?:-|to)?\s?(?:\d+(?:\.\d+)?)?\s?` + speedUnit + `\b(?:\s` + compass + `\b)?|(?:^|[;,|])\s*` + compass + `\s\d{1,2}(?:\s?(?:-|to)\s?\d{1,2})?\s*(?:$|[;,|])`)
+	windPiece   = lazy(`(?i)\b(?:winds?|vent)\s(?:from\s)?(?:the\s)?` + compass + `,\s?\d+(?:\s?(?:-|to)\s?\d+)?\s?` + speedUnit + `\b|(?:\b` + compass + `\s)?\b(?:winds?|vent|gusts?|gusting)\b[^;,.|]*(?:\d\.\d[^;,.|]*)?|(?:\b` + compass + `\s)?\d+(?:\.\d+)?\s?(?:-|to)?\s?(?:\d+(?:\.\d+)?)?\s?` + speedUnit + `\b(?:\s` + compass + `\b)?|(?:^|[;,|])\s*` + compass + `\s\d{1,2}(?:\s?(?:-|to)\s?\d{1,2})?\s*(?:$|[;,|])`)
 	dateInside  = lazy(`(?i)(?:` + weekdayName + `[.,]?\s+)?(?:\b\d{4}[-/.]\d{1,2}[-/.]\d{1,2}\b|\b\d{1,2}(/|\.|-)\d{1,2}(/|\.|-)(?:\d{4}|\d{2})\b)`)
 	clockInside = lazy(`(?i)^[ ,;]*(?:at )?(` + aClock + `)(?:$|[ ,;])`)
 	clockAlone  = lazy(`(?i)(?:^|[\s,;(@])(\d{1,2}(?:[:.h]\d{2})?\s?(?:am|pm|a\.m\.|p\.m\.)|\d{1,2}h\d{2}|\d{1,2}[:h]\d{2}\s?(?:a|p|hrs?|h))(?:$|[\s,;).])`)
+	anyClock    = lazy(`(?i)(?:^|[\s,;(@])` + aClock + `(?:$|[\s,;).])`)
 	shortDay    = lazy(`^(\d{1,2})[/.](\d{1,2})(?:$|[ ,;])`)
 )
 
@@ -53,6 +56,11 @@ const weekdayName = `\b(?:mon|tues?|wed|thu|thurs?|fri|sat|sun)(?:day|nesday|rsd
 // certain takes out what no reading holds: dates with their year, times of day, winds
 // with a unit.
 func (p *prose) certain() {
+	if s, err := unit.ParseSystem(strings.TrimSpace(p.text)); err == nil && s.Depth != unit.NoLength && s.Temp != unit.NoTemperature { // "ft F" alone
+		p.take(0, len(p.text), Header{Key: "units", Value: s.String()})
+		return
+	}
+	p.timed = anyClock().MatchString(p.text)
 	p.dates()
 	if m := titleLine().FindStringSubmatch(strings.ToLower(p.text)); len(p.found) == 0 && m != nil && dayAndMonth(m) && strings.HasPrefix(p.text, m[1]+"/") {
 		p.titled, p.inexact = true, true

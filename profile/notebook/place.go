@@ -83,6 +83,8 @@ func (p *prose) tells(piece string, words []string, title bool) bool {
 // names none.
 func (p *prose) nameIn(piece string, words []string, title bool, o Options) (h Header) {
 	switch {
+	case !title && p.timed && fishNamed(piece, o): // "18:40 perch, 5 m" was caught
+		p.caught = true
 	case !p.has("for") && fishNamed(piece, o):
 		return Header{Key: "for", Value: afterFor(piece)}
 	case title && !p.has("water") && waterNamed(piece, words, o):

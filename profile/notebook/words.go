@@ -68,7 +68,7 @@ func (r *reader) leftOver(line int, raw string, p *prose) (left []string, ok boo
 		p.drop("date")
 		left, p.twoDays = append(left, "date"), nil
 	}
-	if len(left) > 0 {
+	if len(left) > 0 && !p.caught {
 		ok, err := r.mayBeNote(line, strings.ToLower(strings.Join(left, "; ")), raw, len(p.found) > 0)
 		if err != nil || !ok {
 			return nil, false, err
