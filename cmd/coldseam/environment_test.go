@@ -28,7 +28,7 @@ func around(t *testing.T) (dir string) {
 }
 
 // printing are the commands that print something, each once.
-var printing = []string{"--help", "plan page.txt", "next page.txt", "tilt --wind 10mph --lake-length 800m page.txt", "rig --water-depth 15ft", "fish rainbow", "chart page.txt", "batch c.csv",
+var printing = []string{"--help", "plan page.txt", "next page.txt", "tilt --wind 10mph --lake-length 800m page.txt", "rig --water-depth 15ft", "fish rainbow", "compare season.txt", "chart page.txt", "batch c.csv",
 	"completion bash", "probe list", `probe replay --page --units "m C" --layout "depth m, temp C" log.probe`}
 
 // statusOf is that of a run, -1 of one that a signal ended.

@@ -39,6 +39,7 @@ func TestExitStatus(t *testing.T) {
 		{"plan", season + "---\nwater: A\ndate: 2026-09-18\n0 150\n3 151\n6 150\n", 2}, {"plan > /dev/full", page, 1}, {"plan --json > /dev/full", page, 1},
 		{"next", page, 0}, {"next --bottom 31ft", "", 0}, {"next --bottom x", page, 2}, {"next missing.txt", "", 2}, {"next > /dev/full", page, 1},
 		{"tilt --lake-length 800m --wind 10mph --hours 3 --at upwind", page, 0}, {"tilt --json --lake-length 800m --wind 10mph", page, 0}, {"tilt", page, 2}, {"tilt --lake-length 800m", page, 2}, {"tilt --hours x --lake-length 800m --wind 10mph", page, 2}, {"tilt --at here --lake-length 800m --wind 10mph", page, 2}, {"tilt missing.txt", "", 2}, {"tilt --lake-length 800m --wind 10mph > /dev/full", page, 1},
+		{"compare", season, 0}, {"compare --json", season, 0}, {"compare", page, 2}, {"compare missing.txt", "", 2}, {"compare > /dev/full", season, 1},
 		{"rig --water-depth 15ft", "", 0}, {"rig", "", 2}, {"rig --water-depth 15", "", 2}, {"rig --water-depth 15ft > /dev/full", "", 1},
 		{"fish", "", 0}, {"fish rainbow", "", 0}, {"fish rainbo", "", 2}, {"fish > /dev/full", "", 1}, {"fish rainbow > /dev/full", "", 1},
 		{"chart", page, 0}, {"chart -o x.jpg", page, 2}, {"chart -o nowhere/x.svg", page, 1}, {"chart missing.txt", "", 2}, {"chart > /dev/full", page, 1},

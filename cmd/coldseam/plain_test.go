@@ -48,7 +48,7 @@ func TestHostileText(t *testing.T) {
 		}
 	}
 	var tries [][]string
-	for _, command := range []string{"plan", "drop", "probe", "next", "tilt", "rig", "fish", "chart", "season", "batch", "completion", hostile} {
+	for _, command := range []string{"plan", "drop", "probe", "next", "tilt", "compare", "rig", "fish", "chart", "season", "batch", "completion", hostile} {
 		tries = append(tries, []string{command, hostile}, []string{command, "--" + hostile}, []string{command, "--" + hostile + "=1"},
 			[]string{command, "--json", hostile}, []string{command, "-o", hostile, hostile}, []string{command, "--", name + ".txt"})
 		for _, part := range []string{"list", "listen", "replay", "rehearse"} {
@@ -63,7 +63,7 @@ func TestHostileText(t *testing.T) {
 		tries = append(tries, []string{"rig", "--water-depth=15ft", "--" + flag, hostile}, []string{"rig", "--" + flag, hostile})
 	}
 	for _, file := range []string{name + ".txt", "hostile.txt", "refused.txt", name + ".csv", "head.csv"} {
-		tries = append(tries, []string{"plan", file}, []string{"plan", "--json", file}, []string{"next", file}, []string{"tilt", "--wind", "10 mph", "--lake-length", "800 m", file}, []string{"tilt", "--json", "--wind", "10 mph", "--lake-length", "800 m", file}, []string{"chart", file}, []string{"batch", file},
+		tries = append(tries, []string{"plan", file}, []string{"plan", "--json", file}, []string{"next", file}, []string{"compare", file, file}, []string{"compare", "--json", file, file}, []string{"tilt", "--wind", "10 mph", "--lake-length", "800 m", file}, []string{"tilt", "--json", "--wind", "10 mph", "--lake-length", "800 m", file}, []string{"chart", file}, []string{"batch", file},
 			[]string{"chart", "-o", name + ".svg", file}, []string{"chart", "-o", name + "/x.svg", file}, []string{"probe", "replay", file}, []string{"probe", "replay", "--page", file},
 			[]string{"plan", "--check", hostile, file}, []string{"plan", file, "--size", hostile}, []string{"chart", file, "-o", "x.svg", "--size", hostile})
 	}

@@ -135,6 +135,7 @@ func (p *program) commands() []*cli.Command {
 		p.probeCommand(),
 		p.nextCommand(),
 		p.tiltCommand(),
+		p.compareCommand(),
 		p.rigCommand(),
 		p.fishCommand(),
 		p.chartCommand(),

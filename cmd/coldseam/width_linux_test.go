@@ -44,7 +44,7 @@ func TestTerminalWidth(t *testing.T) {
 	page := filepath.Join("..", "..", "testdata", "alder-kettle-july.txt")
 	lines := map[int]int{}
 	for _, columns := range []int{40, 60, 80, 100} {
-		for _, args := range [][]string{{"plan", page}, {"next", page}, {"rig", "--water-depth", "15ft"}, {"fish", "rainbow"}} {
+		for _, args := range [][]string{{"plan", page}, {"next", page}, {"tilt", "--wind", "SW 16 mph", "--lake-length", "2 mi", page}, {"compare", "--wind", "SW 16 mph", "--lake-length", "2 mi", page, page}, {"rig", "--water-depth", "15ft"}, {"fish", "rainbow"}} {
 			shown := onTerminal(t, columns, 24, "", args...)
 			for _, line := range strings.Split(shown, "\n") {
 				if utf8.RuneCountInString(line) > columns {

@@ -7,15 +7,19 @@ import (
 	"coldseam/profile/water"
 )
 
-// leastM is the least thickness of a layer that the balance can be worked out for, m.
-const leastM = 0.3
+// Least thickness of a layer that the balance can be worked out for, m. A thermocline that
+// is found in the last metre that was read has no layer below it that anybody knows.
+const (
+	leastUpperM = 0.3
+	leastLowerM = 1.0
+)
 
 // Parted parts a column at a depth: the mean densities of the water above and below, down
 // to a bottom; below the deepest reading its temperature is taken to hold. ok is false
 // where one of the layers is hardly there, or the lower one is no denser.
 func Parted(c *layers.Curve, atM, bottomM float64) (w TwoLayers, ok bool) {
 	w = TwoLayers{UpperM: atM, LowerM: bottomM - atM}
-	if !(w.UpperM >= leastM && w.LowerM >= leastM) {
+	if !(w.UpperM >= leastUpperM && w.LowerM >= leastLowerM) {
 		return w, false
 	}
 	w.Above, w.Below = meanDensity(c, 0, atM), meanDensity(c, atM, bottomM)

@@ -115,7 +115,7 @@ func Find(in Input) (t Tilt, no Refusal) {
 // partings are the layers at either end of the thermocline's interval.
 func partings(c *layers.Curve, z profile.Estimate, bottomM float64) (out []TwoLayers) {
 	for _, at := range []float64{z.Low, z.High} {
-		if w, ok := Parted(c, math.Min(math.Max(at, leastM), bottomM-leastM), bottomM); ok {
+		if w, ok := Parted(c, math.Min(math.Max(at, leastUpperM), bottomM-leastLowerM), bottomM); ok {
 			out = append(out, w)
 		}
 	}

@@ -51,7 +51,7 @@ func TestRefusals(t *testing.T) {
 		{NoLength, func(in *Input) { in.Length = profile.Optional{} }},
 		{NoLength, func(in *Input) { in.Length = profile.Some(0) }},
 		{NoWind, func(in *Input) { in.Wind = profile.Optional{} }},
-		{ThinLayer, func(in *Input) { in.BottomM = in.Layers.Thermocline.Best + 0.2 }},
+		{ThinLayer, func(in *Input) { in.BottomM = in.Layers.Thermocline.Best + 0.9 }},
 	} {
 		in := july(t)
 		c.change(&in)
