@@ -23,6 +23,8 @@ func (p *program) bookCommand() *cli.Command {
 		Subcommands: []*cli.Command{
 			p.bookShowCommand(),
 			p.bookFindCommand(),
+			p.bookCheckCommand(),
+			p.bookAddCommand(),
 		},
 		Action: func(c *cli.Context) error {
 			if c.Args().Present() {

@@ -104,21 +104,28 @@ func notNoted(e book.Entry, err error) error {
 // waited for.
 func (p *program) lockFor(dir string) (*book.Book, func(), error) {
 	b := book.At(dir, p.disk)
-	for tries := 0; ; tries++ {
-		unlock, err := b.Lock()
-		switch {
-		case err == nil:
-			return b, unlock, nil
-		case !errors.Is(err, book.ErrInUse):
-			return nil, nil, fmt.Errorf("%s: catches cannot be noted there: %s", plain.Line(dir), cause(err))
-		case tries >= lockTries:
-			return nil, nil, refuse("a drop is being taken: type it there, \"caught rainbow 16 ft\", or end that drop first")
+	unlock, err := lockSoon(b)
+	switch {
+	case errors.Is(err, book.ErrInUse):
+		return nil, nil, refuse("a drop is being taken: type it there, \"caught rainbow 16 ft\", or end that drop first")
+	case err != nil:
+		return nil, nil, fmt.Errorf("%s: catches cannot be noted there: %s", plain.Line(dir), cause(err))
+	}
+	return b, unlock, nil
+}
+
+// lockSoon locks a book; a program that is soon done with it is waited for.
+func lockSoon(b *book.Book) (unlock func(), err error) {
+	for range lockTries {
+		if unlock, err = b.Lock(); !errors.Is(err, book.ErrInUse) {
+			return unlock, err
 		}
 		time.Sleep(lockPause)
 	}
+	return nil, err
 }
 
-// How long a catch waits for another program to be done with the book.
+// How long another program is waited for.
 const (
 	lockTries = 60
 	lockPause = 50 * time.Millisecond

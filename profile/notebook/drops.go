@@ -176,6 +176,9 @@ func (p *parting) now() *chunk { return &p.chunks[len(p.chunks)-1] }
 // begun: a bottom alone, written on top, begins no drop.
 func (p *parting) begun() bool { return p.now().way.n > 0 }
 
+// SecondDrop is the note where a drop begins below another.
+const SecondDrop = "a second drop begins here"
+
 // cut begins a drop, with what holds for the whole page and what stood above it.
 func (p *parting) cut(line int) {
 	prev, next := p.now(), chunk{first: line}
@@ -190,7 +193,7 @@ func (p *parting) cut(line int) {
 	next.headers = append(next.headers, prev.after...)
 	prev.after = nil
 	p.chunks = append(p.chunks, next)
-	p.r.note(line, "a second drop begins here")
+	p.r.note(line, SecondDrop)
 }
 
 // header takes a header into its drop. A key of a place or a day begins one, as do
