@@ -59,6 +59,7 @@ func TestOf(t *testing.T) {
 		{"in spring", "rainbow", []string{spring, warmer}, 1, []Reason{Warmer}, nil, WithinDoubt},
 		{"bass where it is warm", "largemouth", []string{spring, july}, 1, []Reason{SuitsBetter}, nil, ""},
 		{"the wind can", "rainbow", []string{blowing + july, higher}, 1, []Reason{Shallower}, nil, WindCan},
+		{"at the strong end of its range", "rainbow", []string{"wind: SW 14 mph\nlake length: 700 m\n" + july, higher}, 1, []Reason{Shallower}, nil, WindCan},
 		{"noted with the other", "rainbow", []string{july, blowing + higher}, 1, []Reason{Shallower}, nil, WindCan},
 		{"half with each", "rainbow", []string{"wind: SW 14 mph\n" + july, "lake length: 1200 m\n" + higher}, 1, []Reason{Shallower}, nil, WindCan},
 		{"too little wind", "rainbow", []string{"wind: SW 4 mph\nlake length: 300 m\n" + july, higher}, 1, []Reason{Shallower}, nil, WindCannot},
@@ -144,4 +145,19 @@ func TestOrderDoesNotMatter(t *testing.T) {
 			t.Fatalf("%+v", a)
 		}
 	})
+}
+
+// A difference of two feet is one where the edges are known to a foot, and none where they
+// are known to several.
+func TestDoubtCounts(t *testing.T) {
+	p := demo.PlanFor(t, july, "rainbow")
+	const by = 0.6
+	for half, want := range map[float64]Reason{0.3: Shallower, 0.6: NoDifference} {
+		q := p
+		p.Band.Top = profile.Estimate{Best: 5, Low: 5 - half, High: 5 + half}
+		q.Band.Top = profile.Estimate{Best: 5 + by, Low: 5 + by - half, High: 5 + by + half}
+		if a := Of([]plan.Plan{p, q}); !slices.Equal(a.Why, []Reason{want}) || a.Order[0] != 0 {
+			t.Errorf("to within %v m: %+v", half, a)
+		}
+	}
 }

@@ -9,8 +9,12 @@ import (
 // Tilt says what the wind of the drop does to its thermocline, after so many seconds of it, the
 // drop being taken at a place of the water. The bottom is the deepest that is known.
 func (p *Plan) Tilt(blown profile.Optional, at tilt.Place) (tilt.Tilt, tilt.Refusal) {
+	bottomM, known := p.lakeM(), p.Drop.Bottom.Known || p.Drop.Deepest.Known
+	if p.Basin != nil {
+		bottomM, known = max(bottomM, p.Basin.FloorM), true
+	}
 	return tilt.Find(tilt.Input{
-		Layers: p.Layers, BottomM: p.lakeM(), BottomKnown: p.Drop.Bottom.Known || p.Drop.Deepest.Known,
+		Layers: p.Layers, BottomM: bottomM, BottomKnown: known,
 		Length: p.Drop.LakeLength, Wind: p.Drop.Wind, Blown: blown, At: at, Want: p.Wants(),
 	})
 }

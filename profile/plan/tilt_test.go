@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"testing"
 
 	"coldseam/profile"
@@ -61,7 +62,13 @@ func TestTiltBottom(t *testing.T) {
 			t.Errorf("bottom %v, deepest %v: %v ft, %v", c.bottom, c.deepest, got/ft, known)
 		}
 	}
-	p := planOf(t, feet(0, 60, 10, 60, 20, 59.5), "rainbow")
+	d.Bottom, d.Deepest = profile.Optional{}, profile.Optional{}
+	p := planOf(t, d, "rainbow")
+	p.Basin = &Basin{FloorM: 44 * ft} // of the water's table of depth and area
+	if got, _ := p.Tilt(profile.Optional{}, tilt.AnyPlace); !got.BottomKnown || math.Abs(got.Layers.LowerM*1.5+got.Layers.UpperM-44*ft) > 1e-6 {
+		t.Errorf("%+v", got)
+	}
+	p = planOf(t, feet(0, 60, 10, 60, 20, 59.5), "rainbow")
 	if _, no := p.Tilt(profile.Optional{}, tilt.AnyPlace); no != tilt.NotLayered {
 		t.Errorf("%q", no)
 	}

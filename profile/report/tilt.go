@@ -35,13 +35,13 @@ func NoTilt(p plan.Plan, no tilt.Refusal) string {
 		if p.Drop.Units.Feet() {
 			length = "2600ft"
 		}
-		return fmt.Sprintf("how long the lake is along the wind is not known: give --lake-length %s, or write \"lake length\" on the page", length)
+		return fmt.Sprintf("the length of the lake along the wind is not known: give --lake-length %s, or note it on the page (lake length) or in the settings (length)", length)
 	case tilt.NoWind:
 		wind := "SW 4 m/s"
 		if p.Drop.Units.Feet() {
 			wind = "SW 10 mph"
 		}
-		return fmt.Sprintf("how strong the wind is is not known: give --wind %q, or write it on the page", wind)
+		return fmt.Sprintf("the speed of the wind is not known: give --wind %q, or write it on the page", wind)
 	case tilt.ThinLayer:
 		return "hardly any water is known above or below the thermocline: read deeper, or give --deepest"
 	}

@@ -72,6 +72,18 @@ func TestHandbookFigures(t *testing.T) {
 	}
 }
 
+// Periods that were measured in a lake of about 4 km over a season, 10 to 23 hours
+// (angling-practice.md 1e, S11), are those of such a lake with layers as June, August and
+// October have them; its depths are not told there, and these are invented.
+func TestMeasuredPeriods(t *testing.T) {
+	for _, c := range []struct{ upperM, lowerM, above, below float64 }{{3, 10, 17, 10}, {6, 7, 20, 10}, {10, 4, 13, 9}} {
+		w := TwoLayers{c.upperM, c.lowerM, water.Density(c.above), water.Density(c.below)}
+		if h := w.PeriodS(4000) / 3600; h < 9.5 || h > 23 {
+			t.Errorf("%+v: %v hours", c, h)
+		}
+	}
+}
+
 // The formulas by hand: 10 m over 30 m, 2 kg/m3 in 1000, 1 km, 0.1 N/m2.
 func TestByHand(t *testing.T) {
 	w := TwoLayers{10, 30, 998, 1000}

@@ -47,7 +47,8 @@
 //
 // # Limits
 //
-// It knows one basin, one thermocline, no bays and no turning of the earth, which bends the
+// Water away from the thermocline moves less than it, none at the bottom. It knows one
+// basin, one thermocline, no bays and no turning of the earth, which bends the
 // tilt sideways in lakes some kilometres wide. L is the length that the wind blows along:
 // across the lake, less. The wind is steady, and it stirs nothing: a storm that deepens the
 // warm layer needs a new drop.

@@ -173,7 +173,8 @@ func (t *Tilt) displace(others []TwoLayers) {
 	}
 	most := func(v float64) float64 { return math.Min(v, t.Layers.UpperM) }
 	t.Steady = profile.Estimate{Best: most(best), Low: most(steady.Low), High: most(steady.High)}
-	t.End = profile.Estimate{Best: most(best * t.Share.Best), Low: most(steady.Low * t.Share.Low), High: most(steady.High * t.Share.High)}
+	now := spread(best*t.Share.Best, product(s, aroundOr(t.Share.Best, []float64{t.Share.Low, t.Share.High})))
+	t.End = profile.Estimate{Best: most(now.Best), Low: most(now.Low), High: most(now.High)}
 	t.Rise = StaysDown
 	switch full := t.Share.Best >= 1; {
 	case t.WindMps > 0 && full && t.Wedderburn.Best <= riseW:
