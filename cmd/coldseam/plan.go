@@ -23,6 +23,7 @@ func (p *program) planCommand() *cli.Command {
 			fullFlag(),
 			&cli.BoolFlag{Name: "json", Usage: "print JSON for scripts, one object per drop"},
 			&cli.StringFlag{Name: "check", Usage: "a reading at the anchor, \"14ft 63\": what it changes"},
+			onFlag(),
 		}, readFlags()...),
 		Action: p.plan,
 	}
@@ -33,6 +34,9 @@ func fullFlag() cli.Flag {
 }
 
 func (p *program) plan(c *cli.Context) error {
+	if c.IsSet("on") {
+		return p.on(c)
+	}
 	jobs, _, err := p.jobs(c, false)
 	if err != nil {
 		return err
