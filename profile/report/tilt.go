@@ -90,8 +90,14 @@ func (s tilted) choice() string {
 	apart := s.span(2 * s.t.End.Best)
 	switch s.t.Choice.Why {
 	case tilt.Shallower:
+		if s.t.Rise == tilt.Rises {
+			return fmt.Sprintf("Try %s first, where the wind comes from: cold water may have come up there, to the top.", up)
+		}
 		return fmt.Sprintf("Try %s first, where the wind comes from: %s is about %s shallower to reach there than at %s.", up, s.coolWater(), apart, down)
 	case tilt.Thicker:
+		if s.t.Rise == tilt.Rises {
+			return fmt.Sprintf("Try %s first, where the wind blows to: the warm water is pushed there, and %s like it warmer.", down, s.p.Fish.Name)
+		}
 		return fmt.Sprintf("Try %s first, where the wind blows to: the warm layer reaches about %s deeper there than at %s, and %s like it warmer.", down, apart, up, s.p.Fish.Name)
 	case tilt.Calm:
 		return "No wind, no tilt: the thermocline lies level, unless it still rocks from an earlier wind."
@@ -113,10 +119,14 @@ func (s speaker) coolWater() string {
 	return "cool water"
 }
 
+// told reports whether the depths at the ends are worth a number: not in a calm, nor where
+// the wind lifts the thermocline out of the water.
+func (s tilted) told() bool { return s.t.Choice.Why != tilt.Calm && s.t.Rise != tilt.Rises }
+
 func (s tilted) rows() []Row {
 	t := s.t
 	out := []Row{}
-	if t.Choice.Why != tilt.Calm {
+	if s.told() {
 		out = append(out,
 			Row{"Ends differ", s.span(2 * t.End.Best), s.apart()},
 			Row{capital(s.endName(tilt.UpwindEnd)), s.u.Span(t.Up.Low, t.Up.High), "thermocline where the wind comes from"},
@@ -152,7 +162,7 @@ func (s tilted) notes() (out []string) {
 	end := s.end(tilt.UpwindEnd)
 	switch t.Rise {
 	case tilt.Rises:
-		out = append(out, fmt.Sprintf("This wind can bring cold water to the top at %s, and stirs the layers: take a new drop before you trust these depths.", end))
+		out = append(out, fmt.Sprintf("So strong a wind along so long a lake can bring cold water to the top at %s, and stirs the layers: take a new drop there before you trust any depth.", end))
 	case tilt.MayRise:
 		out = append(out, fmt.Sprintf("If this wind holds and is at the strong end of what you noted, cold water may come to the top at %s.", end))
 	}
@@ -163,10 +173,13 @@ func (s tilted) notes() (out []string) {
 		case t.Share.Best < 1:
 			out = append(out, fmt.Sprintf("It has not blown long enough: after %s the ends would differ by %s.", lapse(t.Period.Best/4), s.span(2*t.Steady.Best)))
 		}
-		if t.At == tilt.AnyPlace {
+		if t.At == tilt.AnyPlace && s.told() {
 			out = append(out, "Where on the lake you took the drop was not given (--at upwind, middle or downwind), so the two depths are wide.")
 		}
 		out = append(out, fmt.Sprintf("The wind is taken to blow along all %s of the lake; across it the tilt is less.", s.distance(t.LengthM)))
+		if t.LengthM > tilt.RoughM {
+			out = append(out, "In so long a lake bays, and the turning of the earth, bend the tilt: take it as rough.")
+		}
 	}
 	if !t.BottomKnown {
 		out = append(out, fmt.Sprintf("The deepest reading, %s, is taken as the bottom; a deeper lake rocks faster (--deepest).", s.u.Length(s.p.Column.Last().DepthM)))
@@ -223,58 +236,4 @@ func (s speaker) windTilts() string {
 	t, _ := s.p.Tilt(profile.Optional{}, tilt.AnyPlace)
 	return fmt.Sprintf("this wind, once it has blown for %s, sets the thermocline about %s lower at %s and as much higher at %s: coldseam tilt",
 		lapse(t.Period.Best/4), s.span(t.End.Best), s.end(tilt.DownwindEnd), s.end(tilt.UpwindEnd))
-}
-
-// TiltJSON is the stable form of a tilt.
-type TiltJSON struct {
-	Water       string            `json:"water,omitempty"`
-	Spot        string            `json:"spot,omitempty"`
-	Date        string            `json:"date,omitempty"`
-	For         string            `json:"for"`
-	WindMps     float64           `json:"wind_mps"`
-	WindFrom    string            `json:"wind_from,omitempty"`
-	BlowsTo     string            `json:"wind_to,omitempty"`
-	LengthM     float64           `json:"lake_length_m"`
-	AfterS      *float64          `json:"blown_s,omitempty"`
-	At          tilt.Place        `json:"at,omitempty"`
-	UpperM      float64           `json:"upper_layer_m"`
-	LowerM      float64           `json:"lower_layer_m"`
-	Above       float64           `json:"density_above_kgm3"`
-	Below       float64           `json:"density_below_kgm3"`
-	BottomKnown bool              `json:"bottom_known"`
-	Thermocline *profile.Estimate `json:"thermocline_m"`
-	Up          *profile.Estimate `json:"upwind_thermocline_m"`
-	Down        *profile.Estimate `json:"downwind_thermocline_m"`
-	End         *profile.Estimate `json:"end_displacement_m"`
-	Steady      *profile.Estimate `json:"steady_displacement_m"`
-	Share       *profile.Estimate `json:"share_of_steady"`
-	Period      *profile.Estimate `json:"period_s"`
-	Wedderburn  *profile.Estimate `json:"wedderburn,omitempty"` // absent without wind
-	Rise        tilt.Rise         `json:"cold_water_upwind"`
-	Try         tilt.End          `json:"try"`
-	Why         tilt.Reason       `json:"why"`
-	Text        string            `json:"text"`
-	Warnings    []string          `json:"warnings"`
-	Notes       []string          `json:"notes"`
-}
-
-// TiltAsJSON makes the stable form.
-func TiltAsJSON(p plan.Plan, t tilt.Tilt) TiltJSON {
-	s := tilted{speak(p), t}
-	out := TiltJSON{
-		Water: p.Drop.Water, Spot: p.Drop.Spot, Date: p.Drop.Date, For: p.Fish.Key,
-		WindMps: unit.RoundTo(t.WindMps, 3), WindFrom: p.Drop.WindFrom, BlowsTo: tilt.To(p.Drop.WindFrom), LengthM: unit.RoundTo(t.LengthM, 3), At: t.At,
-		UpperM: unit.RoundTo(t.Layers.UpperM, 3), LowerM: unit.RoundTo(t.Layers.LowerM, 3), Above: unit.RoundTo(t.Layers.Above, 3), Below: unit.RoundTo(t.Layers.Below, 3),
-		BottomKnown: t.BottomKnown, Thermocline: rounded(&t.Thermocline, 3), Up: rounded(&t.Up, 3), Down: rounded(&t.Down, 3),
-		End: rounded(&t.End, 3), Steady: rounded(&t.Steady, 3), Share: rounded(&t.Share, 3), Period: rounded(&t.Period, 1),
-		Rise: t.Rise, Try: t.Choice.End, Why: t.Choice.Why, Text: s.choice(),
-		Warnings: append([]string{}, s.warnings()...), Notes: append([]string{}, s.notes()...),
-	}
-	if t.BlownKnown {
-		out.AfterS = known(profile.Some(t.AfterS))
-	}
-	if t.WindMps > 0 {
-		out.Wedderburn = rounded(&t.Wedderburn, 3)
-	}
-	return out
 }

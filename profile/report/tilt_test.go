@@ -43,7 +43,7 @@ func TestTilt(t *testing.T) {
 				"How long it has blown was not given (--hours): this holds after 40 minutes of this wind.", "Where on the lake you took the drop was not given",
 				"The wind is taken to blow along all 2620 ft of the lake; across it the tilt is less."}, []string{"deeper lake", "cold water may come"}},
 		{"a longer one", "lake length: 3 km\nwind: SW 10 mph\n" + julyPage, "rainbow", profile.Some(3 * 3600), tilt.Upwind,
-			[]string{"Try the SW end first, where the wind comes from: water of 66 F or less is about 4.5 ft shallower to reach there than at the NE end.", "along all 1.9 miles of the lake"}, []string{"--at", "--hours"}},
+			[]string{"Try the SW end first, where the wind comes from: water of 66 F or less is about 4.5 ft shallower to reach there than at the NE end.", "along all 1.9 miles of the lake"}, []string{"--at", "--hours", "so long a lake"}},
 		{"no direction", "lake length: 3 km\nwind: 10 mph\n" + julyPage, "rainbow", unknown, tilt.Middle, []string{"Try the upwind end first", "than at the downwind end", "Upwind end", "Downwind end"}, []string{"--at"}},
 		{"not long", "lake length: 3 km\nwind: SW 10 mph\n" + julyPage, "rainbow", profile.Some(3600), tilt.AnyPlace,
 			[]string{"Read again in ", "then this wind has tilted it fully", "It has not blown long enough: after 2.5 hours the ends would differ by 4.5 ft."}, nil},
@@ -53,7 +53,8 @@ func TestTilt(t *testing.T) {
 		{"no wind", "lake length: 3 km\nwind: calm\n" + julyPage, "rainbow", unknown, tilt.AnyPlace, []string{"No wind, no tilt", "Read again if the wind rises"}, []string{"--hours", "--at", "NE end", "Ends differ"}},
 		{"too warm to the bottom", "lake length: 3 km\nwind: SW 10 mph\nbottom: 15 ft\ndeepest: 15 ft\nunits: ft F\n0 80\n5 80\n10 76\n15 71\n", "rainbow", unknown, tilt.AnyPlace, []string{"Neither end is better: no water here suits rainbow trout.", "WARM WATER"}, nil},
 		{"a blow", "lake length: 3 km\nwind: SW 16 mph\n" + julyPage, "rainbow", profile.Some(20 * 3600), tilt.AnyPlace, []string{"WIND: too much for a small boat at anchor. Come in."}, nil},
-		{"a gale on a long lake", "lake length: 8 km\nwind: SW 25 mph\n" + julyPage, "rainbow", profile.Some(60 * 3600), tilt.AnyPlace, []string{"This wind can bring cold water to the top at the SW end, and stirs the layers"}, nil},
+		{"a gale on a long lake", "lake length: 8 km\nwind: SW 25 mph\n" + julyPage, "rainbow", profile.Some(60 * 3600), tilt.AnyPlace, []string{"Try the SW end first, where the wind comes from: cold water may have come up there, to the top.", "can bring cold water to the top at the SW end, and stirs the layers: take a new drop there", "In so long a lake bays", "Rocking"}, []string{"Ends differ", "thermocline where", "--at"}},
+		{"a gale on a cold lake", "lake length: 8 km\nwind: SW 25 mph\nunits: ft F\n0 54\n5 54\n10 54\n15 47\n20 44\n29 43\n", "rainbow", unknown, tilt.AnyPlace, []string{"Try the NE end first, where the wind blows to: the warm water is pushed there, and rainbow trout like it warmer."}, []string{"deeper there"}},
 		{"a wind on a long lake", "lake length: 4 km\nwind: SW 13 mph\n" + julyPage, "rainbow", profile.Some(60 * 3600), tilt.AnyPlace, []string{"at the strong end of what you noted, cold water may come to the top at the SW end"}, nil},
 		{"metric", strings.Replace(metric, "800 m", "4 km", 1), "rainbow", unknown, tilt.AnyPlace, []string{"water of 19 C or less is about", "along all 4 km"}, []string{" ft", "inch", "mph", " F "}},
 	} {

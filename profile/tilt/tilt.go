@@ -82,6 +82,11 @@ const (
 	riseW                       = 1.0 // a Wedderburn number at which cold water comes up
 )
 
+// RoughM is how long a lake is in which the turning of the earth and bays count: about
+// twice the distance that the rocking goes while the earth turns it aside, 2.5 km in
+// ordinary layers.
+const RoughM = 5000
+
 // Find finds the tilt. Where the refusal is not "" the Tilt says nothing, and the wind and
 // the length may be unknown.
 func Find(in Input) (t Tilt, no Refusal) {
