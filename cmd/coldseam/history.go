@@ -145,9 +145,9 @@ func inBook(name string) bool {
 }
 
 // unnamed is what a command reads where no file was named: standard input, or for a reading
-// at the anchor the last drop, where nobody hands over a page.
+// at the anchor, and to share, the last drop, where nobody hands over a page.
 func (p *program) unnamed(c *cli.Context) ([]string, error) {
-	if !c.IsSet("check") {
+	if !c.IsSet("check") && c.Command.Name != "share" {
 		return []string{"-"}, nil
 	}
 	f, ok := p.in.(*os.File)

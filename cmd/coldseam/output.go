@@ -37,12 +37,18 @@ func oneLine(err error) string {
 
 // json prints one object, or a list, on a line of its own.
 func (p *program) json(v any) error {
+	data, err := jsonLine(v)
+	p.out.Write(data)
+	return err
+}
+
+// jsonLine is one object, or a list, on a line of its own.
+func jsonLine(v any) ([]byte, error) {
 	var data bytes.Buffer
 	e := json.NewEncoder(&data)
 	e.SetEscapeHTML(false) // the sources hold an "&"
 	if err := e.Encode(v); err != nil {
-		return err
+		return nil, err
 	}
-	p.out.Write(plain.JSON(data.Bytes()))
-	return nil
+	return plain.JSON(data.Bytes()), nil
 }

@@ -140,6 +140,8 @@ func (p *program) commands() []*cli.Command {
 		p.fishCommand(),
 		p.chartCommand(),
 		p.seasonCommand(),
+		p.exportCommand(),
+		p.shareCommand(),
 		p.batchCommand(),
 		p.completionCommand(),
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -16,9 +17,9 @@ import (
 // largestPicture is more than any picture of this program holds, in bytes.
 const largestPicture = 32 << 20
 
-// write writes a picture whole or not at all: into a new file beside its place, which
-// then takes it. It never takes the place of what was read, nor, without force, of a
-// file that this program did not make or that was changed since. A link is followed, and
+// write writes a picture or an export whole or not at all: into a new file beside its place,
+// which then takes it. It never takes the place of what was read, nor, without force, of a
+// file that this program did not make or that was changed since: only pictures tell. A link is followed, and
 // the file that was there gives its mode.
 func (p *program) write(out string, force bool, data []byte) error {
 	to, err := filepath.EvalSymlinks(out)
@@ -35,7 +36,7 @@ func (p *program) write(out string, force bool, data []byte) error {
 	case err != nil:
 		return fmt.Errorf("-o %s: cannot be written: %s", out, cause(err))
 	default:
-		if err := p.mayReplace(out, to, old, force); err != nil {
+		if err := p.mayReplace(out, to, old, force, data); err != nil {
 			return err
 		}
 	}
@@ -46,22 +47,22 @@ func (p *program) write(out string, force bool, data []byte) error {
 	return nil
 }
 
-// mayReplace refuses to write a picture in the place of a file that is of worth.
-func (p *program) mayReplace(out, to string, old fs.FileInfo, force bool) error {
+// mayReplace refuses to write data in the place of a file that is of worth.
+func (p *program) mayReplace(out, to string, old fs.FileInfo, force bool, data []byte) error {
 	switch {
 	case old.IsDir():
-		return refuse("-o %s: that is a folder: give the picture a name in it", out)
+		return refuse("-o %s: that is a folder: give the name of a file in it", out)
 	case !old.Mode().IsRegular():
-		return refuse("-o %s: that is a pipe or a device: give the picture a name of its own", out)
+		return refuse("-o %s: that is a pipe or a device: give another name", out)
 	}
 	for _, read := range p.wasRead {
 		if os.SameFile(read, old) {
-			return refuse("-o %s: that is the page being read: give the picture a name of its own", out)
+			return refuse("-o %s: that is the page being read: give another name", out)
 		}
 	}
 	if path, err := settings.Path(); err == nil {
 		if info, err := os.Stat(path); err == nil && os.SameFile(info, old) {
-			return refuse("-o %s: those are the settings: give the picture a name of its own", out)
+			return refuse("-o %s: those are the settings: give another name", out)
 		}
 	}
 	if force {
@@ -71,9 +72,12 @@ func (p *program) mayReplace(out, to string, old fs.FileInfo, force bool) error 
 		return refuse("-o %s: that file is write-protected: give another name, or --force to replace it", out)
 	}
 	if old.Size() <= largestPicture {
-		if data, err := os.ReadFile(to); err == nil && chart.Unchanged(data) {
+		if was, err := os.ReadFile(to); err == nil && (chart.Unchanged(was) || bytes.Equal(was, data)) {
 			return nil
 		}
+	}
+	if !chart.Unchanged(data) {
+		return refuse("-o %s: that file is there already: give another name, or --force to replace it", out)
 	}
 	return refuse("-o %s: that file is there already, and coldseam did not make it, or it was changed since: give another name, or --force to replace it", out)
 }

@@ -259,7 +259,7 @@ func (b *builder) add(c *cast, r profile.Reading, oxygen, percent cell) error {
 }
 
 // drops settles what only all rows together can settle.
-func (b *builder) drops() ([]profile.Drop, error) {
+func (b *builder) drops() ([]Source, error) {
 	b.joinTimes()
 	for _, c := range b.casts {
 		if err := c.settle(b.in); err != nil {
@@ -269,7 +269,7 @@ func (b *builder) drops() ([]profile.Drop, error) {
 	if err := b.scale(); err != nil {
 		return nil, err
 	}
-	var out []profile.Drop
+	var out []Source
 	for _, c := range b.casts {
 		if len(c.d.Readings) == 0 && len(c.noted) == 0 && c.d.Date == "" && len(c.remarks) == 0 {
 			continue
@@ -287,7 +287,7 @@ func (b *builder) drops() ([]profile.Drop, error) {
 		if err := c.oxygen(b.in); err != nil {
 			return nil, err
 		}
-		out = append(out, c.d)
+		out = append(out, Source{Page: b.in.name, Nth: len(out) + 1, Drop: c.d, ID: c.id.drop})
 	}
 	return out, nil
 }

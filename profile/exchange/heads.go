@@ -189,7 +189,7 @@ func plainly(name string) string {
 		low = unicode.IsLower(r)
 	}
 	words := strings.Join(strings.Fields(b.String()), " ")
-	return strings.NewReplacer("mg/l", "mgl", "mg l", "mgl", "deg c", "c", "deg f", "f", "% sat", "%").Replace(words)
+	return strings.NewReplacer("mg/l", "mgl", "mg l", "mgl", "mg per l", "mgl", "deg c", "c", "deg f", "f", "% sat", "%", " per ", "/").Replace(words)
 }
 
 // lettersOf is a name's letters alone, in small ones.

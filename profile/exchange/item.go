@@ -18,11 +18,12 @@ type Source struct {
 	Page string // the file of its page; "" where it has none
 	Nth  int    // which drop of the page, from 1
 	Drop profile.Drop
+	ID   string // that it had in a table, "" where it had none
 }
 
 // Item is a drop as it is carried out, with its readings corrected and flagged.
 type Item struct {
-	ID   string // the same whenever it is exported: at most 24 letters, digits and hyphens
+	ID   string // the same whenever it is exported: at most 24 letters, digits, hyphens and points
 	Drop profile.Drop
 	Page string
 }
@@ -34,7 +35,11 @@ func Items(sources []Source) ([]Item, error) {
 	items := make([]Item, len(sources))
 	seen := make(map[string]string, len(sources))
 	for i, s := range sources {
-		items[i] = Item{ID: s.name(), Drop: check.Of(s.Drop).Drop(), Page: s.Page}
+		id := s.ID
+		if !isName.MatchString(id) {
+			id = s.name()
+		}
+		items[i] = Item{ID: id, Drop: check.Of(s.Drop).Drop(), Page: s.Page}
 		if other, again := seen[items[i].ID]; again {
 			return nil, fmt.Errorf("%s: its identifier would be that of %s: give one of the files another name", where(s.Page), where(other))
 		}
@@ -56,22 +61,27 @@ const (
 	nameHead    = 13
 )
 
+// isName is an identifier as name makes them.
+var isName = regexp.MustCompile(`^[a-z0-9][a-z0-9.-]{0,23}$`)
+
 var stamp = regexp.MustCompile(`^(\d{4})-(\d\d)-(\d\d)(?:-(\d\d)-(\d\d))?(-|$)`)
 
-// name is the drop's identifier: its page's name where that is short, else its beginning
-// and a sum of all of it.
+// name is the drop's identifier: its page's name, with a number behind it from the second
+// drop of a page on, where that is short, else its beginning and a sum of all of it.
 func (s Source) name() string {
 	page := filepath.Base(s.Page)
 	whole := strings.TrimSuffix(page, filepath.Ext(page))
 	if s.Page == "" {
 		whole = slug(s.Drop.Date + " " + s.Drop.Water)
 	}
+	nth := ""
 	if s.Nth > 1 {
-		whole = fmt.Sprintf("%s#%d", whole, s.Nth)
+		nth = fmt.Sprintf(".%d", s.Nth) // no page's name has a point: whole is another where one has
 	}
-	if len(whole) <= longestName && whole == slug(whole) && whole != "" {
-		return whole
+	if len(whole+nth) <= longestName && whole == slug(whole) && whole != "" {
+		return whole + nth
 	}
+	whole += nth
 	sum := sha256.Sum256([]byte(whole))
 	head := stamp.ReplaceAllString(slug(whole), "$1$2$3-$4$5-")
 	head = strings.Trim(head[:min(len(head), nameHead)], "-")

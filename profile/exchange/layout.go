@@ -86,7 +86,7 @@ func amountOf(value string) (number, sign string) {
 
 // suffix is a unit as a column's name has it.
 func suffix(sign string) string {
-	return strings.ToLower(strings.ReplaceAll(sign, "m/s", "mps"))
+	return strings.ToLower(strings.ReplaceAll(sign, "/", "_per_"))
 }
 
 // used are the different cells of items, without the empty ones, in their order.

@@ -37,6 +37,17 @@ type reader struct {
 // they begin there; name is for messages. An error is a *notebook.Error: one line that
 // names the first row that cannot be read, and no drop is given then.
 func ReadCSV(name string, r io.Reader) ([]profile.Drop, []Note, error) {
+	sources, notes, err := ReadSources(name, r)
+	var drops []profile.Drop
+	for _, s := range sources {
+		drops = append(drops, s.Drop)
+	}
+	return drops, notes, err
+}
+
+// ReadSources is ReadCSV for drops that are carried out again: with the identifiers that
+// they had.
+func ReadSources(name string, r io.Reader) ([]Source, []Note, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MaxFile+1))
 	if err == nil && len(data) > MaxFile {
 		err = errors.New("is larger than 64 MiB: part it")
@@ -108,7 +119,7 @@ func (in *reader) next() ([]string, error) {
 }
 
 // read reads the names of the columns and then all rows.
-func (in *reader) read() ([]profile.Drop, error) {
+func (in *reader) read() ([]Source, error) {
 	names, err := in.next()
 	if errors.Is(err, io.EOF) {
 		return nil, in.fail(0, "is empty: a first row with the names of the columns is wanted, such as date,depth_ft,temp_f")

@@ -1,0 +1,49 @@
+package report
+
+import (
+	"slices"
+	"strings"
+)
+
+// shared are the rows that a message to a partner has, a line each.
+var shared = [][]string{
+	{"Fish", "Fly", "Cast over", "Hole over", "Anchor over", "Thermocline"},
+	{"Rig", "Leader"},
+}
+
+// Share is the answer as a few lines for a message to a partner: what it is of, what warns,
+// where the fish are, what is tied on and how firm that is. A message is short, so details
+// are left out, and of what warns all but its first sentence.
+func (b Brief) Share() string {
+	lines := []string{b.Title}
+	for _, w := range b.Warnings {
+		lines = append(lines, firstSentence(w))
+	}
+	if b.NoWater != "" {
+		lines = append(lines, firstSentence(b.NoWater))
+	}
+	for _, labels := range shared {
+		var parts []string
+		for _, r := range b.Rows {
+			if slices.Contains(labels, r.Label) && r.Value != "none" && r.Value != "not known" {
+				parts = append(parts, r.Label+" "+r.Value)
+			}
+		}
+		for i := 1; i < len(parts); i++ {
+			parts[i] = strings.ToLower(parts[i][:1]) + parts[i][1:]
+		}
+		if len(parts) > 0 {
+			lines = append(lines, strings.Join(parts, "; ")+".")
+		}
+	}
+	return strings.Join(append(lines, b.Confidence), "\n") + "\n"
+}
+
+// firstSentence is a text up to its first full stop.
+func firstSentence(text string) string {
+	first, _, more := strings.Cut(text, ". ")
+	if more {
+		first += "."
+	}
+	return first
+}
