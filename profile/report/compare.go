@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -103,7 +104,7 @@ func (c compared) answer() string {
 	}
 	t := strings.Join(why, ", and ")
 	if len(but) > 0 {
-		t += "; but " + strings.Join(but, ", and ")
+		t += ". But " + strings.Join(but, ", and ")
 	}
 	switch c.a.Why[0] {
 	case compare.NoWater:
@@ -146,7 +147,7 @@ func (c compared) reason(r compare.Reason, i, j int) string {
 	case compare.SuitsBetter:
 		return fmt.Sprintf("its water suits %s, while that of %s is not what they like best", f.Name, other)
 	case compare.SurerOxygen:
-		return fmt.Sprintf("where the fly starts oxygen is %s at %s; at %s it is unknown and may be too low", s.p.Oxygen.Level, letter(i), other)
+		return fmt.Sprintf("oxygen is %s where the fly starts; at %s it is unknown and may be too low", s.p.Oxygen.Level, other)
 	case compare.ReadOxygen:
 		return fmt.Sprintf("oxygen was measured there, and at %s it is only likely", other)
 	case compare.Shallower:
@@ -178,6 +179,10 @@ func (c compared) notes() (out []string) {
 		out = append(out, "These are different waters.")
 	case a.DaysApart > 0:
 		out = append(out, fmt.Sprintf("The drops are %s apart: the water may have changed more from day to day than from spot to spot.", count(a.DaysApart, "day")))
+	}
+	if a.OneFish && slices.Contains(a.Why, compare.SurerOxygen) && len(a.But) > 0 {
+		other := a.Order[1]
+		out = append(out, fmt.Sprintf("Enough oxygen read at %s, %s down, would turn this round.", letter(other), c.s[other].u.Length(c.s[other].p.FlyM())))
 	}
 	if t := c.cause(); t != "" {
 		out = append(out, t)

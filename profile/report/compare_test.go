@@ -37,6 +37,7 @@ func TestCompare(t *testing.T) {
 			[]string{"A: reed point, 2026-07-18 B: dam, 2026-07-18 WARM WATER, 73 F on top", "Fish B: water of 66 F or less begins about 5 ft shallower at B than at A.",
 				"A B Fish 16 to 29 ft 11 to 29 ft Fly", "Thermocline", "Warm layer 73 F 73 F", "Oxygen unknown unknown",
 				"The thermocline lies about 5 ft shallower at B than at A, and this wind alone can do that: it sets the ends about 5 ft apart, 9.5 ft at most.", "Then it turns round about"}, []string{"--wind", "days"}},
+		{"oxygen read, but deeper", "rainbow", []string{oxygenAt20, higherPage}, []string{"Fish A: oxygen is likely where the fly starts; at B it is unknown and may be too low. But water of 66 F or less begins about 5 ft shallower at B than at A.", "Enough oxygen read at B, 12 ft down, would turn this round."}, nil},
 		{"no wind known", "rainbow", []string{julyPage, higherPage}, []string{"whether wind alone did it can be told with --wind and --lake-length."}, nil},
 		{"other days", "rainbow", []string{julyPage, strings.Replace(higherPage, "07-18", "07-21", 1)}, []string{"The drops are 3 days apart: the water may have changed more", "The thermocline lies about 5 ft shallower at B than at A."}, []string{"--wind"}},
 		{"a day", "rainbow", []string{julyPage, strings.Replace(higherPage, "07-18", "07-19", 1)}, []string{"The drops are one day apart"}, nil},
