@@ -109,8 +109,12 @@ func (c compared) answer() string {
 	switch c.a.Why[0] {
 	case compare.NoWater:
 	case compare.NoDifference:
-		if len(but) == 0 {
+		switch {
+		case len(but) > 0:
+		case c.a.DaysApart == 0:
 			t += ": fish the one that is nearer"
+		case c.a.OneWater:
+			t += ": nothing has changed that would move you"
 		}
 	default:
 		t = "Fish " + letter(i) + ": " + t

@@ -44,6 +44,8 @@ func TestCompare(t *testing.T) {
 		{"other waters", "rainbow", []string{"water: Alder Kettle\n" + julyPage, "water: Sedge Mere\n" + higherPage}, []string{"These are different waters."}, []string{"apart."}},
 		{"both", "rainbow", []string{"water: Alder Kettle\n" + julyPage, "water: Sedge Mere\n" + springPage}, []string{"These are different waters, 77 days apart.", "A: WARM WATER"}, nil},
 		{"the same", "rainbow", []string{julyPage, julyPage}, []string{"No difference between A and B that the readings can show: fish the one that is nearer.", "The thermoclines differ by less than the readings can tell."}, []string{"Fish A", "In order"}},
+		{"the same, later", "rainbow", []string{julyPage, strings.Replace(julyPage, "07-18", "07-25", 1)}, []string{"No difference between A and B that the readings can show: nothing has changed that would move you."}, []string{"nearer"}},
+		{"the same elsewhere, later", "rainbow", []string{"water: Alder Kettle\n" + julyPage, "water: Sedge Mere\n" + strings.Replace(julyPage, "07-18", "07-25", 1)}, []string{"No difference between A and B that the readings can show."}, []string{"nearer", "nothing has changed"}},
 		{"three", "rainbow", []string{julyPage, warm, higherPage}, []string{"Fish C: water of 66 F or less", "In order: C, A, B.", "B has no thermocline: the water is one layer, top to bottom.", "Fish 16 to 29 ft none 11 to 29 ft"}, nil},
 		{"one has none", "rainbow", []string{warm, julyPage}, []string{"A: page.txt B:", "Fish B: it has water that suits rainbow trout, and A has none."}, nil},
 		{"none has", "rainbow", []string{warm, warm}, []string{"None of them has water that suits rainbow trout, as far as it was read."}, []string{"In order", "nearer"}},
