@@ -13,7 +13,7 @@ func (p *program) compareCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "compare",
 		Usage:     "two spots or more: which one to fish, and why",
-		ArgsUsage: "[flags] FILE|last|N...   (or one file with several drops)",
+		ArgsUsage: "[flags] FILE|last|N...   (or one file of several drops)",
 		Description: `Says which drop to fish, whether the readings can show a difference at all, and
 whether wind alone can have made it:
 

@@ -8,6 +8,7 @@ import (
 
 	"coldseam/device"
 	"coldseam/device/probe"
+	"coldseam/profile/book"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 	"coldseam/profile/report"
@@ -131,8 +132,25 @@ func (p *program) takeDrop(c *cli.Context, d *dropping) error {
 	if err := p.answer(j, "", formOf(c)); err != nil || formOf(c) != atAGlance {
 		return err
 	}
-	fmt.Fprintln(&p.out, report.WrapTo("Local rules come first. More, with picture, reasons and checks: coldseam plan --full "+plain.Line(s.Saved()), p.width()))
+	name := plain.Line(s.Saved())
+	if p.isLast(c, d.set, s.Saved()) {
+		name = last
+	}
+	fmt.Fprintln(&p.out, report.WrapTo("Local rules come first. Picture, reasons, checks: coldseam plan --full "+name, p.width()))
 	return nil
+}
+
+// isLast reports whether a page is what last means where no book is named.
+func (p *program) isLast(c *cli.Context, set settings.Settings, path string) bool {
+	if c.IsSet("book") {
+		return false
+	}
+	_, heads, err := p.heads(c, set, book.Query{})
+	if err != nil {
+		return false
+	}
+	h, several, err := pick(heads, last)
+	return err == nil && !several && h.Path == path && !exists(last)
 }
 
 // loop takes lines and what the probe says, one event after the other, until the drop has

@@ -15,6 +15,7 @@ import (
 
 	"coldseam/profile/book"
 	"coldseam/profile/notebook"
+	"coldseam/profile/report"
 	"coldseam/profile/settings"
 )
 
@@ -113,12 +114,24 @@ func (p *program) saved(c *cli.Context, set settings.Settings, name string) (pag
 	if err != nil {
 		return page{}, err
 	}
+	if n := damaged(heads); name == last && n > 0 { // one of them may be the later
+		fmt.Fprintln(p.err, report.DamagedPages(n))
+	}
 	if several {
 		e := b.Read([]book.Head{h}, reading(set))[0]
 		return page{e.Path, []byte(notebook.Write(e.Drop))}, e.Err
 	}
 	data, err := p.read(h.Path)
 	return page{h.Path, data}, err
+}
+
+func damaged(heads []book.Head) (n int) {
+	for _, h := range heads {
+		if h.Err != nil {
+			n++
+		}
+	}
+	return n
 }
 
 // pick is the drop that is meant by last or a number, and whether its page has several.
