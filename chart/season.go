@@ -15,7 +15,8 @@ import (
 type Season struct {
 	Title string
 	Units unit.System
-	Drops []Dated // by date
+	Drops []Dated  // by date
+	Words []string // what changed and what is to come, a sentence each; may be empty
 }
 
 // Dated is a drop with its day.

@@ -22,7 +22,8 @@ type seasonView struct {
 	Upright     template.Srcset
 	Rows        []seasonRow
 	Last        sheet
-	Says        string // for those who see no picture
+	Words       []string // what changed
+	Says        string   // for those who see no picture
 }
 
 // seasonRow is one drop: its top and bottom temperature, and the depths of its layers.
@@ -54,8 +55,11 @@ func WriteSeason(w io.Writer, wide, upright []byte, s chart.Season) error {
 		}
 		v.Rows = append(v.Rows, seasonRowOf(d.Drop, u))
 	}
+	for _, words := range s.Words {
+		v.Words = append(v.Words, plain.Line(words))
+	}
 	v.Last = sheetOf(drops[len(drops)-1])
-	v.Says = fmt.Sprintf("%d drops; the last: %s", len(drops), v.Last.Says)
+	v.Says = strings.Join(append([]string{fmt.Sprintf("%d drops; the last: %s", len(drops), v.Last.Says)}, v.Words...), " ")
 	var b bytes.Buffer
 	if err := frames().ExecuteTemplate(&b, "season.html", v); err != nil {
 		return err

@@ -75,3 +75,21 @@ func TestSeasonInBrowser(t *testing.T) {
 		v.quiet()
 	}
 }
+
+// What changed stands on the page and in the words for those who see no picture, as text.
+func TestSeasonWords(t *testing.T) {
+	s := seasonOf(t, "Alder Kettle")
+	if page := seasonPage(t, s); strings.Contains(page, "What changed") {
+		t.Error("a heading without words")
+	}
+	s.Words = []string{"Thermocline: 14 to 17 ft.", "<b onclick=alert(1)>\x1b[2J\nSinking"}
+	page := seasonPage(t, s)
+	for _, w := range []string{"<h2>What changed</h2>", "<li>Thermocline: 14 to 17 ft.</li>", "Thermocline: 14 to 17 ft. "} {
+		if !strings.Contains(page, w) {
+			t.Errorf("no %q", w)
+		}
+	}
+	if strings.Contains(page, "<b onclick") || strings.Contains(page, "\x1b") {
+		t.Error("words of others are not text alone")
+	}
+}

@@ -159,22 +159,31 @@ func inBook(name string) bool {
 
 // unnamed is what a command reads where no file was named: standard input, or for a reading
 // at the anchor, and to share, the last drop, where nobody hands over a page.
-func (p *program) unnamed(c *cli.Context) ([]string, error) {
-	if !c.IsSet("check") && c.Command.Name != "share" {
-		return []string{"-"}, nil
+func (p *program) unnamed(c *cli.Context) []string {
+	if (c.IsSet("check") || c.Command.Name == "share") && !p.handed() {
+		return []string{last}
 	}
+	return []string{"-"}
+}
+
+// fromBook reports whether a command that can look into the book is to do so: no file was
+// named, and nobody hands over a page.
+func (p *program) fromBook(c *cli.Context) bool { return !c.Args().Present() && !p.handed() }
+
+// handed reports whether standard input brings a page: it is no terminal, and not empty.
+func (p *program) handed() bool {
 	f, ok := p.in.(*os.File)
 	if !ok {
-		return []string{"-"}, nil
+		return true
 	}
 	info, err := f.Stat()
 	if err != nil || info.Mode()&fs.ModeCharDevice != 0 { // a terminal, or nothing
-		return []string{last}, nil
+		return false
 	}
 	in := bufio.NewReader(f)
 	if _, err := in.Peek(1); errors.Is(err, io.EOF) {
-		return []string{last}, nil
+		return false
 	}
 	p.in = in
-	return []string{"-"}, nil
+	return true
 }

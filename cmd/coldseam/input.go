@@ -66,9 +66,7 @@ type page struct {
 func (p *program) pages(c *cli.Context, set settings.Settings) (out []page, err error) {
 	names := c.Args().Slice()
 	if len(names) == 0 {
-		if names, err = p.unnamed(c); err != nil {
-			return nil, err
-		}
+		names = p.unnamed(c)
 	}
 	stdin := 0
 	for _, name := range names {

@@ -43,10 +43,7 @@ func (p *program) on(c *cli.Context) error {
 			in.Drops = append(in.Drops, d)
 		}
 	}
-	if len(jobs) > 0 {
-		last := jobs[len(jobs)-1].input.Drop
-		in.South = last.Latitude.Known && last.Latitude.Value < 0
-	}
+	in.South = jobs[len(jobs)-1].south()
 	f, err := forecast.Make(in)
 	var no forecast.Refusal
 	if errors.As(err, &no) {
@@ -65,6 +62,12 @@ func (p *program) on(c *cli.Context) error {
 	return nil
 }
 
+// south reports whether the water lies south of the equator.
+func (j job) south() bool {
+	l := j.input.Drop.Latitude
+	return l.Known && l.Value < 0
+}
+
 // layersOf gives the layers of a drop with a date; ok is false where no reading is left.
 func layersOf(j job) (d forecast.Drop, ok bool) {
 	when, dated := j.input.Drop.When()
@@ -79,7 +82,7 @@ func layersOf(j job) (d forecast.Drop, ok bool) {
 // of the files that were named, else of the book's water, that of --water or of its last
 // drop. What flags say holds of the last.
 func (p *program) dropsOf(c *cli.Context) ([]job, error) {
-	if c.Args().Present() {
+	if !p.fromBook(c) {
 		return p.dropsOfFiles(c)
 	}
 	set, err := settings.Load()

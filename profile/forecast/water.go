@@ -104,3 +104,11 @@ type Refusal struct {
 }
 
 func (r Refusal) Error() string { return "no forecast: " + string(r.Why) }
+
+// SeasonDays compares two times of the year: by how many days the first is later in its
+// season than the second in its own, and whether both are of one season.
+func SeasonDays(a, b time.Time, south bool) (days float64, same bool) {
+	yearA, dayA := place(a, south)
+	yearB, dayB := place(b, south)
+	return dayA - dayB, yearA == yearB
+}
