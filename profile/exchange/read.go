@@ -18,19 +18,20 @@ import (
 type Note = notebook.Note
 
 // MaxFile is the largest file that is read, in bytes.
-const MaxFile = 64 << 20
+const MaxFile = 512 << 20
 
 // reader holds a file while it is read.
 type reader struct {
-	name    string
-	csv     *csv.Reader
-	comma   bool // numbers may have decimal commas
-	columns []column
-	line    int // of the row being read
-	b       builder
-	notes   []Note
-	bad     []*notebook.Error
-	skipped map[string][]int // lines of rows without a reading, by why
+	name     string
+	csv      *csv.Reader
+	comma    bool // numbers may have decimal commas
+	columns  []column
+	oxygenAt map[depth][]int // columns of oxygen at one depth
+	line     int             // of the row being read
+	b        builder
+	notes    []Note
+	bad      []*notebook.Error
+	skipped  map[string][]int // lines of rows without a reading, by why
 }
 
 // ReadCSV reads the drops of a CSV, corrected and not yet checked, in the order in which
@@ -50,7 +51,7 @@ func ReadCSV(name string, r io.Reader) ([]profile.Drop, []Note, error) {
 func ReadSources(name string, r io.Reader) ([]Source, []Note, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MaxFile+1))
 	if err == nil && len(data) > MaxFile {
-		err = errors.New("is larger than 64 MiB: part it")
+		err = errors.New("is larger than 512 MiB: part it")
 	}
 	text := ""
 	if err == nil {
@@ -59,7 +60,7 @@ func ReadSources(name string, r io.Reader) ([]Source, []Note, error) {
 	if err != nil {
 		return nil, nil, &notebook.Error{Name: name, Msg: err.Error()}
 	}
-	in := &reader{name: name, skipped: map[string][]int{}}
+	in := &reader{name: name, oxygenAt: map[depth][]int{}, skipped: map[string][]int{}}
 	in.b.in = in
 	in.open(text)
 	drops, err := in.read()

@@ -45,6 +45,8 @@ var files = []struct {
 		"2 rows have times of their own: what goes on downward within 15 minutes is read as one drop"},
 	{"two times of a day", "date,time,depth_m,temp_c\n2026-07-18,06:00,0,20\n2026-07-18,06:00,1,19\n2026-07-18,18:00,0,22\n", []string{
 		"date: 2026-07-18 06:00\nunits: m C\n0 m: 20 C\n1 m: 19 C\n", "date: 2026-07-18 18:00\nunits: m C\n0 m: 22 C\n"}, ""},
+	{"an hour later, further down", "datetime,depth_m,temp_c\n2026-07-18 14:20,0,20\n2026-07-18 15:20,1,19\n", []string{"date: 2026-07-18 14:20\nunits: m C\n0 m: 20 C\n", "date: 2026-07-18 15:20\nunits: m C\n1 m: 19 C\n"}, ""},
+	{"at the top again", "datetime,depth_m,temp_c\n2026-07-18 14:20,1,20\n2026-07-18 14:22,0,19\n", []string{"date: 2026-07-18 14:20\nunits: m C\n1 m: 20 C\n", "date: 2026-07-18 14:22\nunits: m C\n0 m: 19 C\n"}, ""},
 	{"keys of a page", "depth_ft,temp_f,wind_mph,line_angle,thermometer,for,marks_at\n5,73,8,20,reads 32.5 F in ice water,rainbow,gunwale 1.5 ft\n",
 		[]string{"units: ft F\nwind: 8 mph\nline angle: 20\nmarks at: gunwale 1.5 ft\nthermometer: reads 32.5 F in ice water\nfor: rainbow\n5 ft: 73 F\n"}, ""},
 	{"restored", "lake,depth_ft,temp_f\n'=1+1 Pond,5,-0.3\n", []string{"water: =1+1 Pond\nunits: ft F\n5 ft: -0.3 F\n"}, ""},
@@ -96,6 +98,7 @@ func TestReadCSVRefuses(t *testing.T) {
 	for csv, want := range map[string]string{
 		"":                                      "x.csv: is empty: a first row with the names of the columns is wanted, such as date,depth_ft,temp_f",
 		"a,b\n":                                 `x.csv:1: no column is named for the depth: name it depth_ft or depth_m; the row has "a, b"`,
+		strings.Repeat("a,", 5001) + "b\n":      "x.csv:1: has more than 5000 columns: is it a table of drops?",
 		"depth_m,b\n":                           `x.csv:1: no column is named for the temperature: name it temp_f or temp_c; the row has "depth_m, b"`,
 		"depth_m,temp_c\n":                      "x.csv: has no row with a reading under its columns' names",
 		"depth_m,temp_c\n1,2O.1\n2,\n-1,4":      `x.csv:2: temp_c: "2O.1" is not a temperature (and 1 row more)`,

@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -24,10 +25,16 @@ func (l line) of(w what) string {
 	return ""
 }
 
+// mostColumns is more than any table of drops has.
+const mostColumns = 5000
+
 // shape reads the names of the columns, and gives what reads a row under them.
 func (in *reader) shape(names []string) (take func(line) error, err error) {
 	for len(names) > 0 && names[len(names)-1] == "" {
 		names = names[:len(names)-1]
+	}
+	if len(names) > mostColumns {
+		return nil, in.fail(in.line, fmt.Sprintf("has more than %d columns: is it a table of drops?", mostColumns))
 	}
 	for _, name := range names {
 		in.columns = append(in.columns, headOf(name))
@@ -81,6 +88,9 @@ func (in *reader) deep() bool {
 			continue
 		}
 		if d, ok := depthOf(c.name); ok {
+			if d.what != ofTemp {
+				in.oxygenAt[*d.at] = append(in.oxygenAt[*d.at], i)
+			}
 			in.columns[i], found = d, found || d.what == ofTemp
 		}
 	}

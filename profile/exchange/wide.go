@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"fmt"
+	"slices"
 
 	"coldseam/profile"
 	"coldseam/profile/unit"
@@ -14,6 +15,7 @@ func (in *reader) acrossDepths(l line) error {
 		return err
 	}
 	units, _ := unit.ParseSystem(l.key("units"))
+	warm := map[depth]bool{}
 	for i, col := range l.columns {
 		if col.at == nil || col.what != ofTemp || missing(l.cells[i]) {
 			continue
@@ -25,7 +27,8 @@ func (in *reader) acrossDepths(l line) error {
 		if err := in.temp(&r, l.cells[i], first(col.unit, units.Temp)); err != nil {
 			return fmt.Errorf("%s: %w", col.name, err)
 		}
-		oxygen, percent, err := in.oxygenAt(l, col)
+		warm[*col.at] = true
+		oxygen, percent, err := in.oxygenOf(l, col)
 		if err != nil {
 			return err
 		}
@@ -33,18 +36,19 @@ func (in *reader) acrossDepths(l line) error {
 			return err
 		}
 	}
-	for i, col := range l.columns {
-		if col.at != nil && col.what != ofTemp && !missing(l.cells[i]) && !l.tempAt(*col.at) {
+	for at, columns := range in.oxygenAt {
+		if !warm[at] && slices.ContainsFunc(columns, func(i int) bool { return !missing(l.cells[i]) }) {
 			in.skip("oxygen at a depth without a temperature is passed over")
 		}
 	}
 	return nil
 }
 
-// oxygenAt is the oxygen at the depth of a column of temperatures.
-func (in *reader) oxygenAt(l line, temp column) (oxygen, percent cell, err error) {
-	for i, col := range l.columns {
-		if col.at == nil || *col.at != *temp.at || missing(l.cells[i]) {
+// oxygenOf is the oxygen at the depth of a column of temperatures.
+func (in *reader) oxygenOf(l line, temp column) (oxygen, percent cell, err error) {
+	for _, i := range in.oxygenAt[*temp.at] {
+		col := l.columns[i]
+		if missing(l.cells[i]) {
 			continue
 		}
 		switch col.what {
@@ -58,15 +62,6 @@ func (in *reader) oxygenAt(l line, temp column) (oxygen, percent cell, err error
 		}
 	}
 	return oxygen, percent, nil
-}
-
-func (l line) tempAt(at depth) bool {
-	for i, col := range l.columns {
-		if col.what == ofTemp && col.at != nil && *col.at == at && !missing(l.cells[i]) {
-			return true
-		}
-	}
-	return false
 }
 
 // acrossDates reads a row of a table with a column for each date: the temperatures of all
