@@ -136,6 +136,7 @@ func (p *program) commands() []*cli.Command {
 		p.nextCommand(),
 		p.tiltCommand(),
 		p.compareCommand(),
+		p.tripCommand(),
 		p.rigCommand(),
 		p.fishCommand(),
 		p.chartCommand(),

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"coldseam/profile"
 	"coldseam/profile/water"
 )
 
@@ -108,13 +109,17 @@ func (in Input) deepWaterReached() bool {
 	return fallen >= quietC && (a.TempC-b.TempC)/(b.DepthM-a.DepthM) < belowC
 }
 
-// expectedThermocline is where the break may lie before anything is known of it. By the size of
-// the lake it is 4.4 m times the square root of the mean of its length and breadth
-// in kilometres (Patalas 1984, from memory; the breadth is taken as half the length),
-// but in a small clear lake not far above the depth that light reaches (0.8 of the
-// Secchi depth, a rule of our own). By the bottom alone it is 1.42 times its 0.51th
-// power, a fit to the steepest metre in 386 lakes (U.S. EPA, National Lakes
-// Assessment 2007).
+// ByLength is where the thermocline may lie by the size of the lake, m: 4.4 m times the
+// square root of the mean of its length and breadth in kilometres (Patalas 1984, from
+// memory; the breadth is taken as half the length), but in a small clear lake not far above
+// the depth that light reaches (0.8 of the Secchi depth, a rule of our own).
+func ByLength(lengthM float64, secchi profile.Optional) float64 {
+	return math.Max(4.4*math.Sqrt(0.75*lengthM/1000), 0.8*secchi.Or(0))
+}
+
+// expectedThermocline is where the break may lie before anything is known of it: ByLength, or
+// by the bottom alone 1.42 times its 0.51th power, a fit to the steepest metre in 386 lakes
+// (U.S. EPA, National Lakes Assessment 2007).
 func (in Input) expectedThermocline() float64 {
 	const lowest = 0.75 // of the bottom's depth
 	z := 5.0
@@ -122,7 +127,7 @@ func (in Input) expectedThermocline() float64 {
 		z = 1.42 * math.Pow(in.Bottom.Value, 0.51)
 	}
 	if in.Length.Known {
-		z = math.Max(4.4*math.Sqrt(0.75*in.Length.Value/1000), 0.8*in.Secchi.Or(0))
+		z = ByLength(in.Length.Value, in.Secchi)
 	}
 	if in.Bottom.Known {
 		z = math.Min(z, lowest*in.Bottom.Value)
