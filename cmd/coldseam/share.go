@@ -5,6 +5,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/report"
 )
@@ -34,6 +35,8 @@ func (p *program) share(c *cli.Context) error {
 		return refuse("share takes one drop, and there are %d: name one, or share them one by one", len(jobs))
 	}
 	j := jobs[0]
+	const longest = 40 // letters of a name
+	j.input.Drop.Water, j.input.Drop.Spot = plain.Cut(j.input.Drop.Water, longest), plain.Cut(j.input.Drop.Spot, longest)
 	if !c.Bool("with-spot") {
 		j.input.Drop.Spot = ""
 	}
@@ -41,6 +44,6 @@ func (p *program) share(c *cli.Context) error {
 	if err != nil {
 		return unusable(j.sheet.Name, made.Drop, err)
 	}
-	fmt.Fprint(&p.out, report.Short(made, nil).Share())
+	fmt.Fprint(&p.out, report.Share(made))
 	return nil
 }

@@ -59,8 +59,11 @@ func (in *reader) reading(l line) error {
 
 // fine takes the step and the range of a temperature, where the file has them.
 func (in *reader) fine(r *profile.Reading, l line) error {
-	for w, to := range map[what]*float64{ofStep: &r.Step, ofSpread: &r.SpreadC} {
-		text := l.of(w)
+	for _, f := range []struct {
+		what what
+		to   *float64
+	}{{ofStep, &r.Step}, {ofSpread, &r.SpreadC}} {
+		text := l.of(f.what)
 		if text == "" {
 			continue
 		}
@@ -68,7 +71,7 @@ func (in *reader) fine(r *profile.Reading, l line) error {
 		if !ok || rest != "" || n.Value < 0 || n.Value > 100 {
 			return fmt.Errorf("%s is no error of a temperature", quote(text))
 		}
-		*to = n.Value
+		*f.to = n.Value
 	}
 	return nil
 }

@@ -3,6 +3,8 @@ package report
 import (
 	"slices"
 	"strings"
+
+	"coldseam/profile/plan"
 )
 
 // shared are the rows that a message to a partner has, a line each.
@@ -14,7 +16,15 @@ var shared = [][]string{
 // Share is the answer as a few lines for a message to a partner: what it is of, what warns,
 // where the fish are, what is tied on and how firm that is. A message is short, so details
 // are left out, and of what warns all but its first sentence.
-func (b Brief) Share() string {
+func Share(p plan.Plan) string {
+	b := Short(p, nil)
+	if p.Drop.Date == "" {
+		b.Title += ", date not noted"
+	}
+	return b.share()
+}
+
+func (b Brief) share() string {
 	lines := []string{b.Title}
 	for _, w := range b.Warnings {
 		lines = append(lines, firstSentence(w))
@@ -33,7 +43,7 @@ func (b Brief) Share() string {
 			parts[i] = strings.ToLower(parts[i][:1]) + parts[i][1:]
 		}
 		if len(parts) > 0 {
-			lines = append(lines, strings.Join(parts, "; ")+".")
+			lines = append(lines, strings.Replace(strings.Join(parts, "; "), "Rig ", "Rig: ", 1)+".")
 		}
 	}
 	return strings.Join(append(lines, b.Confidence), "\n") + "\n"

@@ -13,15 +13,18 @@ import (
 )
 
 func TestShare(t *testing.T) {
-	got := Short(demo.PlanFor(t, "water: Alder Kettle\n"+july, "rainbow"), nil).Share()
+	got := Share(demo.PlanFor(t, "water: Alder Kettle\n"+july, "rainbow"))
 	want := `Alder Kettle, 2026-07-18, for rainbow trout
 WARM WATER, 74 F on top: fish are likely to die if released.
 Fish 15 to 29 ft; fly 16 ft down; cast over 17 ft; thermocline 13 to 16 ft.
-Rig floating line, long leader; leader 21.5 ft.
+Rig: floating line, long leader; leader 21.5 ft.
 Confidence: depth good, oxygen unknown; oxygen is unknown in all of the band.
 `
 	if got != want {
 		t.Errorf("%s\nwant %s", got, want)
+	}
+	if got := Share(demo.PlanFor(t, "units: m C\n0 24\n3 20\n6 12\n", "rainbow")); !strings.HasPrefix(got, "For rainbow trout, date not noted\n") {
+		t.Error(got)
 	}
 	b := Brief{
 		Title: "Marl Hole", Warnings: []string{"ICE: test it as you go. More."}, NoWater: "No water. Go home.",
@@ -31,8 +34,8 @@ Confidence: depth good, oxygen unknown; oxygen is unknown in all of the band.
 		},
 		Confidence: "Confidence: depth good, oxygen unknown; it was not measured.", Read: []string{"odd"}, Safety: []string{"Local rules."},
 	}
-	want = "Marl Hole\nICE: test it as you go.\nNo water.\nFish 11 to 26 ft; fly 12 ft down; hole over 13 ft.\nRig jig; leader 15 ft.\nConfidence: depth good, oxygen unknown; it was not measured.\n"
-	if got = b.Share(); got != want {
+	want = "Marl Hole\nICE: test it as you go.\nNo water.\nFish 11 to 26 ft; fly 12 ft down; hole over 13 ft.\nRig: jig; leader 15 ft.\nConfidence: depth good, oxygen unknown; it was not measured.\n"
+	if got = b.share(); got != want {
 		t.Errorf("%s\nwant %s", got, want)
 	}
 }
@@ -46,8 +49,8 @@ func TestShareFits(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, f := range fish.All() {
-			b := Short(demo.PlanFor(t, string(data), f.Key), nil)
-			text := b.Share()
+			p := demo.PlanFor(t, string(data), f.Key)
+			b, text := Short(p, nil), Share(p)
 			lines, letters := strings.Count(text, "\n"), utf8.RuneCountInString(text)
 			if most := 4 + len(b.Warnings); lines > most || len(b.Warnings) < 2 && letters > 370 {
 				t.Errorf("%s for %s: %d lines, %d letters\n%s", page, f.Key, lines, letters, text)
