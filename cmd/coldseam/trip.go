@@ -72,10 +72,13 @@ func (p *program) trip(c *cli.Context) error {
 	lake := set.LakeFor(j.input.Drop.Water)
 	in := before(j, seen, lake, day)
 	expected, err := trip.Expect(in)
-	if errors.As(err, new(trip.Unknown)) {
+	var unknown trip.Unknown
+	switch {
+	case errors.As(err, &unknown) && unknown.Length:
+		return refuse("--lake-length: the rule of thumb speaks for lakes of 50 m to 20 km: give --deepest 38ft instead")
+	case errors.As(err, &unknown):
 		return refuse("%s: nothing is known of it: give --deepest 38ft, or --lake-length 800m and --secchi 9ft, or name a --water of the book", named(j.input.Drop.Water))
-	}
-	if err != nil {
+	case err != nil:
 		return err
 	}
 	water, units := j.input.Drop.Water, shownOn(c, set, j.input.Drop.Units, seen)

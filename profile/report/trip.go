@@ -45,6 +45,11 @@ func (t Trip) Text(width int) string {
 	last := []string{WrapTo("Bring: "+strings.Join(t.bring(s), ", ")+".", width), WrapTo(s.rules(), width)}
 	if t.Sun != nil {
 		last = append(last, WrapTo(sunTimes(*t.Sun), width))
+		if t.Expect.State != trip.Iced {
+			for _, s := range evening(*t.Sun, t.Units.Shown()) {
+				last = append(last, WrapTo(s, width))
+			}
+		}
 	}
 	return strings.Join(append(blocks, strings.Join(last, "\n")), "\n\n") + "\n"
 }
@@ -119,6 +124,8 @@ func (t Trip) band(s speaker) Row {
 	switch e := t.Expect; {
 	case e.TooWarm:
 		return Row{"Fish", "perhaps nowhere", limit + " may lie deeper than any water known here: read first"}
+	case e.Edge != nil && e.EdgeUnsure:
+		return Row{"Fish below", s.u.Span(e.Edge.Low, e.Edge.High), "where it has cooled to " + limit + ", if it has at all"}
 	case e.Edge != nil:
 		return Row{"Fish below", s.u.Span(e.Edge.Low, e.Edge.High), "where it has cooled to " + limit + ", in 8 of 10 cases"}
 	}

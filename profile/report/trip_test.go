@@ -69,7 +69,7 @@ func TestTripPage(t *testing.T) {
 		"Anchor rope  90 to 130 ft       5 to 7 times 18 ft, for each of two anchors\n", "then close above the bottom, then 14 ft;\n",
 		"Tie at home, by the depth of water under the fly (rig; sink time; retrieve):\n", "14 ft        17.5 ft leader     long leader; sink time ", "in/s\n",
 		"Bring: thermometer, a cup of ice to check it at 32 F, marked line with 8 to 16\noz, pencil and page, Secchi disk, ", "life jacket (wear it).\n",
-		"Rules of Alder Kettle as you noted them, checked 2026-05-01: leader no longer\nthan 18 ft.", "Sunrise 05:39, sunset 20:2",
+		"Rules of Alder Kettle as you noted them, checked 2026-05-01: leader no longer\nthan 18 ft.", "Sunrise 05:39, sunset 20:2", "Under a clear sky the light that reaches 24 ft at noon",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q:\n%s", want, text)
@@ -115,6 +115,7 @@ func TestTripSays(t *testing.T) {
 			[]string{"Cast over", "Tie at home", "Anchor rope", "life jacket", "anchors"}},
 		{"ice by the book", "rainbow", trip.Expectation{State: trip.Iced, From: trip.Years, Drops: 1, Years: 1, Last: tripDay("2025-01-24")}, []string{"Expected from one drop about this day in one year", "ICE: "}, []string{"Tie at home"}},
 		{"too warm", "rainbow", with(func(e *trip.Expectation) { e.TooWarm, e.Water = true, nil }), []string{"Fish         perhaps nowhere    66 F may lie deeper than any water known here:", "Cast over    not known\n"}, []string{"Tie at home", "Anchor rope"}},
+		{"perhaps too warm", "rainbow", with(func(e *trip.Expectation) { e.EdgeUnsure = true }), []string{"where it has cooled to 66 F, if it has at all"}, nil},
 		{"deep", "rainbow", with(func(e *trip.Expectation) { e.Edge, e.Water = estimate(30, 31, 36), estimate(30, 31, 36) }), []string{"sinking line; sink time ", "a sinking line, two anchors"}, []string{"indicators"}},
 		{"open water", "kokanee", layered(), []string{"Fly          13 to 17 ft down   over open water\n", "by the depth of the fly (rig;"}, []string{"Cast over", "Anchor rope"}},
 		{"teeth", "pike", layered(), []string{"wire for bite tippets"}, nil},

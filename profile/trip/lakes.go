@@ -21,6 +21,7 @@ const (
 	midSeason, seasonPerDay       = 200, 0.14442 / 30
 	lowShare, midShare, highShare = 0.601, 1.064, 1.616
 	summerFromDay, summerToDay    = 152, 273 // 1 June to 30 September
+	deepestFitM                   = 60       // few of the lakes are deeper: those count as so deep
 	layeredFromM                  = 4.5      // of shallower lakes about half are layered, of deeper ones more
 )
 
@@ -38,13 +39,13 @@ func (in Input) lakes() Expectation {
 	if day < summerFromDay || day > summerToDay {
 		return Expectation{State: Unsure, From: Month}
 	}
-	base := depthAt1M * math.Pow(in.Deepest.Value, depthPower) * math.Exp(seasonPerDay*(day-midSeason))
+	base := depthAt1M * math.Pow(math.Min(in.Deepest.Value, deepestFitM), depthPower) * math.Exp(seasonPerDay*(day-midSeason))
 	switch byLength := sampling.ByLength(in.Length.Value, in.Secchi); {
 	case !in.Deepest.Known:
 		e.From, base = Length, byLength
 	case in.Deepest.Value < layeredFromM:
 		return Expectation{State: Unsure, From: Lakes}
-	case in.Length.Known:
+	case in.lengthCounts():
 		base = math.Sqrt(base * math.Min(byLength, in.Deepest.Value))
 	}
 	e.Thermocline = &profile.Estimate{Best: midShare * base, Low: lowShare * base, High: highShare * base}

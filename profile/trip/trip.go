@@ -91,14 +91,27 @@ type Expectation struct {
 	// where WaterTaken; nil under ice, and where the band may begin deeper than the lake goes.
 	Water      *profile.Estimate
 	WaterTaken bool
-	TooWarm    bool             // the band may begin deeper than the lake goes
+	TooWarm    bool             // the band is likely to begin deeper than the lake goes
+	EdgeUnsure bool             // it may: Edge ends at the lake's deepest water
 	MixedC     profile.Optional // temperature of the upper water, of Season
 }
 
-// Unknown is the error where nothing is known of the water.
-type Unknown struct{}
+// Unknown is the error where nothing is known of the water, or no more than a length that
+// the rule of thumb does not speak for.
+type Unknown struct{ Length bool }
 
-func (Unknown) Error() string { return "nothing is known of this water" }
+func (u Unknown) Error() string {
+	if u.Length {
+		return "its length is not one that the rule speaks for"
+	}
+	return "nothing is known of this water"
+}
+
+// Lengths of lakes that the rule of thumb speaks for, m (an assumption).
+const (
+	LeastLengthM = 50.0
+	MostLengthM  = 20000.0
+)
 
 // Depths of common practice, m: how far into the band the fly begins, and between which
 // depths of water trout feed on the shelf.
@@ -118,8 +131,8 @@ func Expect(in Input) (Expectation, error) {
 	case ok:
 	case in.winter():
 		e = Expectation{State: Iced, From: Month}
-	case !in.Deepest.Known && !in.Length.Known:
-		return e, Unknown{}
+	case !in.Deepest.Known && !in.lengthCounts():
+		return e, Unknown{Length: in.Length.Known}
 	default:
 		e = in.lakes()
 	}
@@ -152,6 +165,10 @@ func (in Input) water(e *Expectation) {
 		return
 	}
 	deepest := in.Deepest.Value
+	if e.Edge != nil && e.Edge.High > deepest {
+		e.EdgeUnsure = true
+		in.within(e.Edge)
+	}
 	*e.Water = profile.Estimate{Best: min(e.Water.Best, deepest), Low: min(e.Water.Low, deepest), High: min(e.Water.High, deepest)}
 }
 
@@ -168,6 +185,10 @@ func (in Input) yearDay(t time.Time) (year int, day float64) {
 
 // iceFromDeg: nearer to the equator lakes hardly freeze, but on mountains (from memory).
 const iceFromDeg = 38
+
+func (in Input) lengthCounts() bool {
+	return in.Length.Known && in.Length.Value >= LeastLengthM && in.Length.Value <= MostLengthM
+}
 
 // winter reports whether lakes may be under ice: December to March of the north.
 func (in Input) winter() bool {

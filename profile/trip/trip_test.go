@@ -92,6 +92,12 @@ func TestSources(t *testing.T) {
 			t.Errorf("%s: %+v", c.name, e)
 		}
 	}
+	for _, length := range []float64{49, 20001} {
+		var unknown Unknown
+		if _, err := Expect(Input{Day: on("2026-07-01"), Length: some(length)}); !errors.As(err, &unknown) || !unknown.Length || err.Error() == "" {
+			t.Errorf("a lake of %v m: %v", length, err)
+		}
+	}
 	for name, in := range map[string]Input{"nothing": {Day: on("2026-07-01")}, "clarity alone": {Day: on("2026-07-01"), Secchi: some(3)}} {
 		if _, err := Expect(in); !errors.As(err, new(Unknown)) || err.Error() == "" {
 			t.Errorf("%s: %v", name, err)
@@ -135,6 +141,14 @@ func TestLakeOfTwelveMetres(t *testing.T) {
 		{"edge low", e.Edge.Low, 2.993}, {"edge", e.Edge.Best, 5.294}, {"edge high", e.Edge.High, 8.258}, {"water", e.Water.Best, 5.294 + 2*ft},
 	} {
 		expect.Near(t, c.what, c.got, c.want, 0.005)
+	}
+	deep, deeper := in, in
+	deep.Deepest, deeper.Deepest = profile.Some(60), profile.Some(300)
+	expect.Near(t, "deeper than was measured", expectFor(t, deeper).Thermocline.Best, expectFor(t, deep).Thermocline.Best, 1e-9)
+	shallow := in
+	shallow.Deepest = profile.Some(6)
+	if e := expectFor(t, shallow); !e.EdgeUnsure || e.TooWarm || e.Edge.High != 6 {
+		t.Errorf("an edge that may lie below the lake: %+v", e)
 	}
 	later := in
 	later.Day = on("2026-08-18") // 30 days: exp 0.14442
