@@ -33,13 +33,19 @@ func (p *program) sources(c *cli.Context, set settings.Settings) ([]exchange.Sou
 			return nil, err
 		}
 	}
-	var out []exchange.Source
 	if len(names) == 0 {
-		out = p.ofBook(b, heads, set)
-		if len(out) == 0 {
+		if len(heads) == 0 {
 			return nil, refuse("no drop is saved yet: take one with coldseam drop, or name a file")
 		}
+		read := slices.DeleteFunc(slices.Clone(heads), func(h book.Head) bool { return h.Err != nil })
+		bad := heads[len(read):] // they stand last
+		mine, err := ofWater(read, c.String("water"), func(h book.Head) string { return h.Water })
+		if err != nil {
+			return nil, err
+		}
+		return p.ofBook(b, append(mine, bad...), set)
 	}
+	var out []exchange.Source
 	seen := map[string]bool{}
 	for _, name := range names {
 		more, err := p.namedSources(name, b, heads, set)
@@ -53,20 +59,21 @@ func (p *program) sources(c *cli.Context, set settings.Settings) ([]exchange.Sou
 			}
 		}
 	}
-	return ofWater(out, c.String("water"))
+	return ofWater(out, c.String("water"), func(s exchange.Source) string { return s.Drop.Water })
 }
 
-// ofWater keeps the drops of a water, all where it is "".
-func ofWater(all []exchange.Source, water string) ([]exchange.Source, error) {
+// ofWater keeps what is of a water, all where it is "".
+func ofWater[T any](all []T, water string, waterOf func(T) string) ([]T, error) {
 	if water == "" {
 		return all, nil
 	}
 	var waters []string
-	out := slices.DeleteFunc(slices.Clone(all), func(s exchange.Source) bool {
-		if name := s.Drop.Water; name != "" && !slices.Contains(waters, name) {
+	out := slices.DeleteFunc(slices.Clone(all), func(v T) bool {
+		name := waterOf(v)
+		if name != "" && !slices.Contains(waters, name) {
 			waters = append(waters, name)
 		}
-		return !sameWater(s.Drop.Water, water)
+		return !sameWater(name, water)
 	})
 	if len(out) == 0 {
 		const most = 5
@@ -78,24 +85,27 @@ func ofWater(all []exchange.Source, water string) ([]exchange.Source, error) {
 	return out, nil
 }
 
-// ofBook are all drops of the book; pages that cannot be read are told.
-func (p *program) ofBook(b *book.Book, heads []book.Head, set settings.Settings) (out []exchange.Source) {
-	bad := 0
+// ofBook are drops of the book; pages that cannot be read are told.
+func (p *program) ofBook(b *book.Book, heads []book.Head, set settings.Settings) ([]exchange.Source, error) {
+	var out []exchange.Source
 	for _, e := range b.Read(heads, reading(set)) {
-		if e.Err != nil {
-			bad++
-			continue
+		if e.Err == nil {
+			out = append(out, exchange.Source{Page: e.Path, Nth: e.Nth, Drop: e.Drop})
 		}
-		out = append(out, exchange.Source{Page: e.Path, Nth: e.Nth, Drop: e.Drop})
+	}
+	bad := len(heads) - len(out)
+	is, them := "are", "them"
+	if bad == 1 {
+		is, them = "is", "it"
+	}
+	told := fmt.Sprintf("%s of the book cannot be read and %s left out: coldseam book check names %s", unit.Count(bad, "page"), is, them)
+	if len(out) == 0 {
+		return nil, refuse("%s", told)
 	}
 	if bad > 0 {
-		is, them := "are", "them"
-		if bad == 1 {
-			is, them = "is", "it"
-		}
-		fmt.Fprintf(p.err, "%s of the book cannot be read and %s left out: coldseam book check names %s.\n", unit.Count(bad, "page"), is, them)
+		fmt.Fprintln(p.err, told+".")
 	}
-	return out
+	return out, nil
 }
 
 // namedSources are the drops of a file, CSV or a page, or one of the book.
