@@ -19,7 +19,7 @@ func TestSunTimes(t *testing.T) {
 	zone := time.FixedZone("CDT", -5*3600)
 	east := profile.Some(-89.3)
 	day := func(m time.Month, d int) time.Time { return time.Date(2026, m, d, 0, 0, 0, 0, time.UTC) }
-	const sundial = "; by the sundial, where noon is 12:00, since longitude or time_zone is not noted."
+	const sundial = "; by the sundial, where noon is 12:00: note longitude and time_zone for clock times."
 	for _, c := range []struct {
 		name      string
 		day       time.Time
@@ -32,6 +32,7 @@ func TestSunTimes(t *testing.T) {
 		{"by the clock", day(7, 21), 46.1, east, zone, "Sunrise 05:27, sunset 20:40, light from 04:51 to 21:16, the sun up for 15 h 13 min (CDT)."},
 		{"no zone", day(7, 21), 46.1, east, nil, "Sunrise 04:23, sunset 19:36, light from 03:47 to 20:12, the sun up for 15 h 13 min" + sundial},
 		{"no longitude", day(7, 21), 46.1, profile.Optional{}, zone, "Sunrise 04:23, sunset 19:36, light from 03:47 to 20:12, the sun up for 15 h 13 min" + sundial},
+		{"a zone of another place", day(7, 21), 46.1, profile.Some(170.5), zone, "Sunrise 04:23, sunset 19:37, light from 03:46 to 20:13, the sun up for 15 h 14 min" + sundial},
 		{"light all night", day(6, 21), 62, profile.Optional{}, nil, "Sunrise 02:08, sunset 21:52, light all night, the sun up for 19 h 45 min" + sundial},
 		{"up all day", day(6, 21), 70, east, zone, "The sun does not set."},
 		{"down all day", day(12, 21), 70, profile.Optional{}, nil, "The sun does not rise, light from 09:56 to 14:04" + sundial},

@@ -66,9 +66,23 @@ func Pack(e Expectation, in Input, t Tackle, feet bool, markM float64) Kit {
 	}
 	for _, z := range depths(e.Water.Low, e.Water.High, markM) {
 		t.WaterM, t.FlyM = z, max(0, z-in.ClearanceM)
-		k.Ties = append(k.Ties, Tie{z, t.FlyM, rig.Find(t)})
+		k.Ties = append(k.Ties, Tie{z, t.FlyM, reaching(t)})
 	}
 	return k
+}
+
+// reaching is the rig for a depth, or the next best where that is out of the first one's
+// reach: what is tied at home should do.
+func reaching(t Tackle) rig.Rig {
+	r := rig.Find(t)
+	if r.Reachable || r.RunnerUp == "" {
+		return r
+	}
+	t.Kind = r.RunnerUp
+	if next := rig.Find(t); next.Reachable {
+		return next
+	}
+	return r
 }
 
 // deepestReading is how deep it may be worth reading: to the bottom, or twice as deep as the

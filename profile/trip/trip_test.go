@@ -205,6 +205,13 @@ func TestPack(t *testing.T) {
 	if len(k.Ties) != 4 || k.Ties[0].Rig.Kind != rig.Hung || k.Ties[3].Rig.Kind != rig.LongLeader {
 		t.Errorf("%+v", k.Ties)
 	}
+	capped := tackle()
+	capped.Rules = rig.Rules{Water: "x", MaxLeaderM: 18 * ft}
+	for _, tie := range Pack(e, in, capped, true, ft).Ties {
+		if !tie.Rig.Reachable || tie.Rig.LeaderM > 18*ft+1e-9 {
+			t.Errorf("%v m with a capped leader: %+v", tie.WaterM, tie.Rig)
+		}
+	}
 	open := tackle()
 	open.Suspended = true
 	if k = Pack(e, in, open, true, ft); k.AnchorM != 0 || k.RopeHighM != 0 || len(k.Ties) != 4 {
