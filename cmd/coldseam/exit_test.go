@@ -44,6 +44,8 @@ func TestExitStatus(t *testing.T) {
 		{"fish", "", 0}, {"fish rainbow", "", 0}, {"fish rainbo", "", 2}, {"fish > /dev/full", "", 1}, {"fish rainbow > /dev/full", "", 1},
 		{"chart", page, 0}, {"chart -o x.jpg", page, 2}, {"chart -o nowhere/x.svg", page, 1}, {"chart missing.txt", "", 2}, {"chart > /dev/full", page, 1},
 		{"season -o s.svg", season, 0}, {"season", page, 2}, {"season -o nowhere/x.svg", season, 1},
+		{"export -", page, 0}, {"export", page, 2}, {"export --form wide -", page, 0}, {"export --form wqx -", page, 2}, {"export -o nowhere/x.csv -", page, 1}, {"export missing.txt", "", 2}, {"export - > /dev/full", page, 1},
+		{"share", page, 0}, {"share", "", 2}, {"share missing.txt", "", 2}, {"share > /dev/full", page, 1},
 		{"batch", columns, 0}, {"batch", "depth,x\n1,2\n", 2}, {"batch missing.csv", "", 2}, {"batch", columns + "b,0,warm\n", 1}, {"batch > /dev/full", columns, 1},
 		{"drop --book own", typed, 0}, {"drop --port /dev/nowhere --book own", "", 1}, {"drop --units K --book own", "", 2}, {"drop --book own", "1\n\n", 1}, {"drop --book own/full > /dev/full", typed, 1},
 		{"probe list", "", 0}, {"probe list > /dev/full", "", 1}, {"probe list x", "", 2}, {"probe", "", 2},

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"path/filepath"
 	"strings"
 	"time"
@@ -90,7 +89,7 @@ func (p *program) export(c *cli.Context) error {
 		return p.write(to, c.Bool("force"), out.Bytes())
 	}
 	if plain.Line(strings.Map(cellSign, out.String())) != strings.Map(cellSign, out.String()) {
-		fmt.Fprintln(p.err, "Signs that a terminal may act on are replaced: -o FILE keeps them.")
+		p.tell("Signs that a terminal may act on are replaced: -o FILE keeps them.")
 	}
 	_, err = p.out.Write(out.Bytes())
 	return err
@@ -134,7 +133,7 @@ func exportForm(c *cli.Context) (string, error) {
 func (p *program) exportWide(out *bytes.Buffer, items []exchange.Item, zone *time.Location) error {
 	lost, err := exchange.WriteWide(out, items, zone)
 	if lost > 0 {
-		fmt.Fprintf(p.err, "%s of a depth that was read again left out: --form long has all.\n", unit.Count(lost, "reading"))
+		p.tell("%s of a depth that was read again left out: --form long has all.", unit.Count(lost, "reading"))
 	}
 	return err
 }
@@ -178,6 +177,6 @@ func (p *program) exportAgency(out *bytes.Buffer, c *cli.Context, items []exchan
 	if len(items) > 0 && a.Site(items[0].Drop.Water) == "" {
 		empty = append(empty, "Monitoring Location ID")
 	}
-	fmt.Fprintf(p.err, "Left empty, since nothing is known of them: %s. Confirm all columns against the agency's current template.\n", strings.Join(empty, ", "))
+	p.tell("Left empty, since nothing is known of them: %s. Confirm all columns against the agency's current template.", strings.Join(empty, ", "))
 	return a.Write(out, items)
 }

@@ -35,6 +35,11 @@ func oneLine(err error) string {
 	return string(r)
 }
 
+// tell keeps a line for standard error until all went well: an error is one line.
+func (p *program) tell(format string, args ...any) {
+	p.told = append(p.told, fmt.Sprintf(format, args...))
+}
+
 // json prints one object, or a list, on a line of its own.
 func (p *program) json(v any) error {
 	data, err := jsonLine(v)

@@ -36,19 +36,21 @@ func TestHostileText(t *testing.T) {
 	name := strings.ToValidUTF8(hostile, "")
 	good := "units: ft F\nbottom: 31 ft\n0 74\n5 73\n10 72\n15 65\n20 56\n25 52\n"
 	for file, text := range map[string]string{
-		name + ".txt":  good,
-		"hostile.txt":  "water: A\u2028x\u202eB\nnote: \u2067x\n" + good,
-		"refused.txt":  good + "11 " + strings.ReplaceAll(hostile, "\n", " ") + "\n",
-		name + ".csv":  "profile,depth_m,temp_c\n" + "A\x1b\u202e,0,20\nA\x1b\u202e,x\u202e,20\n",
-		"head.csv":     "profile,depth_m,\u202etemp\x1b\n",
-		"hostile.toml": "for = \"\u202erainbow\\u001b\"\n",
+		name + ".txt":   good,
+		"hostile.txt":   "water: A\u2028x\u202eB\nnote: \u2067x\n" + good,
+		"refused.txt":   good + "11 " + strings.ReplaceAll(hostile, "\n", " ") + "\n",
+		name + ".csv":   "profile,depth_m,temp_c\n" + "A\x1b\u202e,0,20\nA\x1b\u202e,x\u202e,20\n",
+		"table.csv":     "lake,depth_ft,temp_f,\u202eph\x1b\nA\x1b\u202e,0,70,7\n",
+		"\u202etwo.csv": "lake,depth_ft,temp_f,\u202eph\x1b\nA\u202eB,0,70,7\nA\u202eB,x\u202e,70,7\n",
+		"head.csv":      "profile,depth_m,\u202etemp\x1b\n",
+		"hostile.toml":  "for = \"\u202erainbow\\u001b\"\n",
 	} {
 		if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
 			t.Skipf("a file cannot have such a name here: %v", err)
 		}
 	}
 	var tries [][]string
-	for _, command := range []string{"plan", "drop", "probe", "next", "tilt", "compare", "rig", "fish", "chart", "season", "batch", "completion", hostile} {
+	for _, command := range []string{"plan", "drop", "probe", "next", "tilt", "compare", "rig", "fish", "chart", "season", "export", "share", "batch", "completion", hostile} {
 		tries = append(tries, []string{command, hostile}, []string{command, "--" + hostile}, []string{command, "--" + hostile + "=1"},
 			[]string{command, "--json", hostile}, []string{command, "-o", hostile, hostile}, []string{command, "--", name + ".txt"})
 		for _, part := range []string{"list", "listen", "replay", "rehearse"} {
@@ -59,11 +61,15 @@ func TestHostileText(t *testing.T) {
 	for _, key := range notebook.Keys() {
 		tries = append(tries, []string{"plan", "--" + flagName(key), hostile, name + ".txt"}, []string{"drop", "--" + flagName(key), hostile})
 	}
+	for _, flag := range []string{"form", "time-zone", "project", "site", "water", "book"} {
+		tries = append(tries, []string{"export", "--form=wqx", "--" + flag, hostile, name + ".txt"})
+	}
 	for _, flag := range []string{"water-depth", "fly-depth", "fly-weight", "fly-material", "retrieve", "water-temp", "kind", "shot", "units", "wind", "drift"} {
 		tries = append(tries, []string{"rig", "--water-depth=15ft", "--" + flag, hostile}, []string{"rig", "--" + flag, hostile})
 	}
-	for _, file := range []string{name + ".txt", "hostile.txt", "refused.txt", name + ".csv", "head.csv"} {
+	for _, file := range []string{name + ".txt", "hostile.txt", "refused.txt", name + ".csv", "head.csv", "table.csv", "\u202etwo.csv"} {
 		tries = append(tries, []string{"plan", file}, []string{"plan", "--json", file}, []string{"next", file}, []string{"compare", file, file}, []string{"compare", "--json", file, file}, []string{"tilt", "--wind", "10 mph", "--lake-length", "800 m", file}, []string{"tilt", "--json", "--wind", "10 mph", "--lake-length", "800 m", file}, []string{"chart", file}, []string{"batch", file},
+			[]string{"export", file}, []string{"export", "--json", file}, []string{"export", "--form", "wide", file}, []string{"export", "-o", name + "/x.csv", file}, []string{"export", "--water", hostile, file}, []string{"share", "--with-spot", file},
 			[]string{"chart", "-o", name + ".svg", file}, []string{"chart", "-o", name + "/x.svg", file}, []string{"probe", "replay", file}, []string{"probe", "replay", "--page", file},
 			[]string{"plan", "--check", hostile, file}, []string{"plan", file, "--size", hostile}, []string{"chart", file, "-o", "x.svg", "--size", hostile})
 	}

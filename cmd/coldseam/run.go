@@ -55,6 +55,7 @@ type program struct {
 	wasRead  []fs.FileInfo // files that a picture must not take the place of
 	disk     book.Disk
 	now      func() time.Time
+	told     []string // lines for standard error once all went well
 }
 
 // run runs the program and returns its exit status.
@@ -79,6 +80,9 @@ func (p *program) run(args []string) int {
 	}
 	switch {
 	case err == nil:
+		for _, line := range p.told {
+			fmt.Fprintln(p.err, line)
+		}
 		return done
 	case errors.As(err, new(refused)):
 		fmt.Fprintf(p.err, "coldseam: %s\n", oneLine(err))

@@ -103,7 +103,7 @@ func (p *program) ofBook(b *book.Book, heads []book.Head, set settings.Settings)
 		return nil, refuse("%s", told)
 	}
 	if bad > 0 {
-		fmt.Fprintln(p.err, told+".")
+		p.tell("%s.", told)
 	}
 	return out, nil
 }
@@ -164,7 +164,7 @@ func (p *program) tableSources(name string) ([]exchange.Source, error) {
 		if n.Line > 0 {
 			at = fmt.Sprintf(":%d", n.Line)
 		}
-		fmt.Fprintf(p.err, "%s%s: %s\n", plain.Line(name), at, plain.Line(n.Text))
+		p.tell("%s%s: %s", plain.Line(name), at, plain.Line(n.Text))
 	}
 	return out, nil
 }
