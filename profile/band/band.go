@@ -47,6 +47,15 @@ type Input struct {
 	Light      light.Advice     // which way sky and hour move the start
 	// AnchorBlack says that the mud on the anchor is black or smells.
 	AnchorBlack bool
+	Usual       *Usual // where the angler took this fish before; nil where that is not known
+}
+
+// Usual is a second opinion on the start.
+type Usual struct {
+	TempC   float64 // at which the fish was usually taken
+	Weight  float64 // of that, from 0 to 1
+	StopC   float64 // no warmer water is gone to, for the fish's sake
+	FromToM float64 // nor deeper water than this from above it
 }
 
 // Interval is a run of depths that suits but for one thing.
@@ -89,11 +98,14 @@ type Band struct {
 	OverDeep  bool // deeper than common practice
 	// Cold says that the water at the start is colder than the fish likes, so that warmer
 	// water is the way to go, and the band's shallow edge no place of danger.
-	Cold    bool
-	Shift   light.Advice
-	Unmoved light.Advice      // what sky and hour asked for where the start did not follow, or that they ask for nothing
-	Shelf   light.Shelf       // where the food shelf ends
-	Weeds   *profile.Estimate // depth of the deepest weeds, where the Secchi depth was given
+	Cold  bool
+	Shift light.Advice
+	// WithoutM is where the start would be without what was caught before; unknown where that
+	// does not move it.
+	WithoutM profile.Optional
+	Unmoved  light.Advice      // what sky and hour asked for where the start did not follow, or that they ask for nothing
+	Shelf    light.Shelf       // where the food shelf ends
+	Weeds    *profile.Estimate // depth of the deepest weeds, where the Secchi depth was given
 	// PlantsM is how deep light enough for plants reaches, m, where the Secchi depth was given.
 	PlantsM float64
 

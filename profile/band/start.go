@@ -32,6 +32,7 @@ func (f *finder) start(b *Band) {
 	z = math.Min(z, (inner.Low+inner.High)/2+math.Max(0, (inner.High-inner.Low)/2-f.ClearanceM))
 	z = math.Max(z, math.Min(inner.Low, inner.High))
 	z = f.byLight(b, inner, z)
+	z = f.byUsual(b, inner, z)
 	b.Cold = b.Verdict == Warmest || f.cold(z)
 	shift := z - b.Top.Best
 	b.Start = profile.Estimate{Best: z, Low: math.Max(f.from, math.Min(z, b.Top.Low+shift)), High: math.Min(f.to, math.Max(z, b.Top.High+shift))}
@@ -88,13 +89,7 @@ func (f *finder) byLight(b *Band, inner profile.Estimate, z float64) float64 {
 		top = math.Min(math.Max(top, shelfM-f.ClearanceM-intoBandM), z)
 	}
 	if f.Light.Shift == light.Deeper {
-		limit := PracticeM - f.ClearanceM
-		if b.DoubtfulBelow != nil {
-			limit = math.Min(limit, b.DoubtfulBelow.Best)
-		} else if b.Oxygen {
-			limit = math.Min(limit, f.measuredTo(inner))
-		}
-		bottom = math.Max(z, math.Min(bottom, limit))
+		bottom = math.Max(z, math.Min(bottom, f.deepest(b, inner)))
 	}
 	moved := light.Start(top, bottom, z, f.Light.Shift)
 	if math.IsNaN(moved) { // a band that light cannot move in
@@ -106,6 +101,18 @@ func (f *finder) byLight(b *Band, inner profile.Estimate, z float64) float64 {
 	}
 	b.Shift = f.Light
 	return moved
+}
+
+// deepest is how far down the start may be moved: no deeper than common practice, nor into
+// water whose oxygen is unknown.
+func (f *finder) deepest(b *Band, inner profile.Estimate) float64 {
+	limit := PracticeM - f.ClearanceM
+	if b.DoubtfulBelow != nil {
+		return math.Min(limit, b.DoubtfulBelow.Best)
+	} else if b.Oxygen {
+		return math.Min(limit, f.measuredTo(inner))
+	}
+	return limit
 }
 
 // asGoodC: temperatures no further apart than this are as good for a fish.

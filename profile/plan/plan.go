@@ -7,6 +7,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/band"
 	"coldseam/profile/basin"
+	"coldseam/profile/catches"
 	"coldseam/profile/check"
 	"coldseam/profile/fish"
 	"coldseam/profile/layers"
@@ -21,10 +22,11 @@ type Input struct {
 	Drop       profile.Drop
 	Fish       fish.Fish
 	Rules      rig.Rules
-	ClearanceM float64        // of the fly above the bottom
-	FlyDensity float64        // kg/m3 of the fly; 0: not known
-	Zone       *time.Location // of the page's clock, nil where it is not known
-	Basin      *basin.Basin   // the water's table of depth and area, nil where there is none
+	ClearanceM float64         // of the fly above the bottom
+	FlyDensity float64         // kg/m3 of the fly; 0: not known
+	Zone       *time.Location  // of the page's clock, nil where it is not known
+	Basin      *basin.Basin    // the water's table of depth and area, nil where there is none
+	Taken      []catches.Taken // what was caught before, of all fish and waters
 	rig.Tackle
 }
 
@@ -45,6 +47,7 @@ type Plan struct {
 	Depths     Confidence       // how sure the thermocline and the band's edges are
 	Oxygen     Confidence       // how sure it is that the fish have oxygen enough
 	LakeClass  oxygen.LakeClass // that the doubt about oxygen nobody measured is a false alarm
+	Usual      *catches.Usual   // where this fish was taken before; nil where that is too seldom
 	StepM      float64          // m, where a fitted step puts the break, if that is a doubt; else 0
 	Assumed    []Assumption
 	Cautions   []Caution
@@ -64,6 +67,9 @@ func Make(in Input) (Plan, error) {
 	p.Column = column
 	p.Sun = sunOf(&p.Drop, in.Zone)
 	p.Layers = layers.Find(column)
+	if u, ok := catches.UsualOf(in.Taken, p.Fish.Key, p.Drop.Water); ok {
+		p.Usual = &u
+	}
 	p.Band = p.findBand(column, p.Layers)
 	if p.Band.Found {
 		r := rig.Find(p.rigInput(in))
@@ -89,7 +95,7 @@ func (p *Plan) findBand(c profile.Column, l layers.Layers) band.Band {
 	}
 	b := band.Find(band.Input{Column: c, Layers: l, Fish: p.Fish, Bottom: d.Bottom, Deepest: d.Deepest, ClearanceM: p.ClearanceM,
 		Secchi: d.Secchi, AnchorBlack: d.AnchorBlack(),
-		Light: lit})
+		Light: lit, Usual: p.secondOpinion()})
 	if b.Found {
 		b.WaterM = wholeMarks(b, d.Units.DepthStepM())
 	}
