@@ -47,14 +47,20 @@ func WhereWhen(d profile.Drop) string {
 // over, the leader, the sink time and the retrieve, and the thermocline.
 func Answer(p plan.Plan) []string {
 	s := speak(p)
-	if !p.Band.Found {
-		return []string{s.noBand(), s.column()}
+	var out []string
+	switch {
+	case !p.Band.Found:
+		out = []string{s.noBand(), s.column()}
+	case s.jigged(): // what kind of plan it is comes first
+		rigged := s.rig(*s.p.Rig)
+		out = []string{rigged[0], s.where(), rigged[1], s.column()}
+	default:
+		out = append(append([]string{s.where()}, s.rig(*s.p.Rig)...), s.column())
 	}
-	rigged := s.rig(*s.p.Rig)
-	if s.jigged() { // what kind of plan it is comes first
-		return []string{rigged[0], s.where(), rigged[1], s.column()}
+	if t := s.usual(); t != "" {
+		out = append(out, t)
 	}
-	return append(append([]string{s.where()}, rigged...), s.column())
+	return out
 }
 
 func (s speaker) parts(r rig.Rig) string {

@@ -140,6 +140,7 @@ type PlanJSON struct {
 	Confidence ConfidenceJSON `json:"confidence"`
 	Cautions   []CautionJSON  `json:"cautions"`
 	Notes      []string       `json:"notes"`
+	Usual      *UsualJSON     `json:"caught_before,omitempty"`
 	Check      *Check         `json:"check,omitempty"`
 }
 
@@ -152,6 +153,7 @@ func JSON(p plan.Plan, notes []string) PlanJSON {
 		Layers: Layers(p.Layers), Band: s.band(), Sun: sunJSON(p.Sun), Basin: s.basin(), Cautions: []CautionJSON{}, Notes: append([]string{}, notes...),
 		Confidence: ConfidenceJSON{SureJSON{p.Depths.Level, s.doubts(p.Depths)}, SureJSON{p.Oxygen.Level, s.doubts(p.Oxygen)}},
 	}
+	out.Usual = usualJSON(p)
 	for _, r := range p.Drop.Readings {
 		out.Readings = append(out.Readings, ReadingJSON{unit.RoundTo(r.DepthM, 3), unit.RoundTo(r.TempC, 3), known(r.Oxygen), r.Flag})
 	}

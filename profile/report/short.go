@@ -35,6 +35,9 @@ func Short(p plan.Plan, notes []notebook.Note) Brief {
 		b.NoWater = s.noBand()
 	}
 	b.Rows = append(b.Rows, s.thermoclineRow())
+	if row, ok := s.usualRow(); ok {
+		b.Rows = append(b.Rows, row)
+	}
 	return b
 }
 
