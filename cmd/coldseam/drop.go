@@ -129,6 +129,7 @@ func (p *program) takeDrop(c *cli.Context, d *dropping) error {
 	if err != nil {
 		return err
 	}
+	j.input.Taken = p.taken(c, d.set)
 	if err := p.answer(j, "", formOf(c)); err != nil || formOf(c) != atAGlance {
 		return err
 	}

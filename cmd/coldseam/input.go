@@ -203,6 +203,7 @@ func (p *program) jobs(c *cli.Context, unread bool) ([]job, settings.Settings, e
 		return nil, set, err
 	}
 	var out []job
+	taken := p.taken(c, set)
 	for _, pg := range pages {
 		options := notebook.Options{Name: pg.name, Unread: unread, Flags: flags, Defaults: set.Headers, Fish: set.Fish, Waters: set.WaterNames()}
 		if p.terminal {
@@ -217,6 +218,7 @@ func (p *program) jobs(c *cli.Context, unread bool) ([]job, settings.Settings, e
 			if err != nil {
 				return nil, set, err
 			}
+			j.input.Taken = taken
 			out = append(out, j)
 		}
 	}

@@ -24,7 +24,7 @@ func TestMain(m *testing.M) {
 	testscript.Main(unsettled{m}, map[string]func(){"coldseam": main})
 }
 
-// unsettled runs the tests without the settings of the machine's user, for all of them
+// unsettled runs the tests without the settings and the book of the machine's user, for all of them
 // at once: a test that changes the environment could not run beside others.
 type unsettled struct{ *testing.M }
 
@@ -35,6 +35,7 @@ func (m unsettled) Run() int {
 	}
 	defer os.RemoveAll(dir)
 	os.Setenv("XDG_CONFIG_HOME", dir)
+	os.Setenv("XDG_DATA_HOME", dir)
 	cli.HelpFlag, cli.VersionFlag = ownFlag{cli.HelpFlag.(*cli.BoolFlag)}, ownFlag{cli.VersionFlag.(*cli.BoolFlag)}
 	flag.Set("test.parallel", "8") // they mostly wait: for a disk, for a probe
 	return m.M.Run()

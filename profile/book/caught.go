@@ -6,8 +6,10 @@ import (
 	"io/fs"
 	"os"
 	"reflect"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"coldseam/profile"
@@ -215,3 +217,38 @@ func (p *editing) save(text string) error {
 	}
 	return b.disk.SyncFolder(b.Dir)
 }
+
+// Bounds of Caught: a plan waits for it.
+const (
+	mostLooked = 4000 // pages
+	mostCaught = 400  // drops
+)
+
+// Caught gives the drops on which something was caught, from the newest pages back by
+// their names, some hundreds at most. What cannot be read is passed over: whoever asks has
+// an answer without it.
+func (b *Book) Caught(o notebook.Options) (drops []profile.Drop) {
+	names, err := b.pages()
+	if err != nil {
+		return nil
+	}
+	for i, name := range slices.Backward(names) {
+		if len(names)-i > mostLooked || len(drops) >= mostCaught {
+			break
+		}
+		data, err := text(b.path(name))
+		if err != nil || !mayBeCaught().Match(data) {
+			continue
+		}
+		sheets, _ := notebook.Read(data, o)
+		for _, s := range sheets {
+			if len(s.Drop.Catches) > 0 {
+				drops = append(drops, s.Drop)
+			}
+		}
+	}
+	return drops
+}
+
+// mayBeCaught matches a page that may have a line on a catch.
+var mayBeCaught = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)caught|catch|landed`) })

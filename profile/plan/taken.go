@@ -6,6 +6,8 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/band"
 	"coldseam/profile/catches"
+	"coldseam/profile/check"
+	"coldseam/profile/layers"
 )
 
 // flyErrM is how far off the depth of a fly may be that took a fish: half a foot (common
@@ -62,4 +64,18 @@ func (p *Plan) partAt(z float64) catches.Part {
 		return catches.BestBet
 	}
 	return catches.Rest
+}
+
+// TakenOn says of all catches of a drop where in its water they were, but for the band,
+// which takes longer to find.
+func TakenOn(d profile.Drop) (taken []catches.Taken) {
+	checked := check.Of(d)
+	p := Plan{Drop: checked.Drop()}
+	if column, err := checked.Column(); err == nil {
+		p.Column, p.Layers = column, layers.Find(column, layers.WithoutIntervals)
+	}
+	for _, c := range d.Catches {
+		taken = append(taken, p.Taken(c))
+	}
+	return taken
 }

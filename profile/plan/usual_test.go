@@ -160,7 +160,10 @@ func TestUsualStaysSafe(t *testing.T) {
 		if err != nil {
 			return
 		}
-		low := rapid.Float64Range(2, 26).Draw(t, "caught at")
+		low := rapid.Float64Range(-6, 5).Draw(t, "caught at") // beside the start
+		if was.Band.Found {
+			low += was.Layers.Curve.At(was.Band.Start.Best)
+		}
 		in.Taken = caughtAt(f.Key, rapid.IntRange(8, 60).Draw(t, "fish caught"), low, low+rapid.Float64Range(0, 3).Draw(t, "range"))
 		p, err := Make(in)
 		if err != nil {
