@@ -18,6 +18,13 @@ type builder struct {
 	casts []*cast
 	byID  map[id]*cast
 	last  *cast
+	when  dated // as last read
+}
+
+// dated are the cells of a date and a time, and what they say.
+type dated struct {
+	cells       [2]string
+	date, clock string
 }
 
 // id is what tells a drop from others. own is the line of a row that is a drop of its own.
@@ -63,9 +70,13 @@ func (b *builder) cast(l line, own int) (*cast, error) {
 		b.in.tell("no column names the lake: the profile's name is taken as the water's")
 	}
 	var err error
-	if k.date, k.clock, err = dateOf(l.of(ofDate), l.of(ofTime)); err != nil {
-		return nil, err
+	if when := [2]string{l.of(ofDate), l.of(ofTime)}; when != b.when.cells { // mostly that of the row before
+		if k.date, k.clock, err = dateOf(when[0], when[1]); err != nil {
+			return nil, err
+		}
+		b.when = dated{when, k.date, k.clock}
 	}
+	k.date, k.clock = b.when.date, b.when.clock
 	if k == (id{}) && b.last != nil { // what stands above holds on
 		return b.last, b.last.take(l)
 	}

@@ -13,9 +13,13 @@
 // drops has. Where the drops agree in a unit it stands in the column's name, else in a
 // column beside it (depth, depth_unit).
 //
-// The wide form has a column for each depth (temp_f_5ft, do_mgl_5ft) and loses, of a
-// reading, its place among the others, what was read at its depth before it, the range
-// written beside it, and the step of its last digit where the digits do not show it.
+// The wide form has a column for each depth (temp_f_5ft, do_mgl_5ft) and loses the corrected
+// values and, of a reading, its place among the others, what was read at its depth before
+// it, the range written beside it, and the step of its last digit where the digits do not
+// show it.
+//
+// Package batch reads CSV too, of three fixed columns, as a stream, and goes on after what
+// it cannot read: for an archive. Here a person waits for a table of theirs.
 //
 // A cell that a spreadsheet might run (it begins with = + - @, a tab or a carriage return
 // and is no number) has an apostrophe put before it, which reading takes off again.

@@ -171,6 +171,9 @@ func (c *column) withUnit(base, sign string) bool {
 	return c.unit != unit.None
 }
 
+// oneWord writes a unit of several words as one.
+var oneWord = strings.NewReplacer("mg/l", "mgl", "mg l", "mgl", "mg per l", "mgl", "deg c", "c", "deg f", "f", "% sat", "%", " per ", "/")
+
 // plainly is a name in small letters with single blanks for all signs between its words.
 func plainly(name string) string {
 	var b strings.Builder
@@ -189,7 +192,7 @@ func plainly(name string) string {
 		low = unicode.IsLower(r)
 	}
 	words := strings.Join(strings.Fields(b.String()), " ")
-	return strings.NewReplacer("mg/l", "mgl", "mg l", "mgl", "mg per l", "mgl", "deg c", "c", "deg f", "f", "% sat", "%", " per ", "/").Replace(words)
+	return oneWord.Replace(words)
 }
 
 // lettersOf is a name's letters alone, in small ones.

@@ -141,10 +141,14 @@ func (in *reader) number(text string, col column) (cell, error) {
 
 // unit is the unit that a column of units has in this row.
 func (l line) unit(w what) unit.Unit {
-	if w == ofTempUnit {
-		return scaleNamed(plainly(l.of(w)))
+	switch text := l.of(w); {
+	case text == "":
+		return unit.None
+	case w == ofTempUnit:
+		return scaleNamed(plainly(text))
+	default:
+		return lengthNamed(plainly(text))
 	}
-	return lengthNamed(plainly(l.of(w)))
 }
 
 // lengthNamed and scaleNamed give none where the name is of no such unit.
