@@ -137,6 +137,9 @@ func dateOf(date, clock string) (string, string, error) {
 		return "", "", nil
 	}
 	text, err := notebook.ParseDate(date)
+	if notebook.TwoDates(err) {
+		err = fmt.Errorf("%w; in a spreadsheet, show the whole column so", err)
+	}
 	if err != nil {
 		return "", "", err
 	}

@@ -71,7 +71,7 @@ func ReadSources(name string, r io.Reader) ([]Source, []Note, error) {
 	return drops, in.notes, nil
 }
 
-// open finds the sign between the cells: that which stands most often in the first line.
+// open finds the sign between the cells.
 func (in *reader) open(text string) {
 	lead := len(text) - len(strings.TrimLeft(text, "\r\n"))
 	first, rest, _ := strings.Cut(text[lead:], "\n")
@@ -79,23 +79,55 @@ func (in *reader) open(text string) {
 	if sign, ok := strings.CutPrefix(strings.TrimSpace(first), "sep="); ok && len(sign) == 1 && strings.Contains(",;|", sign) {
 		sep, text = rune(sign[0]), strings.Repeat("\n", 1+strings.Count(text[:lead], "\n"))+rest
 	} else {
-		quoted, counts := false, map[rune]int{}
-		for _, r := range first {
-			if r == '"' {
-				quoted = !quoted
-			} else if !quoted {
-				counts[r]++
-			}
-		}
-		for _, r := range ";\t|" {
-			if counts[r] > counts[sep] {
-				sep = r
-			}
-		}
+		sep = between(text)
 	}
 	in.comma = sep != ','
 	in.csv = csv.NewReader(strings.NewReader(text))
 	in.csv.Comma, in.csv.FieldsPerRecord = sep, -1
+}
+
+// seps are the signs that may stand between cells.
+const seps = ",;\t|"
+
+// between is the sign that stands between the cells: that by which the most names of
+// columns are known in the first line that has two of them, else that which stands most
+// often in the first line, outside quotes.
+func between(text string) rune {
+	lines := strings.SplitN(strings.TrimLeft(text, "\r\n"), "\n", mostTitles+1)
+	for _, line := range lines[:min(len(lines), mostTitles)] {
+		most, sep := 1, rune(0)
+		for _, r := range seps {
+			known := 0
+			if strings.Count(line, string(r)) > mostColumns {
+				continue
+			}
+			for _, name := range strings.Split(line, string(r)) {
+				if headOf(strings.Trim(name, "\" \r")).what != unknown {
+					known++
+				}
+			}
+			if known > most {
+				most, sep = known, r
+			}
+		}
+		if sep != 0 {
+			return sep
+		}
+	}
+	most, sep, quoted, counts := 0, ',', false, map[rune]int{}
+	for _, r := range lines[0] {
+		if r == '"' {
+			quoted = !quoted
+		} else if !quoted {
+			counts[r]++
+		}
+	}
+	for _, r := range seps {
+		if counts[r] > most {
+			most, sep = counts[r], r
+		}
+	}
+	return sep
 }
 
 // next reads the next row that is not blank, its cells restored and without outer blanks.
@@ -121,14 +153,7 @@ func (in *reader) next() ([]string, error) {
 
 // read reads the names of the columns and then all rows.
 func (in *reader) read() ([]Source, error) {
-	names, err := in.next()
-	if errors.Is(err, io.EOF) {
-		return nil, in.fail(0, "is empty: a first row with the names of the columns is wanted, such as date,depth_ft,temp_f")
-	}
-	if err != nil {
-		return nil, err
-	}
-	take, err := in.shape(names)
+	take, err := in.names()
 	if err != nil {
 		return nil, err
 	}
@@ -162,6 +187,38 @@ func (in *reader) read() ([]Source, error) {
 		err = in.fail(0, "has no row with a reading under its columns' names")
 	}
 	return drops, err
+}
+
+// mostTitles is how many rows may stand above the names of the columns.
+const mostTitles = 10
+
+// names reads the names of the columns, and gives what reads a row under them. Titles above
+// them are passed over.
+func (in *reader) names() (take func(line) error, err error) {
+	var first error
+	var titles []Note
+	for range mostTitles {
+		names, err := in.next()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			return nil, err
+		}
+		if take, err = in.shape(names); err == nil && (first == nil || in.tall()) {
+			in.notes = append(titles, in.notes...)
+			return take, nil
+		}
+		if first == nil {
+			first = err
+		}
+		titles = append(titles, Note{Line: in.line, Text: fmt.Sprintf("%s stands above the columns' names: passed over", quote(strings.Trim(strings.Join(names, ", "), ", ")))})
+		in.columns, in.notes, in.bad, in.oxygenAt = nil, nil, nil, map[depth][]int{}
+	}
+	if first == nil {
+		first = in.fail(0, "is empty: a first row with the names of the columns is wanted, such as date,depth_ft,temp_f")
+	}
+	return nil, first
 }
 
 // needed is how many cells a row must have to reach the last of the columns that count.

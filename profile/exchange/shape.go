@@ -57,6 +57,11 @@ func (in *reader) shape(names []string) (take func(line) error, err error) {
 	return take, nil
 }
 
+// tall reports whether the columns have a reading, or a result, a row.
+func (in *reader) tall() bool {
+	return in.has(ofDepth) && in.has(ofTemp) || in.has(ofCharacteristic) && in.has(ofResult)
+}
+
 func (in *reader) has(w what) bool {
 	return slices.ContainsFunc(in.columns, func(c column) bool { return c.what == w })
 }
