@@ -91,9 +91,15 @@ var measured = map[string]what{
 	"do sat": ofPercent, "do saturation": ofPercent, "oxygen saturation": ofPercent, "dissolved oxygen saturation": ofPercent, "saturation": ofPercent,
 }
 
+// longestHead is more bytes than the name of any column that is known has.
+const longestHead = 200
+
 // headOf reads the name of a column.
 func headOf(name string) column {
 	c := column{name: name}
+	if len(name) > longestHead {
+		return c
+	}
 	if w, ok := exchanged[lettersOf(name)]; ok {
 		c.what = w
 		if w == ofKey {
@@ -210,8 +216,8 @@ var atDepth = regexp.MustCompile(`^(?:(.*?)[\s_@-]+)??(?:at[\s_]+)?(\d+(?:[.,]\d
 
 // depthOf reads the name of a column of one depth.
 func depthOf(name string) (column, bool) {
-	m := atDepth.FindStringSubmatch(strings.TrimSpace(name))
-	if m == nil {
+	m := atDepth.FindStringSubmatch(strings.TrimSpace(name[:min(len(name), longestHead)]))
+	if m == nil || len(name) > longestHead {
 		return column{}, false
 	}
 	c := column{what: ofTemp}

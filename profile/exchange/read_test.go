@@ -100,7 +100,7 @@ func TestReadCSVRefuses(t *testing.T) {
 	for csv, want := range map[string]string{
 		"":                                      "x.csv: is empty: a first row with the names of the columns is wanted, such as date,depth_ft,temp_f",
 		"a,b\n":                                 `x.csv:1: no column is named for the depth: name it depth_ft or depth_m; the row has "a, b"`,
-		strings.Repeat("a,", 5001) + "b\n":      "x.csv:1: has more than 5000 columns: is it a table of drops?",
+		strings.Repeat("a,", 2001) + "b\n":      "x.csv:1: has more than 2000 columns: is it a table of drops?",
 		"depth_m,b\n":                           `x.csv:1: no column is named for the temperature: name it temp_f or temp_c; the row has "depth_m, b"`,
 		"depth_m,temp_c\n":                      "x.csv: has no row with a reading under its columns' names",
 		"depth_m,temp_c\n1,2O.1\n2,\n-1,4":      `x.csv:2: temp_c: "2O.1" is not a temperature (and 1 row more)`,

@@ -26,7 +26,7 @@ func (l line) of(w what) string {
 }
 
 // mostColumns is more than any table of drops has.
-const mostColumns = 5000
+const mostColumns = 2000
 
 // shape reads the names of the columns, and gives what reads a row under them.
 func (in *reader) shape(names []string) (take func(line) error, err error) {
