@@ -154,7 +154,7 @@ func TestStreamsClosed(t *testing.T) {
 		{"rig --water-depth 15ft <&-", "", 0, true, ""},
 		{"fish rainbow <&-", "", 0, true, ""},
 		{"chart <&-", "", 2, false, "coldseam: standard input: has no readings"},
-		{"season -o x.svg <&-", "", 2, false, "coldseam: standard input: has no readings"},
+		{"season -o x.svg <&-", "", 2, false, "coldseam: no drop with a date and a reading is in the book"},
 		{"batch <&-", "", 2, false, "coldseam: standard input: is empty"},
 		{"completion zsh <&-", "", 0, true, ""},
 		{"probe replay <&-", "", 0, false, "0 lines read."},

@@ -39,9 +39,11 @@ func (p *program) on(c *cli.Context) error {
 	}
 	in := forecast.Input{Day: day}
 	for _, j := range jobs {
-		if d, ok := layersOf(j); ok {
-			in.Drops = append(in.Drops, d)
+		d, err := layersOf(j)
+		if err != nil {
+			return err
 		}
+		in.Drops = append(in.Drops, d)
 	}
 	in.South = jobs[len(jobs)-1].south()
 	f, err := forecast.Make(in)
@@ -68,14 +70,14 @@ func (j job) south() bool {
 	return l.Known && l.Value < 0
 }
 
-// layersOf gives the layers of a drop with a date; ok is false where no reading is left.
-func layersOf(j job) (d forecast.Drop, ok bool) {
-	when, dated := j.input.Drop.When()
+// layersOf gives the layers of a drop that is usable.
+func layersOf(j job) (forecast.Drop, error) {
+	when, _ := j.input.Drop.When()
 	column, err := check.Of(j.input.Drop).Column()
-	if !dated || err != nil || column.Len() == 0 {
-		return d, false
+	if err != nil {
+		return forecast.Drop{}, unusable(j.sheet.Name, j.input.Drop, err)
 	}
-	return forecast.Drop{When: when, Layers: layers.Find(column)}, true
+	return forecast.Drop{When: when, Layers: layers.Find(column)}, nil
 }
 
 // dropsOf gives the dated drops of one water, the oldest first, with a usable reading each:
@@ -94,7 +96,7 @@ func (p *program) dropsOf(c *cli.Context) ([]job, error) {
 	if err != nil {
 		return nil, err
 	}
-	jobs = usable(jobs)
+	jobs = slices.DeleteFunc(jobs, func(j job) bool { return !usable(j) })
 	switch n := len(jobs); {
 	case n == 0 && water != "":
 		return nil, refuse("no drop of %q with a date and a reading is in the book: coldseam book lists them", water)
@@ -120,8 +122,10 @@ func (p *program) dropsOfFiles(c *cli.Context) ([]job, error) {
 		if first := jobs[0].sheet.Drop.Water; !sameWater(first, j.sheet.Drop.Water) {
 			return nil, refuse("two waters, %q and %q: give the drops of one", first, j.sheet.Drop.Water)
 		}
-		if _, ok := layersOf(j); !ok {
-			return nil, refuse("%s: no reading is left to use", j.sheet.Name)
+		if !usable(j) {
+			checked := check.Of(j.input.Drop)
+			_, err := checked.Column()
+			return nil, unusable(j.sheet.Name, checked.Drop(), err)
 		}
 	}
 	slices.SortStableFunc(jobs, func(a, b job) int {
@@ -132,9 +136,11 @@ func (p *program) dropsOfFiles(c *cli.Context) ([]job, error) {
 	return jobs, nil
 }
 
-// usable leaves out the drops of which no reading is left.
-func usable(jobs []job) []job {
-	return slices.DeleteFunc(jobs, func(j job) bool { _, ok := layersOf(j); return !ok })
+// usable reports whether a drop has a date and a reading that is not flagged as useless.
+func usable(j job) bool {
+	_, dated := j.input.Drop.When()
+	column, err := check.Of(j.input.Drop).Column()
+	return dated && err == nil && column.Len() > 0
 }
 
 // flagged lets the flags hold of the last drop.

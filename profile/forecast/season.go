@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"coldseam/profile"
+	"coldseam/profile/layers"
 )
 
 // The least that a rate of sinking is worked out from.
@@ -81,6 +82,8 @@ type WhyNot string
 const (
 	NotYet     WhyNot = "not yet"     // the drop was taken before August
 	OneAlready WhyNot = "one already" // it has no layers
+	NotRead    WhyNot = "not read"    // under three depths
+	IcedOver   WhyNot = "iced over"   // colder on top, as under ice
 	TooDeep    WhyNot = "too deep"    // the lake is
 )
 
@@ -90,6 +93,10 @@ func Turnover(d Drop, deepestM float64, south bool) (from, to time.Time, why Why
 	_, day := place(d.When, south)
 	l := d.Layers
 	switch {
+	case l.Structure == layers.TooFew:
+		return from, to, NotRead
+	case l.Structure == layers.Inverse:
+		return from, to, IcedOver
 	case l.Thermocline == nil:
 		return from, to, OneAlready
 	case day < fromDay:

@@ -113,6 +113,8 @@ func TestTurnoverRefused(t *testing.T) {
 		{"July", drop(t, "2026-07-30", 5), 12, false, NotYet},
 		{"August in the south", d, 12, true, NotYet},
 		{"March in the south", drop(t, "2026-03-01", 5), 12, true, ""},
+		{"two depths", flat(t, "2026-08-20", 20, 10), 12, false, NotRead},
+		{"ice", flat(t, "2026-12-20", 0.5, 2.5, 3.5, 4), 12, false, IcedOver},
 		{"one layer", flat(t, "2026-10-20", 12, 12, 11.9), 12, false, OneAlready},
 	} {
 		from, to, why := Turnover(c.d, c.deepest, c.south)

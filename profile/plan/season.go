@@ -13,6 +13,7 @@ import (
 
 // Season is what a water's drops say of its season: what changed, and what is to come.
 type Season struct {
+	South      bool   // of the equator
 	Drops      []Plan // of this season, the oldest first
 	When       []time.Time
 	Before     *Plan   // the drop of the day before the last, nil without one,
@@ -57,7 +58,7 @@ type Dated struct {
 // last, in the north or in the south.
 func SeasonOf(all []Dated, south bool) Season {
 	last := &all[len(all)-1]
-	s := Season{Last: &last.Plan}
+	s := Season{Last: &last.Plan, South: south}
 	var drops []forecast.Drop
 	var years []float64
 	for _, d := range all {

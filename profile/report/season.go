@@ -218,7 +218,15 @@ func (s seasonal) turnover() Row {
 	case forecast.OneAlready:
 		return Row{label, "now", "top to bottom, when last read"}
 	case forecast.NotYet:
-		return Row{label, "in autumn", "a drop of August or later narrows it (February in the south)"}
+		month := "August"
+		if s.e.South {
+			month = "February"
+		}
+		return Row{label, "in autumn", "a drop of " + month + " or later narrows it"}
+	case forecast.NotRead:
+		return Row{label, "not known", "three depths are the least that show layers"}
+	case forecast.IcedOver:
+		return Row{label, "in spring", "when the ice is gone and the top has warmed a little"}
 	case forecast.TooDeep:
 		return Row{label, "not known", "deeper than " + s.u.Length(forecast.MostTurnM) + " it comes later than in the lakes this was learnt from"}
 	}

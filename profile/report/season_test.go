@@ -50,7 +50,7 @@ func TestSeason(t *testing.T) {
 			"Thermocline 14 to 17 ft was 11 to 15 ft: about 2.5 ft deeper", "Fish from 14 to 16 ft 66 F there; was 12 to 13 ft: about 2 ft deeper",
 			"Top water 73 F down to 10 ft; was 74 F", "Years before 16 ft thermocline in the same fortnight of 2025: about the same now",
 			"Sinking not clear from 3 drops over 39 days: anything from 0 ft up to 1.9 ft down a week",
-			"One layer in autumn a drop of August or later narrows it (February in the south)"}, []string{"Oxygen"}},
+			"One layer in autumn a drop of August or later narrows it"}, []string{"Oxygen"}},
 		{"one drop", "rainbow", false, []string{kettleLate}, []string{"Alder Kettle: One drop, 2026-07-21, for rainbow trout", "The only day of this season: nothing to compare it with yet.",
 			"Fish from 14 to 16 ft 66 F there", "Sinking not known 3 drops over 21 days are the least that show it; so far 1"}, []string{"was", "Years before"}},
 		{"two spots of a day", "rainbow", false, []string{kettleLate, kettleLate}, []string{"2 drops, 2026-07-21, for", "The only day of this season"}, []string{"was", "2026-07-21 to"}},
@@ -71,7 +71,9 @@ func TestSeason(t *testing.T) {
 		{"bass", "largemouth", false, []string{kettleLate}, []string{"Fish to 1", "70 F there"}, nil},
 		{"bass in May", "largemouth", false, []string{kettleMay}, []string{"Fish to nowhere all of it is colder than 70 F"}, nil},
 		{"oxygen", "rainbow", false, []string{kettleAir, kettleAir2}, []string{"Oxygen down to 14 ft 5 mg/L there; was 17 to 20 ft: about "}, nil},
-		{"south", "rainbow", true, []string{dated(kettleJune, "2026-12-20"), dated(kettleLate, "2027-01-25")}, []string{"2 drops, 2026-12-20 to 2027-01-25"}, nil},
+		{"under ice", "rainbow", false, []string{"date: 2026-02-10\nunits: m C\n0 0.2\n1 2\n3 3.5\n5 4\n"}, []string{"One layer in spring when the ice is gone and the top has warmed a little"}, nil},
+		{"one reading", "rainbow", false, []string{"date: 2026-08-10\nunits: m C\n3 20\n"}, []string{"One layer not known three depths are the least that show layers"}, nil},
+		{"south", "rainbow", true, []string{dated(kettleJune, "2026-12-20"), dated(kettleLate, "2027-01-25")}, []string{"2 drops, 2026-12-20 to 2027-01-25", "a drop of February or later narrows it"}, nil},
 	} {
 		got := strings.Join(strings.Fields(Season(seasonOf(t, c.fish, c.south, c.pages...), 4000)), " ")
 		for _, w := range c.want {
