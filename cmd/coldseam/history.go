@@ -54,15 +54,6 @@ func (p *program) heads(c *cli.Context, set settings.Settings, q book.Query) (*b
 	return b, heads, nil
 }
 
-// entries are the drops of the book, the oldest first, and the pages that cannot be read.
-func (p *program) entries(c *cli.Context, set settings.Settings) ([]book.Entry, error) {
-	b, heads, err := p.heads(c, set, book.Query{})
-	if err != nil {
-		return nil, err
-	}
-	return b.Read(heads, reading(set)), nil
-}
-
 // reading is how a saved page is read: as the settings have it, and nobody is asked.
 func reading(set settings.Settings) notebook.Options {
 	return notebook.Options{Unread: true, Defaults: set.Headers, Fish: set.Fish, Waters: set.WaterNames()}

@@ -107,9 +107,10 @@ func (f *finder) byLight(b *Band, inner profile.Estimate, z float64) float64 {
 // water whose oxygen is unknown.
 func (f *finder) deepest(b *Band, inner profile.Estimate) float64 {
 	limit := PracticeM - f.ClearanceM
-	if b.DoubtfulBelow != nil {
+	switch {
+	case b.DoubtfulBelow != nil:
 		return math.Min(limit, b.DoubtfulBelow.Best)
-	} else if b.Oxygen {
+	case b.Oxygen:
 		return math.Min(limit, f.measuredTo(inner))
 	}
 	return limit
