@@ -25,6 +25,7 @@ func (p *program) bookCommand() *cli.Command {
 			p.bookFindCommand(),
 			p.bookCheckCommand(),
 			p.bookAddCommand(),
+			p.bookCatchesCommand(),
 		},
 		Action: func(c *cli.Context) error {
 			if c.Args().Present() {

@@ -16,6 +16,7 @@ type Query struct {
 	Water, Spot string                 // parts of names, whatever their case
 	Month       string                 // "2026-07", or of any year "-07"
 	Fish        func(name string) bool // whether a fish that was fished for or caught is the one
+	Caught      bool                   // with a catch, or several
 	Words       []string               // that stand somewhere on the page, whatever their case
 }
 
@@ -33,6 +34,8 @@ func (q Query) asks(is notebook.Glance, page onPage) bool {
 	case q.Month != "" && (len(is.Date) < len("2026-07") || !strings.HasSuffix(is.Date[:len("2026-07")], q.Month)):
 		return false
 	case q.Fish != nil && !q.Fish(is.For) && !q.caught(page.catches()):
+		return false
+	case q.Caught && len(page.catches()) == 0:
 		return false
 	}
 	for _, w := range q.Words {
