@@ -21,7 +21,6 @@ type Season struct {
 	Last       *Plan
 
 	Thermocline, Edge Difference // of the last drop against the one before; Edge is where it is no longer too warm
-	MixedC            Difference
 	Oxygen            Difference // the depth at which it falls to what the fish needs
 	Years             []int      // the earlier years with a drop within a week of that day, the oldest first
 	Typical           Difference // the last thermocline against the middle of those years'
@@ -91,7 +90,6 @@ func (s *Season) compare() {
 	now, was := s.Last, s.Before
 	s.Thermocline = difference(now.Layers.Thermocline, was.Layers.Thermocline)
 	s.Edge = difference(now.Edge(), was.Edge())
-	s.MixedC = difference(now.mixedC(), was.mixedC())
 	s.Oxygen = difference(now.oxygenEndsM(), was.oxygenEndsM())
 }
 
@@ -135,13 +133,6 @@ func (p *Plan) Edge() *profile.Estimate {
 	}
 	e := k.CrossingInterval(z, level)
 	return &e
-}
-
-// mixedC is the temperature of the mixed layer, with the thermometer's doubt.
-func (p *Plan) mixedC() *profile.Estimate {
-	const halfOf80 = 1.2816 // standard errors
-	half := halfOf80 * p.Column.First().ErrC
-	return &profile.Estimate{Best: p.Layers.MixedTempC, Low: p.Layers.MixedTempC - half, High: p.Layers.MixedTempC + half}
 }
 
 // oxygenEndsM is the depth at which measured oxygen falls to what the fish needs; its interval
