@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/urfave/cli/v2"
 
@@ -29,6 +30,7 @@ that was cut off can be continued. undo, skip, stop and help work at any time.`,
 		Flags: append([]cli.Flag{
 			fullFlag(),
 			&cli.BoolFlag{Name: "json", Usage: "print the plan as JSON for scripts"},
+			&cli.BoolFlag{Name: "again", Usage: "take over water, fish, units, thermometer, marks of the last drop"},
 			&cli.BoolFlag{Name: "moving", Category: probeFlagsTitle, Usage: "lower the probe without a stop; it states its depth"},
 			bookFlag(),
 		}, append(append(portFlags(), lineFlags()...), headerFlags()...)...),
@@ -62,12 +64,23 @@ func (p *program) drop(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	took := ""
+	if c.Bool("again") {
+		var over []notebook.Header
+		if over, took, err = p.again(c, set); err != nil {
+			return err
+		}
+		set.Headers = append(slices.Clone(set.Headers), over...)
+	}
 	d, stop, err := p.dropping(c, set, flags)
 	if err != nil {
 		return err
 	}
 	defer stop()
 	d.say(report.AtAnchor)
+	if took != "" {
+		d.say(took)
+	}
 	if d.probe, err = plugInIfWanted(c, set); err != nil && (c.IsSet("port") || errors.As(err, new(refused))) {
 		return err
 	} else if err != nil { // the settings' probe stayed at home
