@@ -170,10 +170,13 @@ func dropOf(made plan.Plan) trip.Drop {
 // shownOn are the units to print in: those that were said, else those of the last drop, else
 // those of a length on a flag.
 func shownOn(c *cli.Context, set settings.Settings, said unit.System, seen []job) unit.System {
-	settled := slices.ContainsFunc(set.Headers, func(h notebook.Header) bool { return h.Key == "units" })
+	settled := slices.IndexFunc(set.Headers, func(h notebook.Header) bool { return h.Key == "units" })
 	switch {
-	case c.IsSet("units") || settled:
+	case c.IsSet("units"):
 		return said.Shown()
+	case settled >= 0: // a page's own scale is told by its readings, and here are none
+		own, _ := unit.ParseSystem(set.Headers[settled].Value)
+		return own.Shown()
 	case len(seen) > 0:
 		return seen[len(seen)-1].input.Drop.Units.Shown()
 	}
