@@ -189,3 +189,38 @@ func TestCatchPowerCut(t *testing.T) {
 	}
 	must(before)
 }
+
+// meddling is a disk on which somebody writes a page while another text is made ready.
+type meddling struct {
+	System
+	path, text string
+}
+
+func (d *meddling) Create(path string, mode fs.FileMode) (File, error) {
+	if d.path != "" {
+		if err := os.WriteFile(d.path, []byte(d.text), 0o600); err != nil {
+			return nil, err
+		}
+	}
+	return d.System.Create(path, mode)
+}
+
+// TestCatchMeanwhile: what somebody else writes while a catch is saved stays.
+func TestCatchMeanwhile(t *testing.T) {
+	page := notebook.Write(drop("Alder Kettle", 74, 73, 70))
+	disk := &meddling{}
+	b := open(t, disk)
+	path := filepath.Join(b.Dir, "a.txt")
+	edit(t, path, page)
+	e := entryOf(t, b, 1)
+	disk.path, disk.text = path, page+"note: mine\n"
+	if _, err := b.AddCatch(e, "rainbow 16 ft", asRead); !errors.Is(err, ErrMeanwhile) {
+		t.Errorf("%v", err)
+	}
+	if got := read(t, path); got != disk.text {
+		t.Errorf("the page is %q now", got)
+	}
+	if got, _ := os.ReadDir(b.Dir); len(got) != 1 {
+		t.Errorf("left %s", got)
+	}
+}
