@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/urfave/cli/v2"
 
@@ -14,23 +13,24 @@ import (
 	"coldseam/profile/settings"
 )
 
-// carried are the keys that hold from one drop to the next on a water: what lake it is, and
-// what is in the boat. Day, spot, wind, sky, clarity and notes are of one drop alone.
+// carried are the keys that hold from one drop to the next on a water: what lake it is,
+// where the boat lies unless another spot is named, and what is in it. Day, wind, sky,
+// clarity and notes are of one drop alone.
 var carried = []string{
-	"water", "for", "units", "deepest", "altitude", "lake length", "latitude", "longitude", "marks at", "bulb below zero",
+	"water", "spot", "for", "units", "deepest", "altitude", "lake length", "latitude", "longitude", "marks at", "bulb below zero",
 	"thermometer", "thermometer precision", "wait", "time constant", "oxygen", "weight",
 }
 
 // again are the headers that the last drop gives to a new one, and how that is said; flags
-// win over them. The bottom is that under the boat: it is taken over where the spot is named,
-// from the last drop there.
+// win over them. The bottom is that under the boat: it is taken over from the last drop at the
+// spot.
 func (p *program) again(c *cli.Context, set settings.Settings) (out []notebook.Header, said string, err error) {
 	b, heads, err := p.heads(c, set, book.Query{})
 	if err != nil {
 		return nil, "", err
 	}
 	heads = slices.DeleteFunc(heads, func(h book.Head) bool {
-		return h.Err != nil || c.IsSet("water") && !sameWater(h.Water, c.String("water"))
+		return h.Err != nil || c.IsSet("water") && !sameName(h.Water, c.String("water"))
 	})
 	if len(heads) == 0 {
 		return nil, "", refuse("--again: there is no drop of this water in the book to take over from: leave --again out")
@@ -47,9 +47,13 @@ func (p *program) again(c *cli.Context, set settings.Settings) (out []notebook.H
 	}
 	out = notebook.Headers(e.Drop, source, keys...)
 	var bottom []notebook.Header
-	if c.IsSet("spot") && !c.IsSet("bottom") {
+	spot := e.Drop.Spot
+	if c.IsSet("spot") {
+		spot = c.String("spot")
+	}
+	if !c.IsSet("bottom") {
 		for _, h := range slices.Backward(heads) {
-			if sameWater(h.Water, from.Water) && strings.EqualFold(strings.TrimSpace(h.Spot), strings.TrimSpace(c.String("spot"))) {
+			if sameName(h.Water, from.Water) && sameName(h.Spot, spot) {
 				if there := b.Read([]book.Head{h}, reading(set))[0]; there.Err == nil {
 					bottom = notebook.Headers(there.Drop, fmt.Sprintf("drop %d", h.Number), "bottom")
 				}

@@ -67,7 +67,7 @@ func (p *program) history(c *cli.Context, set settings.Settings, water string) (
 		return nil, err
 	}
 	heads = slices.DeleteFunc(heads, func(h book.Head) bool {
-		return h.Err != nil || h.Date == "" || water != "" && !sameWater(h.Water, water)
+		return h.Err != nil || h.Date == "" || water != "" && !sameName(h.Water, water)
 	})
 	var out []job
 	for _, e := range b.Read(heads, reading(set)) {
@@ -87,7 +87,7 @@ func (p *program) history(c *cli.Context, set settings.Settings, water string) (
 	return out, nil
 }
 
-func sameWater(a, b string) bool {
+func sameName(a, b string) bool {
 	return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b))
 }
 

@@ -104,7 +104,7 @@ func (p *program) dropsOf(c *cli.Context) ([]job, error) {
 		return nil, refuse("no drop with a date and a reading is in the book: take one with coldseam drop, or name files")
 	case water == "":
 		water = jobs[n-1].sheet.Drop.Water
-		jobs = slices.DeleteFunc(jobs, func(j job) bool { return !sameWater(j.sheet.Drop.Water, water) })
+		jobs = slices.DeleteFunc(jobs, func(j job) bool { return !sameName(j.sheet.Drop.Water, water) })
 	}
 	return p.flagged(c, set, jobs)
 }
@@ -119,7 +119,7 @@ func (p *program) dropsOfFiles(c *cli.Context) ([]job, error) {
 		if _, ok := j.input.Drop.When(); !ok {
 			return nil, refuse("%s: no date: add date: 2026-07-18 to its page", j.sheet.Name)
 		}
-		if first := jobs[0].sheet.Drop.Water; !sameWater(first, j.sheet.Drop.Water) {
+		if first := jobs[0].sheet.Drop.Water; !sameName(first, j.sheet.Drop.Water) {
 			return nil, refuse("two waters, %q and %q: give the drops of one", first, j.sheet.Drop.Water)
 		}
 		if !usable(j) {

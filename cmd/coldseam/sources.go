@@ -73,7 +73,7 @@ func ofWater[T any](all []T, water string, waterOf func(T) string) ([]T, error) 
 		if name != "" && !slices.Contains(waters, name) {
 			waters = append(waters, name)
 		}
-		return !sameWater(name, water)
+		return !sameName(name, water)
 	})
 	if len(out) == 0 {
 		const most = 5
