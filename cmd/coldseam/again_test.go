@@ -15,7 +15,7 @@ func TestDropAgain(t *testing.T) {
 		dir := t.TempDir()
 		for name, text := range map[string]string{
 			"a.txt": "water: Alder Kettle\nspot: north bay\ndate: 2026-07-01\nunits: ft F\nbottom: 31 ft\ndeepest: 40 ft\nsecchi: 9 ft\nwind: SW 8 mph\nsky: clear\nline angle: 10\nmarks at: water\nthermometer: reads 32.5 F in ice water\nfor: brook trout\nnote: mist\n0 74\n5 73\n10 66\n",
-			"b.txt": "water: Sedge Mere\ndate: 2026-07-02\nunits: m C\n0 20\n2 19\n4 15\n",
+			"b.txt": "water: Sedge Mere\ndate: 2026-07-02\nunits: m C\nbottom: 6 m\n0 20\n2 19\n4 15\n",
 		} {
 			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
 				t.Fatal(err)

@@ -111,6 +111,22 @@ func TestGlanceWritten(t *testing.T) {
 	}
 }
 
+// TestGlanceLeaves: pages that Read refuses, or takes otherwise than line by line, are left
+// to it.
+func TestGlanceLeaves(t *testing.T) {
+	readings := "0 ft: 74 F\n5 ft: 73 F\n10 ft: 70 F\n"
+	for _, page := range []string{
+		"date: 2026-02-30\n" + readings, "date: 7/8/2026\n" + readings, "date: 18 July 2026\n" + readings, "date: 2026-07-18 24:00\n" + readings,
+		readings + readings, "10 ft: 70 F\n5 ft: 73 F\n", "units: bananas\n" + readings, "water: \n" + readings, "water: X\nwater: Y\n" + readings,
+		readings + "water: X\n", "bottom: 9999 m\n" + readings, "caught: nothing\n" + readings, "0 ft: 74\n", "note: x\n", "", "0 ft: 74 F",
+		"5000 ft: 39 F\n", "water: a\u0085b\n" + readings, "water: a\xff\n" + readings, "\ufeff" + readings,
+	} {
+		if got, ok := NewGlancer(Options{}).Look([]byte(page)); ok {
+			t.Errorf("a glance finds %+v in %q", got, page)
+		}
+	}
+}
+
 // FuzzGlance: whatever the page, a glance says what Read says, or nothing.
 func FuzzGlance(f *testing.F) {
 	for _, p := range pages {
