@@ -37,7 +37,7 @@ func TestDropAgain(t *testing.T) {
 		said         string
 		has, without []string
 	}{
-		{"the last drop", nil, "Taken over from drop 2 (Sedge Mere, 2026-07-02): water Sedge Mere, units m C.", []string{"water: Sedge Mere", "units: m C"}, []string{"bottom:", "for:"}},
+		{"the last drop", nil, "Taken over from drop 2 (Sedge Mere, 2026-07-02): water Sedge Mere, units m C.", []string{"water: Sedge Mere", "units: m C", "bottom: 6 m"}, []string{"for:"}},
 		{"of a water", []string{"--water", "alder kettle"}, "Taken over from drop 1 (Alder Kettle, north bay, 2026-07-01): spot north bay, for brook trout, units ft F, deepest 40 ft, marks at water, thermometer",
 			[]string{"water: alder kettle", "spot: north bay", "bottom: 31 ft", "for: brook trout", "deepest: 40 ft", "marks at: water", "thermometer: "}, []string{"secchi:", "wind:", "sky:", "line angle:", "note:", "2026-07-01"}},
 		{"at its spot", []string{"--water", "Alder Kettle", "--spot", "North Bay", "--for", "perch"}, "The bottom is taken to be at 31 ft, as in drop 1: check it", []string{"bottom: 31 ft", "for: perch"}, []string{"brook"}},
