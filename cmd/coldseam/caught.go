@@ -26,7 +26,7 @@ func (p *program) caughtCommand() *cli.Command {
 before it says so. The depth is that of the fly, with its unit: 16 ft.
 --undo takes away the catch noted last, then the one before.`,
 		Flags: []cli.Flag{
-			&cli.StringFlag{Name: "drop", Usage: "another drop: its number in the book"},
+			&cli.StringFlag{Name: "drop", Usage: "another drop than today's: its number in the book, or last"},
 			&cli.BoolFlag{Name: "undo", Usage: "take away the catch noted last"},
 			bookFlag(),
 		},
@@ -146,6 +146,7 @@ func (p *program) dropOf(c *cli.Context, set settings.Settings) (e book.Entry, t
 	}
 	last, named := heads[len(heads)-1], c.IsSet("drop")
 	switch {
+	case named && c.String("drop") == "last":
 	case named:
 		i := slices.IndexFunc(heads, func(h book.Head) bool { return strconv.Itoa(h.Number) == strings.TrimSpace(c.String("drop")) })
 		if i < 0 {
@@ -154,6 +155,8 @@ func (p *program) dropOf(c *cli.Context, set settings.Settings) (e book.Entry, t
 		last = heads[i]
 	case last.Date == "":
 		return e, false, refuse("the last drop, number %d, has no date, so it may not be of today: give --drop %d for that one", last.Number, last.Number)
+	case !p.isNow(last.Date) && c.Bool("undo"):
+		return e, false, refuse("the last drop, number %d, is of %s and not of today: give --drop %d for that one", last.Number, last.Date, last.Number)
 	case !p.isNow(last.Date):
 		return e, false, refuse("the last drop, number %d, is of %s and not of today: take one with coldseam drop, or give --drop %d for that one", last.Number, last.Date, last.Number)
 	}

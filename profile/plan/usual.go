@@ -32,7 +32,8 @@ const (
 	Deeper      Heed = "deeper"     // the start moved down
 	Shallower   Heed = "shallower"  // up
 	Agrees      Heed = "agrees"     // the start is as warm as where the fish was usually taken
-	Apart       Heed = "apart"      // it is not, and stays
+	Apart       Heed = "apart"      // it is not, and stays, though the band has such water
+	Absent      Heed = "absent"     // the band has no such water
 )
 
 // Heed says what became of the second opinion, and by how much it moved the start, m.
@@ -51,8 +52,21 @@ func (p *Plan) Heed() (Heed, float64) {
 		return Shallower, b.WithoutM.Value - b.Start.Best
 	case p.usuallyAt(b.Start.Best, *u):
 		return Agrees, 0
+	case !p.hasUsual(*u):
+		return Absent, 0
 	}
 	return Apart, 0
+}
+
+// hasUsual reports whether the band has water as warm as where the fish was usually taken.
+func (p *Plan) hasUsual(u catches.Usual) bool {
+	const stepM = 0.1
+	for z := p.Band.Top.Best; z <= p.Band.Bottom.Best; z += stepM {
+		if p.usuallyAt(z, u) {
+			return true
+		}
+	}
+	return false
 }
 
 // usuallyAt reports whether the water of a depth is as warm as where the fish was usually

@@ -60,6 +60,8 @@ func (s speaker) usual() string {
 	t := fmt.Sprintf("You took %s %s at %s, %s down%s", share(u), s.p.Fish.Name, s.degrees(u.LowC, u.HighC), s.u.Span(u.ShallowM, u.DeepM), where(u))
 	if then := s.heeded(); then != "" {
 		t += ": " + then
+	} else if heed == plan.Absent {
+		t += ": the band has no such water today"
 	}
 	return t + "."
 }

@@ -34,8 +34,10 @@ func TestUsual(t *testing.T) {
 			"You took all 14 rainbow trout at 15 to 15.5 C, 5 m down in all waters: so the start is 0.3 m deeper."},
 		{metric, book("Alder Kettle", 16.5, 17), plan.Agrees, "all 14 at 16.5 to 17 C, 5 m down; the start is as warm",
 			"You took all 14 rainbow trout at 16.5 to 17 C, 5 m down: the start is as warm."},
-		{metric, book("Alder Kettle", 24, 25), plan.Apart, "all 14 at 24 to 25 C, 5 m down; the start stays where it is safe",
-			"You took all 14 rainbow trout at 24 to 25 C, 5 m down: the start stays where it is safe."},
+		{metric, book("Alder Kettle", 24, 25), plan.Absent, "",
+			"You took all 14 rainbow trout at 24 to 25 C, 5 m down: the band has no such water today."},
+		{strings.Replace(metric, " DO 6.2", "", 1), book("Alder Kettle", 12, 12.5), plan.Apart, "all 14 at 12 to 12.5 C, 5 m down; the start stays where it is safe",
+			"You took all 14 rainbow trout at 12 to 12.5 C, 5 m down: the start stays where it is safe."},
 		{metric, book("Alder Kettle", 8, 20), plan.Contradicts, "", "You took 14 rainbow trout at 8 to 20 C: too far apart to move the start."},
 		{"units: ft F\n0 80\n5 79\n10 78\n15 78\n", book("Alder Kettle", 15, 15.5), plan.NoWater, "", "You took all 14 rainbow trout at 59 to 60 F, 16 ft down in all waters."},
 	} {
