@@ -11,8 +11,9 @@ import (
 	"coldseam/profile/unit"
 )
 
-// WriteLong writes a row for each reading, and one for a drop without any. zone, where it
-// is not nil, is that of the clock by which the drops have their times.
+// WriteLong writes a row for each reading, and one for a drop without any. Comments and
+// catches, of which there may be many lines, stand in a drop's first row alone. zone, where
+// it is not nil, is that of the clock by which the drops have their times.
 func WriteLong(to io.Writer, items []Item, zone *time.Location) error {
 	eachItem := func(do func(*Item)) {
 		for i := range items {
@@ -34,6 +35,11 @@ func WriteLong(to io.Writer, items []Item, zone *time.Location) error {
 		before, after := cells(first, it), cells(last, it)
 		for i := range it.Drop.Readings {
 			w.row(before, cells(middle, &it.Drop.Readings[i]), after)
+			for j, f := range last {
+				if f.head == notedHeads["note"] || f.head == "caught" {
+					after[j] = ""
+				}
+			}
 		}
 		if len(it.Drop.Readings) == 0 {
 			w.row(before, make([]string, len(middle)), after)
