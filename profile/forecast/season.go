@@ -65,7 +65,7 @@ func mean(v []float64) float64 {
 // Of the autumns that TestTurnover looks at: 15 of measured lakes whose deepest reading lay at
 // 9 to 14 m.
 const (
-	fromDay      = 214  // of the year: 2 August; what is read before says nothing of the autumn
+	fromDay      = 213  // of the year: 1 August; what is read before says nothing of the autumn
 	firstTurnDay = 272  // 29 September
 	lastTurnDay  = 318  // 14 November
 	fastCPerDay  = 0.45 // how the difference between top and bottom shrinks, at most

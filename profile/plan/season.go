@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"coldseam/profile"
@@ -16,8 +17,9 @@ type Season struct {
 	South      bool   // of the equator
 	Drops      []Plan // of this season, the oldest first
 	When       []time.Time
-	Before     *Plan   // the drop of the day before the last, nil without one,
-	DaysBefore float64 // and so many days before it
+	Before     *Plan   // the drop before the last one, of another day, nil without one,
+	DaysBefore float64 // so many days before it,
+	Elsewhere  bool    // and at another spot
 	Last       *Plan
 
 	Thermocline, Edge Difference // of the last drop against the one before; Edge is where it is no longer too warm
@@ -70,11 +72,7 @@ func SeasonOf(all []Dated, south bool) Season {
 			s.Years, years = append(s.Years, d.When.Year()), append(years, p.Layers.Thermocline.Best)
 		}
 	}
-	for i := len(s.Drops) - 1; i >= 0 && s.Before == nil; i-- {
-		if last.When.Sub(s.When[i]) >= anotherDay {
-			s.Before, s.DaysBefore = &s.Drops[i], last.When.Sub(s.When[i]).Hours()/24
-		}
-	}
+	s.findBefore(last.When)
 	if s.Before != nil {
 		s.compare()
 	}
@@ -83,6 +81,24 @@ func SeasonOf(all []Dated, south bool) Season {
 	s.Sinking, s.Thermos, s.ThermosDays, s.SinkingOK = forecast.Sinking(drops)
 	s.TurnFrom, s.TurnTo, s.NoTurn = forecast.Turnover(drops[len(drops)-1], s.Last.lakeM(), south)
 	return s
+}
+
+// sameSpotDays is how much older a drop at the same spot may be than one at another and
+// still tell more: wind sets spots of one day apart.
+const sameSpotDays = 7
+
+// findBefore finds the drop to compare the last with: the last of another day, at the same
+// spot if there is one about as young.
+func (s *Season) findBefore(when time.Time) {
+	for i := len(s.Drops) - 1; i >= 0; i-- {
+		days := when.Sub(s.When[i]).Hours() / 24
+		elsewhere := !strings.EqualFold(strings.TrimSpace(s.Drops[i].Drop.Spot), strings.TrimSpace(s.Last.Drop.Spot))
+		switch {
+		case days < anotherDay.Hours()/24:
+		case s.Before == nil, s.Elsewhere && !elsewhere && days-s.DaysBefore <= sameSpotDays:
+			s.Before, s.DaysBefore, s.Elsewhere = &s.Drops[i], days, elsewhere
+		}
+	}
 }
 
 // compare fills in what changed since the drop before.

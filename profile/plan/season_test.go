@@ -85,3 +85,27 @@ func TestOxygenEnds(t *testing.T) {
 		}
 	}
 }
+
+// The last drop is compared with one at its own spot, unless that is more than a week older
+// than one at another.
+func TestBeforeAtTheSpot(t *testing.T) {
+	at := func(date, spot string) Dated {
+		d := at(t, date, "rainbow", feet(0, 73, 5, 72.5, 10, 72, 15, 66, 20, 55, 28, 47))
+		d.Plan.Drop.Spot = spot
+		return d
+	}
+	for _, c := range []struct {
+		dates     []Dated
+		want      string
+		elsewhere bool
+	}{
+		{[]Dated{at("2026-07-18 07:00", "reed point"), at("2026-07-18 10:00", "inlet"), at("2026-08-01", "Reed point")}, "2026-07-18 07:00", false},
+		{[]Dated{at("2026-07-08", "reed point"), at("2026-07-18 10:00", "inlet"), at("2026-08-01", "reed point")}, "2026-07-18 10:00", true},
+		{[]Dated{at("2026-07-12", "reed point"), at("2026-07-14", "reed point"), at("2026-07-18 10:00", "inlet"), at("2026-08-01", "reed point")}, "2026-07-14", false},
+		{[]Dated{at("2026-07-12", ""), at("2026-07-14", ""), at("2026-08-01", "")}, "2026-07-14", false},
+	} {
+		if s := SeasonOf(c.dates, false); s.Before.Drop.Date != c.want || s.Elsewhere != c.elsewhere {
+			t.Errorf("compared with %s, elsewhere %v; want %s, %v", s.Before.Drop.Date, s.Elsewhere, c.want, c.elsewhere)
+		}
+	}
+}

@@ -32,6 +32,7 @@ const (
 	Deeper      Heed = "deeper"     // the start moved down
 	Shallower   Heed = "shallower"  // up
 	Agrees      Heed = "agrees"     // the start is as warm as where the fish was usually taken
+	Near        Heed = "near"       // such water is too near to move for
 	Apart       Heed = "apart"      // it is not, and stays, though the band has such water
 	Absent      Heed = "absent"     // the band has no such water
 )
@@ -52,21 +53,30 @@ func (p *Plan) Heed() (Heed, float64) {
 		return Shallower, b.WithoutM.Value - b.Start.Best
 	case p.usuallyAt(b.Start.Best, *u):
 		return Agrees, 0
-	case !p.hasUsual(*u):
+	}
+	switch away := p.toUsual(*u); {
+	case math.IsInf(away, 1):
 		return Absent, 0
+	case away < nearM:
+		return Near, 0
 	}
 	return Apart, 0
 }
 
-// hasUsual reports whether the band has water as warm as where the fish was usually taken.
-func (p *Plan) hasUsual(u catches.Usual) bool {
+// nearM is about a foot: the fly's own doubt.
+const nearM = 0.3
+
+// toUsual is how far from the start the band has water as warm as where the fish was usually
+// taken, m; +Inf where it has none.
+func (p *Plan) toUsual(u catches.Usual) float64 {
 	const stepM = 0.1
+	away := math.Inf(1)
 	for z := p.Band.Top.Best; z <= p.Band.Bottom.Best; z += stepM {
 		if p.usuallyAt(z, u) {
-			return true
+			away = math.Min(away, math.Abs(z-p.Band.Start.Best))
 		}
 	}
-	return false
+	return away
 }
 
 // usuallyAt reports whether the water of a depth is as warm as where the fish was usually

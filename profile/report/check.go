@@ -31,6 +31,9 @@ func CheckReading(p plan.Plan, r profile.Reading) *Check {
 // checked says what a reading changes.
 func (s speaker) checked(c plan.CheckedAt, r profile.Reading) string {
 	at := fmt.Sprintf("Check: %s at %s", s.u.Degrees(r.TempC), s.u.Length(r.DepthM))
+	if typed := s.u.Degrees(r.TempUnit.ToC(r.Temp)); s.p.Drop.IcePoint.Known && typed != s.u.Degrees(r.TempC) {
+		at = fmt.Sprintf("Check: %s (%s by the ice check) at %s", typed, s.u.Degrees(r.TempC), s.u.Length(r.DepthM))
+	}
 	expected := s.degrees(c.LowC, c.HighC)
 	switch c.Finding {
 	case plan.NotReadSoDeep:

@@ -62,7 +62,11 @@ func (s seasonal) since() string {
 	if s.e.Before == nil {
 		return "The only day of this season: nothing to compare it with yet."
 	}
-	return fmt.Sprintf("Compared with the drop before it, %s earlier:", count(int(math.Round(s.e.DaysBefore)), "day"))
+	at := ""
+	if s.e.Elsewhere {
+		at = " at another spot"
+	}
+	return fmt.Sprintf("Compared with the drop before it, %s earlier%s:", count(int(math.Round(s.e.DaysBefore)), "day"), at)
 }
 
 func (s seasonal) rows() []Row {

@@ -73,6 +73,7 @@ func TestSeason(t *testing.T) {
 		{"oxygen", "rainbow", false, []string{kettleAir, kettleAir2}, []string{"Oxygen down to 14 ft 5 mg/L there; was 17 to 20 ft: about "}, nil},
 		{"under ice", "rainbow", false, []string{"date: 2026-02-10\nunits: m C\n0 0.2\n1 2\n3 3.5\n5 4\n"}, []string{"One layer in spring when the ice is gone and the top has warmed a little"}, nil},
 		{"one reading", "rainbow", false, []string{"date: 2026-08-10\nunits: m C\n3 20\n"}, []string{"One layer not known three depths are the least that show layers"}, nil},
+		{"another spot", "rainbow", false, []string{"spot: inlet\n" + dated(kettleJune, "2026-06-20"), "spot: dam\n" + dated(kettleLate, "2026-07-25")}, []string{"35 days earlier at another spot:"}, nil},
 		{"south", "rainbow", true, []string{dated(kettleJune, "2026-12-20"), dated(kettleLate, "2027-01-25")}, []string{"2 drops, 2026-12-20 to 2027-01-25", "a drop of February or later narrows it"}, nil},
 	} {
 		got := strings.Join(strings.Fields(Season(seasonOf(t, c.fish, c.south, c.pages...), 4000)), " ")

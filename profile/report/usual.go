@@ -89,6 +89,8 @@ func (s speaker) heeded() string {
 		return "so the start is " + s.u.Length(byM) + " shallower"
 	case plan.Agrees:
 		return "the start is as warm"
+	case plan.Near:
+		return "the start is close to that"
 	case plan.Apart:
 		return "the start stays where it is safe"
 	}

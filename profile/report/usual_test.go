@@ -34,6 +34,8 @@ func TestUsual(t *testing.T) {
 			"You took all 14 rainbow trout at 15 to 15.5 C, 5 m down in all waters: so the start is 0.3 m deeper."},
 		{metric, book("Alder Kettle", 16.5, 17), plan.Agrees, "all 14 at 16.5 to 17 C, 5 m down; the start is as warm",
 			"You took all 14 rainbow trout at 16.5 to 17 C, 5 m down: the start is as warm."},
+		{metric, book("Alder Kettle", 17.8, 18.1), plan.Near, "all 14 at 18 C, 5 m down; the start is close to that",
+			"You took all 14 rainbow trout at 18 C, 5 m down: the start is close to that."},
 		{metric, book("Alder Kettle", 24, 25), plan.Absent, "",
 			"You took all 14 rainbow trout at 24 to 25 C, 5 m down: the band has no such water today."},
 		{strings.Replace(metric, " DO 6.2", "", 1), book("Alder Kettle", 12, 12.5), plan.Apart, "all 14 at 12 to 12.5 C, 5 m down; the start stays where it is safe",
