@@ -69,6 +69,9 @@ func (p *program) trip(c *cli.Context) error {
 			return err
 		}
 	}
+	if j.input.Drop.For == "" && len(seen) > 0 { // the fish of the last drop there
+		j.input.Fish = seen[len(seen)-1].input.Fish
+	}
 	lake := set.LakeFor(j.input.Drop.Water)
 	in := before(j, seen, lake, day)
 	expected, err := trip.Expect(in)

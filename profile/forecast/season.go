@@ -72,7 +72,7 @@ const (
 	slowCPerDay  = 0.17 // and at least
 	galeDays     = 5.0  // what a cold gale brings forward
 	leastRange   = 14.0 // days
-	MostTurnM    = 20.0 // deeper lakes turn over later: none was measured
+	MostTurnM    = 15.0 // deeper lakes turn over later: none was measured
 )
 
 // WhyNot is the code of why nothing is said of the autumn.

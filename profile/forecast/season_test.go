@@ -108,8 +108,8 @@ func TestTurnoverRefused(t *testing.T) {
 		want    WhyNot
 	}{
 		{"August", d, 12, false, ""},
-		{"20 m", d, 20, false, ""},
-		{"21 m", d, 21, false, TooDeep},
+		{"15 m", d, 15, false, ""},
+		{"16 m", d, 16, false, TooDeep},
 		{"July", drop(t, "2026-07-30", 5), 12, false, NotYet},
 		{"August in the south", d, 12, true, NotYet},
 		{"March in the south", drop(t, "2026-03-01", 5), 12, true, ""},

@@ -332,7 +332,7 @@ func (b *builder) sayCatch(h Header) {
 	}
 }
 
-// caughtLine reads a line of words that begins with "caught" and names a fish: of this day
+// caughtLine reads a line of words that begins with "caught" or the like and names a fish: of this day
 // and this water.
 func (r *reader) caughtLine(line int, c, raw string) (Header, bool) {
 	m := caughtFirst().FindStringSubmatch(withoutComment(raw))
@@ -352,6 +352,6 @@ func (r *reader) caughtLine(line int, c, raw string) (Header, bool) {
 }
 
 var (
-	caughtFirst = lazy(`(?i)^\s*(\d{1,2}:\d{2}(?:\s?(?:am|pm))?)?[\s,]*caught[\s:]+(.+?)\s*$`)
+	caughtFirst = lazy(`(?i)^\s*(\d{1,2}:\d{2}(?:\s?(?:am|pm))?)?[\s,]*(?:caught|landed|netted|got)[\s:]+(.+?)\s*$`)
 	otherDay    = lazy(`\b(?:yesterday|last|ago|week|year|month|guide|shop|said|says|creek|stream|river|tomorrow)\b`)
 )

@@ -48,11 +48,11 @@ func (s seasonal) title() string {
 	if first := day(s.e.When[0]); s.e.Before != nil {
 		t = first + " to " + t
 	}
-	t = capital(count(len(s.e.Drops), "drop")) + ", " + t
+	t = count(len(s.e.Drops), "drop") + ", " + t
 	if w := s.p.Drop.Water; w != "" {
-		t = plain.Line(w) + ": " + t
+		return plain.Line(w) + ": " + t
 	}
-	return t
+	return capital(t)
 }
 
 func day(t time.Time) string { return t.Format(time.DateOnly) }
