@@ -126,6 +126,8 @@ func (t Trip) band(s speaker) Row {
 		return Row{"Fish", "perhaps nowhere", limit + " may lie deeper than any water known here: read first"}
 	case e.Edge != nil && e.EdgeUnsure:
 		return Row{"Fish below", s.u.Span(e.Edge.Low, e.Edge.High), "where it has cooled to " + limit + ", if it has at all"}
+	case e.Edge != nil && e.MaybeTop:
+		return Row{"Fish below", s.u.Span(e.Edge.Low, e.Edge.High), "in 8 of 10 cases; or from the top, if it has cooled to " + limit}
 	case e.Edge != nil:
 		return Row{"Fish below", s.u.Span(e.Edge.Low, e.Edge.High), "where it has cooled to " + limit + ", in 8 of 10 cases"}
 	}

@@ -22,6 +22,7 @@ type TripJSON struct {
 	Last        string            `json:"last_drop,omitempty"`
 	Thermocline *profile.Estimate `json:"thermocline_m,omitempty"`
 	Top         *profile.Estimate `json:"band_top_m,omitempty"`
+	MaybeTop    bool              `json:"band_maybe_from_surface"`
 	WaterM      *profile.Estimate `json:"water_m,omitempty"` // under the fly
 	Taken       bool              `json:"water_by_practice"`
 	TooWarm     bool              `json:"too_warm"`
@@ -63,7 +64,7 @@ func (t Trip) JSON() TripJSON {
 	e, k := t.Expect, t.Kit
 	out := TripJSON{
 		Water: t.Water, Date: t.Day.Format(time.DateOnly), For: t.Fish.Key, State: e.State, From: e.From, Drops: e.Drops, Years: e.Years,
-		Thermocline: rounded(e.Thermocline, 3), Top: rounded(e.Edge, 3), WaterM: rounded(e.Water, 3), Taken: e.WaterTaken, TooWarm: e.TooWarm,
+		Thermocline: rounded(e.Thermocline, 3), Top: rounded(e.Edge, 3), MaybeTop: e.MaybeTop, WaterM: rounded(e.Water, 3), Taken: e.WaterTaken, TooWarm: e.TooWarm,
 		LineM: unit.RoundTo(k.LineM, 3), DeepestM: unit.RoundTo(k.DeepestM, 3), ReadM: known(k.ReadM),
 		Leaders: []TieJSON{}, Bring: t.bring(s), Rules: rulesJSON(t.Rules), Sun: sunJSON(t.Sun),
 	}

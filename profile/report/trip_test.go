@@ -115,6 +115,7 @@ func TestTripSays(t *testing.T) {
 			[]string{"Cast over", "Tie at home", "Anchor rope", "life jacket", "anchors"}},
 		{"ice by the book", "rainbow", trip.Expectation{State: trip.Iced, From: trip.Years, Drops: 1, Years: 1, Last: tripDay("2025-01-24")}, []string{"Expected from one drop about this day in one year", "ICE: "}, []string{"Tie at home"}},
 		{"too warm", "rainbow", with(func(e *trip.Expectation) { e.TooWarm, e.Water = true, nil }), []string{"Fish         perhaps nowhere    66 F may lie deeper than any water known here:", "Cast over    not known\n"}, []string{"Tie at home", "Anchor rope"}},
+		{"perhaps cool enough on top", "rainbow", with(func(e *trip.Expectation) { e.MaybeTop = true }), []string{"in 8 of 10 cases; or from the top, if it has cooled to 66 F"}, nil},
 		{"perhaps too warm", "rainbow", with(func(e *trip.Expectation) { e.EdgeUnsure = true }), []string{"where it has cooled to 66 F, if it has at all"}, nil},
 		{"deep", "rainbow", with(func(e *trip.Expectation) { e.Edge, e.Water = estimate(30, 31, 36), estimate(30, 31, 36) }), []string{"sinking line; sink time ", "a sinking line, two anchors"}, []string{"indicators"}},
 		{"open water", "kokanee", layered(), []string{"Fly          13 to 17 ft down   over open water\n", "by the depth of the fly (rig;"}, []string{"Cast over", "Anchor rope"}},

@@ -30,8 +30,9 @@ func (in Input) season() (e Expectation, ok bool) {
 		e.Water = in.waterOfYears()
 		return e, true
 	}
-	if edge, ok := f.Reaches(in.LimitC.Value); ok && f.Surface(in.LimitC.Value) == forecast.Warmer {
-		e.Edge = &edge
+	surface := f.Surface(in.LimitC.Value)
+	if edge, ok := f.Reaches(in.LimitC.Value); ok && surface != forecast.Colder {
+		e.Edge, e.MaybeTop = &edge, surface == forecast.Unknown
 	} else {
 		e.Water = in.waterOfYears()
 	}

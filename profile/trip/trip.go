@@ -85,8 +85,9 @@ type Expectation struct {
 	Last  time.Time // the last of them
 
 	Thermocline *profile.Estimate // of Layered
-	// Edge is where the fish's band begins; nil where it may reach the surface.
-	Edge *profile.Estimate
+	// Edge is where the fish's band begins; nil where it is likely to reach the surface.
+	Edge     *profile.Estimate
+	MaybeTop bool // the water may have cooled enough right to the top
 	// Water is the depth of water under the fly to begin over, by common practice alone
 	// where WaterTaken; nil under ice, and where the band may begin deeper than the lake goes.
 	Water      *profile.Estimate

@@ -248,3 +248,16 @@ func TestPackAnything(t *testing.T) {
 		}
 	})
 }
+
+// A limit that the top may have cooled to by then still has its depth, with the doubt; one
+// far colder has it without.
+func TestMaybeFromTheTop(t *testing.T) {
+	d := drop(t, "2026-07-20", 4.5)
+	top := d.Layers.Curve.At(d.Layers.Curve.Top())
+	for limit, want := range map[float64]bool{top - 1: true, top - 8: false} {
+		e := expectFor(t, Input{Day: on("2026-08-01"), Drops: []Drop{d}, LimitC: profile.Some(limit)})
+		if e.Edge == nil || e.MaybeTop != want || e.Water == nil || e.WaterTaken {
+			t.Errorf("%v C of %v on top: %+v, from the top perhaps %v, want %v", limit, top, e.Edge, e.MaybeTop, want)
+		}
+	}
+}
