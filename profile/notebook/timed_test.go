@@ -26,3 +26,25 @@ func TestLinesOfFewWords(t *testing.T) {
 		}
 	}
 }
+
+// The title of a second drop is one with its date, its units and its bottom between it and
+// the readings too; a note among readings is none.
+func TestTitleOfASecondDrop(t *testing.T) {
+	const first = "Marl Hole, north bay\n2026-06-01 12h47\nm C\n0.5 15\n2 14\n4 10\n9 7\n"
+	for _, c := range []struct{ between, spot string }{
+		{"---\n\nMarl Hole, south bay\n2026-06-14 17h50\nm C\nfond 14 m\nfor walleye\n", "south bay"},
+		{"---\nMarl Hole, south bay\n2026-06-14 17h50\n", "south bay"},
+		{"\nMarl Hole, south bay\ndate: 2026-06-14\n", "south bay"},
+		{"\nMarl Hole, south bay\n", "south bay"},
+		{"---\nlots of swallows about\n2026-06-14 17h50\n", ""},
+	} {
+		sheets, err := Read([]byte(first+c.between+"0.5 16\n2 15\n4 11\n9 7\n"), Options{})
+		if err != nil || len(sheets) != 2 {
+			t.Errorf("%q: %d drops, %v", c.between, len(sheets), err)
+			continue
+		}
+		if d := sheets[1].Drop; d.Spot != c.spot || d.Water != "Marl Hole" || len(d.Readings) != 4 || sheets[0].Drop.Spot != "north bay" {
+			t.Errorf("%q: water %q, spot %q, %d readings", c.between, d.Water, d.Spot, len(d.Readings))
+		}
+	}
+}

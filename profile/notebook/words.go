@@ -176,7 +176,8 @@ func (r *reader) lengthAlone(line int, raw string, p *prose, left []string) ([]s
 }
 
 // aboveReadings reports whether a line stands where the title of a second drop does:
-// framed by dashes, or below a blank line or a rule with a reading right under it.
+// framed by dashes, or below a blank line or a rule with a reading under it, right there or
+// below lines that tell of the drop alone, such as its date.
 func (r *reader) aboveReadings(line int) bool {
 	if framed().MatchString(clean(r.raw[line-1])) {
 		return true
@@ -184,12 +185,31 @@ func (r *reader) aboveReadings(line int) bool {
 	if line < 2 || line >= len(r.raw) {
 		return false
 	}
-	before, after := clean(r.raw[line-2]), clean(r.raw[line])
-	if before != "" && !rulerLine().MatchString(before) || r.foreign(after) {
+	if before := clean(r.raw[line-2]); before != "" && !rulerLine().MatchString(before) {
 		return false
 	}
-	_, ok := r.readingIn(after, nil)
-	return ok
+	for _, raw := range r.raw[line:] {
+		after := clean(raw)
+		if r.tellsAlone(raw, after) {
+			continue
+		}
+		_, ok := r.readingIn(after, nil)
+		return ok && !r.foreign(after)
+	}
+	return false
+}
+
+// tellsAlone reports whether a line holds facts of a drop and nothing else: its date, its
+// units, its bottom, what it is for.
+func (r *reader) tellsAlone(raw, c string) bool {
+	if _, err := parseDate(c); err == nil || isKey(c, raw) {
+		return true
+	}
+	p := &prose{text: oneSpelling(raw)}
+	p.certain()
+	p.lengths()
+	left := p.names(false, r.o)
+	return len(p.found) > 0 && len(left) == 0
 }
 
 // drop takes a fact back.
