@@ -3,6 +3,7 @@ package exchange
 import (
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 
 	"coldseam/profile/notebook"
@@ -212,11 +213,13 @@ func lettersOf(name string) string {
 }
 
 // atDepth is the name of a column of one depth: "temp_f_5ft", "5 ft", "0.5".
-var atDepth = regexp.MustCompile(`^(?:(.*?)[\s_@-]+)??(?:at[\s_]+)?(\d+(?:[.,]\d+)?)[\s_]*([A-Za-z]*)$`)
+var atDepth = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?:(.*?)[\s_@-]+)??(?:at[\s_]+)?(\d+(?:[.,]\d+)?)[\s_]*([A-Za-z]*)$`)
+})
 
 // depthOf reads the name of a column of one depth.
 func depthOf(name string) (column, bool) {
-	m := atDepth.FindStringSubmatch(strings.TrimSpace(name[:min(len(name), longestHead)]))
+	m := atDepth().FindStringSubmatch(strings.TrimSpace(name[:min(len(name), longestHead)]))
 	if m == nil || len(name) > longestHead {
 		return column{}, false
 	}

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 
 	"coldseam/profile"
 	"coldseam/profile/check"
@@ -36,7 +37,7 @@ func Items(sources []Source) ([]Item, error) {
 	seen := make(map[string]string, len(sources))
 	for i, s := range sources {
 		id := s.ID
-		if !isName.MatchString(id) {
+		if !isName().MatchString(id) {
 			id = s.name()
 		}
 		items[i] = Item{ID: id, Drop: check.Of(s.Drop).Drop(), Page: s.Page}
@@ -62,9 +63,9 @@ const (
 )
 
 // isName is an identifier as name makes them.
-var isName = regexp.MustCompile(`^[a-z0-9][a-z0-9.-]{0,23}$`)
+var isName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[a-z0-9][a-z0-9.-]{0,23}$`) })
 
-var stamp = regexp.MustCompile(`^(\d{4})-(\d\d)-(\d\d)(?:-(\d\d)-(\d\d))?(-|$)`)
+var stamp = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(\d{4})-(\d\d)-(\d\d)(?:-(\d\d)-(\d\d))?(-|$)`) })
 
 // name is the drop's identifier: its page's name, with a number behind it from the second
 // drop of a page on, where that is short, else its beginning and a sum of all of it.
@@ -83,7 +84,7 @@ func (s Source) name() string {
 	}
 	whole += nth
 	sum := sha256.Sum256([]byte(whole))
-	head := stamp.ReplaceAllString(slug(whole), "$1$2$3-$4$5-")
+	head := stamp().ReplaceAllString(slug(whole), "$1$2$3-$4$5-")
 	head = strings.Trim(head[:min(len(head), nameHead)], "-")
 	return strings.ToLower(strings.Trim(head+"-"+base32.StdEncoding.EncodeToString(sum[:])[:longestName-nameHead-1], "-"))
 }
