@@ -106,9 +106,12 @@ func (p *program) list(c *cli.Context, asked *book.Query) error {
 		line(none)
 	} else {
 		var lines []report.BookLine
-		for _, e := range entries {
+		far := p.progress()
+		for i, e := range entries {
+			far.show("looking at each drop", int64(i), int64(len(entries)))
 			lines = append(lines, bookLine(e, set))
 		}
+		far.end()
 		p.out.WriteString(report.BookTable(lines, p.width()))
 		if more+damaged > 0 {
 			fmt.Fprintln(&p.out)

@@ -64,7 +64,10 @@ func (p *program) bookCatches(c *cli.Context) error {
 	damaged -= len(heads)
 	var taken []catches.Taken
 	var units unit.System
-	for _, e := range b.Read(heads, reading(set)) {
+	far := p.progress()
+	defer far.end()
+	for i, e := range b.Read(heads, reading(set)) {
+		far.show("looking at what was caught", int64(i), int64(len(heads)))
 		if e.Err != nil {
 			damaged++
 			continue
