@@ -19,6 +19,7 @@ var files = []struct {
 	notes     string
 }{
 	{"long", "depth_m,temp_c\n0,23.1\n1,22.5\n", []string{"units: m C\n0 m: 23.1 C\n1 m: 22.5 C\n"}, ""},
+	{"remarks", "depth_m,temp_c,Remarks\n0,23.1,windy\n1,22.5,\n", []string{"units: m C\nnote: windy\n0 m: 23.1 C\n1 m: 22.5 C\n"}, ""},
 	{"long, of a spreadsheet", "\ufefflake;site;date;time;Depth (ft);Temp F;do_mgl;secchi_m;comments\r\n" +
 		"Alder Kettle;reed point;2026-07-18;14:20;0;73,9;8,1;3,2;\"windy; cold\"\r\n" +
 		"Alder Kettle;reed point;2026-07-18;14:20;5;73,4;;3,2;\"a gust\r\nthen calm\"\r\n" +

@@ -16,7 +16,7 @@ var aliases = map[string]string{
 	"lake": "water", "site": "spot", "location": "spot", "station": "spot", "species": "for", "fish": "for",
 	"weather": "sky", "conditions": "sky", "color": "colour", "secchi disk": "secchi", "secchi disc": "secchi", "visibility": "secchi",
 	"target": "for", "targeting": "for", "water depth": "bottom", "depth under boat": "bottom", "depth of water": "bottom",
-	"lac": "water", "vent": "wind", "notes": "note", "comment": "note", "comments": "note", "remark": "note",
+	"lac": "water", "vent": "wind", "notes": "note", "comment": "note", "comments": "note", "remark": "note", "remarks": "note",
 	"max depth": "deepest", "elevation": "altitude", "lat": "latitude", "lon": "longitude", "long": "longitude", "secchi depth": "secchi", "clarity": "secchi",
 	"catch": "caught", "catches": "caught", "landed": "caught", "dissolved oxygen": "oxygen", "precision": "thermometer precision", "angle": "line angle",
 }
