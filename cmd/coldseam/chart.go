@@ -13,7 +13,6 @@ import (
 	"coldseam/chart/asset"
 	htmlpage "coldseam/chart/page"
 	"coldseam/chart/static"
-	"coldseam/profile/plan"
 	"coldseam/profile/report"
 )
 
@@ -108,15 +107,12 @@ func (p *program) figures(c *cli.Context) ([]chart.Drop, error) {
 	if err != nil {
 		return nil, err
 	}
+	plans, err := p.plansOf(jobs)
+	if err != nil {
+		return nil, err
+	}
 	var drops []chart.Drop
-	far := p.progress()
-	defer far.end()
-	for i, j := range jobs {
-		far.show(fmt.Sprintf("drop %d of %d", i+1, len(jobs)), int64(i), int64(len(jobs)))
-		made, err := plan.Make(j.input)
-		if err != nil {
-			return nil, unusable(j.sheet.Name, made.Drop, err)
-		}
+	for _, made := range plans {
 		drops = append(drops, chart.Of(made))
 	}
 	return drops, nil
