@@ -13,7 +13,6 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"coldseam/profile"
-	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/settings"
@@ -184,7 +183,6 @@ func (p *program) ask(q notebook.Question) (int, error) {
 type job struct {
 	sheet notebook.Sheet
 	input plan.Input
-	notes []string // what was assumed outside the drop
 }
 
 // jobs reads the pages of a command into drops with their settings; with unread a
@@ -226,23 +224,12 @@ func (p *program) jobs(c *cli.Context, unread bool) ([]job, settings.Settings, e
 }
 
 func makeJob(sheet notebook.Sheet, set settings.Settings, name string) (job, error) {
-	j := job{sheet: sheet}
-	wanted := sheet.Drop.For
-	if wanted == "" {
-		wanted = fish.Usual
-		j.notes = append(j.notes, "No fish was named, so rainbow trout is assumed; name yours with --for, or \"for:\" on the page.")
-	}
-	f, err := fish.FindIn(set.Fish, wanted)
+	in, err := set.Input(sheet.Drop)
 	if err != nil {
-		return j, refuse("%s: %w", name, err)
+		return job{sheet: sheet}, refuse("%s: %w", name, err)
 	}
-	lake := set.LakeFor(sheet.Drop.Water)
-	lake.Fill(&j.sheet.Drop)
-	j.input = plan.Input{
-		Drop: j.sheet.Drop, Fish: f, Rules: set.RulesFor(sheet.Drop.Water), ClearanceM: set.ClearanceM,
-		FlyDensity: set.FlyDensity(sheet.Drop.FlyWeight), Tackle: set.Tackle, Basin: lake.Basin, Zone: set.Zone,
-	}
-	return j, nil
+	sheet.Drop = in.Drop
+	return job{sheet, in}, nil
 }
 
 // unusable says why a drop gave no plan: every reading is flagged.

@@ -110,8 +110,7 @@ func (p *program) answer(j job, check string, as form) error {
 		fmt.Fprint(&p.out, report.Short(made, j.sheet.Notes).Text(p.width()))
 		return nil
 	}
-	notes := append(append(report.AsRead(made, j.sheet.Notes)[1:], report.Assumed(made)...), j.notes...)
-	out := report.JSON(made, notes)
+	out := report.JSON(made, j.sheet.Notes)
 	out.Check = checked
 	return p.json(out)
 }
@@ -168,7 +167,7 @@ func (p *program) print(made plan.Plan, j job, checked *report.Check) {
 	block("What would change it", changes)
 	block("Light of the day", report.Sun(made))
 	block("The whole lake", report.Basin(made))
-	block("Assumed or not measured", append(report.Assumed(made), j.notes...))
+	block("Assumed or not measured", report.Assumed(made))
 	block("Your readings", report.AsRead(made, j.sheet.Notes))
 	block("Safety", report.Cautions(made))
 }

@@ -4,6 +4,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/band"
 	"coldseam/profile/layers"
+	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/rig"
 	"coldseam/profile/unit"
@@ -144,13 +145,13 @@ type PlanJSON struct {
 	Check      *Check         `json:"check,omitempty"`
 }
 
-// JSON makes the stable form of a plan; notes are those of AsRead and Assumed.
-func JSON(p plan.Plan, notes []string) PlanJSON {
+// JSON makes the stable form of a plan; notes are those on how its page was read.
+func JSON(p plan.Plan, notes []notebook.Note) PlanJSON {
 	s := speak(p)
 	out := PlanJSON{
 		Water: p.Drop.Water, Spot: p.Drop.Spot, Date: p.Drop.Date, For: p.Fish.Key,
 		BottomM: known(p.Drop.Bottom), SecchiM: known(p.Drop.Secchi), AltitudeM: known(p.Drop.Altitude),
-		Layers: Layers(p.Layers), Band: s.band(), Sun: sunJSON(p.Sun), Basin: s.basin(), Cautions: []CautionJSON{}, Notes: append([]string{}, notes...),
+		Layers: Layers(p.Layers), Band: s.band(), Sun: sunJSON(p.Sun), Basin: s.basin(), Cautions: []CautionJSON{}, Notes: append(append([]string{}, AsRead(p, notes)[1:]...), Assumed(p)...),
 		Confidence: ConfidenceJSON{SureJSON{p.Depths.Level, s.doubts(p.Depths)}, SureJSON{p.Oxygen.Level, s.doubts(p.Oxygen)}},
 	}
 	out.Usual = usualJSON(p)

@@ -104,7 +104,7 @@ func TestWarningsFirst(t *testing.T) {
 
 // TestJSONKeys pins the keys that scripts rely on.
 func TestJSONKeys(t *testing.T) {
-	data, err := json.Marshal(JSON(demo.PlanFor(t, "water: Alder Kettle\n"+summer, "rainbow"), []string{"x"}))
+	data, err := json.Marshal(JSON(demo.PlanFor(t, "water: Alder Kettle\n"+summer, "rainbow"), []notebook.Note{{Line: 1, Text: "x"}}))
 	if err != nil {
 		t.Fatal(err)
 	}

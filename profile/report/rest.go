@@ -127,12 +127,17 @@ func (s speaker) degrees(low, high float64) string {
 	return a[:strings.IndexByte(a, ' ')] + " to " + b
 }
 
+const noFish = "No fish was named, so rainbow trout is assumed; to name yours, write e.g. \"for: perch\"."
+
 // Assumed lists what was assumed or not measured.
 func Assumed(p plan.Plan) []string {
 	s := speak(p)
 	var out []string
 	for _, a := range p.Assumed {
 		out = append(out, sentence(s.assumption(a)))
+	}
+	if p.Drop.For == "" {
+		out = append(out, noFish)
 	}
 	return out
 }

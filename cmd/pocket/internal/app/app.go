@@ -1,0 +1,131 @@
+// Package app is the screens of the pocket page: what is touched or typed goes in as an
+// Event, what there is to see comes out as a Show. It has no rule of its own on water, fish
+// and readings: what to ask and what is odd is package session's, what a page says package
+// notebook's, the answer package plan's, and the sentences about them package report's.
+// Here are the words on the buttons, and which screen comes after which.
+//
+// It knows nothing of browsers: the book is a folder, in the browser one that lies in its
+// database.
+package app
+
+import (
+	"time"
+
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/book"
+	"coldseam/profile/settings"
+)
+
+// Options are what the app needs to know of the phone.
+type Options struct {
+	Dir      string // the folder of saved drops
+	Settings string // the file of the settings
+	Now      func() time.Time
+	Lock     func() (unlock func(), err error) // keeps other pages out while a drop is taken; book.ErrInUse
+	Durable  bool                              // what is saved outlives the page
+}
+
+// Event is what somebody did on the page: what is to be done, with a value, and the fields
+// of a form.
+type Event struct {
+	Do, Value string
+	Fields    map[string]string
+}
+
+// Show is what there is to see then.
+type Show struct {
+	Title string // of the window
+	Main  string // HTML
+	Say   string // for those who listen
+	Focus string // the id of what is to have the focus; "" leaves it where it is
+	Effects
+}
+
+// Effects are what the page is asked to do besides.
+type Effects struct {
+	Persist bool // ask the browser to keep what is saved
+	Awake   bool // keep the screen on
+}
+
+// App is the pocket page as it is now. It is not safe for concurrent use.
+type App struct {
+	o      Options
+	book   *book.Book
+	set    settings.Settings
+	setErr error    // why the settings file is not used
+	screen screen   // what is seen
+	before []screen // the screens that back leads to
+	show   Show
+	state
+}
+
+// state is what the screens keep between events.
+type state struct {
+	taking takingState
+	answer answerState
+	books  bookState
+}
+
+// screen draws what is seen.
+type screen func(a *App) []markup.Node
+
+// New begins; the first event is "start".
+func New(o Options) *App {
+	return &App{o: o, screen: home}
+}
+
+// acts are what each event does.
+var acts = joined(homeActs, takingActs, answerActs, bookActs, settingsActs)
+
+type actions map[string]func(a *App, e Event)
+
+func joined(all ...actions) actions {
+	out := actions{"start": (*App).start, "back": func(a *App, _ Event) { a.back() }}
+	for _, some := range all {
+		for name, do := range some {
+			if out[name] != nil {
+				panic("two actions named " + name)
+			}
+			out[name] = do
+		}
+	}
+	return out
+}
+
+// Do does what an event asks, and gives what there is to see then.
+func (a *App) Do(e Event) Show {
+	a.show = Show{}
+	if do := acts[e.Do]; do != nil {
+		do(a, e)
+	}
+	a.show.Main = markup.Write(a.screen(a)...)
+	if a.show.Title == "" {
+		a.show.Title = "Coldseam"
+	}
+	return a.show
+}
+
+// start opens the book and reads the settings.
+func (a *App) start(Event) {
+	a.book = book.At(a.o.Dir, book.System{})
+	a.readSettings()
+}
+
+// goTo shows another screen; back leads to this one again.
+func (a *App) goTo(s screen) {
+	a.before = append(a.before, a.screen)
+	a.screen = s
+}
+
+// back shows the screen before.
+func (a *App) back() {
+	if n := len(a.before); n > 0 {
+		a.screen, a.before = a.before[n-1], a.before[:n-1]
+	}
+}
+
+// homeward shows the first screen, from which back leads nowhere.
+func (a *App) homeward() { a.screen, a.before = home, nil }
+
+// say has a sentence said to those who listen, and shown.
+func (a *App) say(text string) { a.show.Say = text }
