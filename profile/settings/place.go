@@ -14,17 +14,22 @@ import (
 // since the decoder tells where a value stands that it refuses itself, but not where one
 // stands that is refused afterwards.
 type contents struct {
-	data  []byte
-	found []found
-	long  error // the first text that is longer, or table that is one more, than may be
+	data   []byte
+	found  []found
+	long   error // the first text that is longer, or table that is one more, than may be
+	broken bool  // the end was not reached: it is no TOML
 }
 
 // found is a key or a table: "rod", "probe.air", "fish.1" (the second [[fish]]) or
 // "fish.1.comfort".
 type found struct {
-	path string
-	at   int  // its first byte
-	bare bool // its value is a number, true or false
+	path  string
+	at    int  // its first byte
+	bare  bool // its value is a number, true or false
+	table bool // it is the head of a table, [probe] or [[fish]]
+	lines bool // it has lines of its own: it stands in no {...}
+	value int  // the first byte of a key's value
+	end   int  // the byte behind it
 	// element says that it is one of several values, and at the value's own first byte.
 	element bool
 }
@@ -51,42 +56,49 @@ func walk(data []byte) *contents {
 	for p.NextExpression() {
 		e := p.Expression()
 		if e.Kind == unstable.KeyValue {
+			i := len(c.found)
 			c.value(inside, e)
+			c.found[i].lines = true
 			continue
 		}
-		at, path := written(e)
+		at, end, path := written(e)
 		if table, part, ok := strings.Cut(path, "."); ok && tables[table] > 0 { // [fish.optimum]
 			path = in(table, tables[table]-1, part)
 		} else if e.Kind == unstable.ArrayTable {
 			path = c.table(path, tables[path], at)
 			tables[table]++
 		}
-		c.found = append(c.found, found{path: path, at: at})
+		c.found = append(c.found, found{path: path, at: at, end: end, table: true, lines: true})
 		inside = path + "."
 	}
+	c.broken = p.Error() != nil
 	return c
 }
 
-// written gives the first byte of a key and its parts, in small letters as the decoder
-// takes them.
-func written(e *unstable.Node) (at int, path string) {
+// written gives the first byte of a key, the byte behind it and its parts, in small letters
+// as the decoder takes them.
+func written(e *unstable.Node) (at, end int, path string) {
 	var parts []string
 	for it := e.Key(); it.Next(); {
 		if parts == nil {
 			at = int(it.Node().Raw.Offset)
 		}
 		parts = append(parts, strings.ToLower(string(it.Node().Data)))
+		end = int(it.Node().Raw.Offset + it.Node().Raw.Length)
 	}
-	return at, strings.Join(parts, ".")
+	return at, end, strings.Join(parts, ".")
 }
 
 // value takes a key and what is written for it: tables in one line, stock = [{...}], are
 // tables like others.
 func (c *contents) value(inside string, e *unstable.Node) {
-	at, path := written(e)
+	at, behind, path := written(e)
 	path = inside + path
 	v := e.Value()
-	c.found = append(c.found, found{path: path, at: at, bare: v.Kind == unstable.Integer || v.Kind == unstable.Float || v.Kind == unstable.Bool})
+	c.found = append(c.found, found{
+		path: path, at: at, bare: v.Kind == unstable.Integer || v.Kind == unstable.Float || v.Kind == unstable.Bool,
+		value: len(c.data) - len(bytes.TrimLeft(c.data[behind:], "= \t")), end: int(e.Raw.Offset + e.Raw.Length),
+	})
 	switch v.Kind {
 	case unstable.String:
 		c.text(at, path, v)

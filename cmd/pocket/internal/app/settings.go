@@ -6,6 +6,7 @@ import (
 	"os"
 
 	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/book"
 	"coldseam/profile/settings"
 )
 
@@ -28,6 +29,28 @@ func (a *App) readSettings() {
 		}
 	}
 	a.setErr = err
+}
+
+// settingsText is what stands in the settings file, "" where there is none.
+func (a *App) settingsText() (string, error) {
+	data, err := os.ReadFile(a.o.Settings)
+	if errors.Is(err, fs.ErrNotExist) {
+		return "", nil
+	}
+	return string(data), err
+}
+
+// saveSettings puts a text in the place of the settings file, durably, and uses it from now
+// on; one that cannot be read changes nothing.
+func (a *App) saveSettings(text string) error {
+	if _, err := settings.Parse("settings", []byte(text)); err != nil {
+		return err
+	}
+	if err := book.Replace(a.o.Settings, text, book.System{}); err != nil {
+		return err
+	}
+	a.readSettings()
+	return nil
 }
 
 func settingsScreen(*App) []markup.Node {
