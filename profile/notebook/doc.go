@@ -17,5 +17,5 @@
 // is taken, the rest is a note) with facts (keys without a colon, lengths), place (water
 // and spot), wind and date, page (line by line), columns (the order of the
 // columns, a third column), drops (where a second drop begins, units), build
-// (readings), header, write.
+// (readings), header, write; several, for a text that holds several pages.
 package notebook

@@ -83,7 +83,7 @@ func (p *glancing) line(line []byte) bool {
 	case line[0] >= '0' && line[0] <= '9':
 		return p.reading(line)
 	case line[0] == '#':
-		return true
+		return !bytes.HasPrefix(line, []byte(pageMark))
 	}
 	return p.header(line)
 }

@@ -64,16 +64,15 @@ func (e *Error) Error() string {
 	return fmt.Sprintf("%s:%d: %s", e.Name, e.Line, e.Msg)
 }
 
-// Read reads a page of one or more drops, corrected but not yet checked. An error
-// is an *Error, naming the first line that could not be read.
+// Read reads a page of one or more drops, or the pages that Pages made one text of,
+// corrected but not yet checked. An error is an *Error, naming the first line that could
+// not be read.
 func Read(data []byte, o Options) ([]Sheet, error) {
-	r := &reader{o: o}
 	text, err := decode(data)
 	if err != nil {
 		return nil, &Error{Name: o.Name, Msg: err.Error(), err: err}
 	}
-	r.raw = split(text)
-	return r.read()
+	return readAll(split(text), o)
 }
 
 // read reads the lines of a page.
@@ -116,6 +115,7 @@ type reader struct {
 	base       profile.Drop // what was known before
 	typed      bool         // the page is a line that was typed while base is taken: it wins over base
 	raw        []string
+	above      int // lines of the text above the page
 	items      []item
 	points     bool        // decimals are written with points
 	wideRows   int         // lines that may be rows of a wide table, once counted
@@ -132,12 +132,20 @@ type reader struct {
 }
 
 func (r *reader) fail(line int, msg string) *Error {
-	return &Error{Name: r.o.Name, Line: line, Msg: msg}
+	return &Error{Name: r.o.Name, Line: r.inText(line), Msg: msg}
 }
 
 // failed is the error of a line for which another is the reason.
 func (r *reader) failed(line int, what string, err error) *Error {
-	return &Error{r.o.Name, line, what + ": " + err.Error(), err}
+	return &Error{r.o.Name, r.inText(line), what + ": " + err.Error(), err}
+}
+
+// inText is a line of the page as a line of the whole text; 0 stays.
+func (r *reader) inText(line int) int {
+	if line > 0 {
+		line += r.above
+	}
+	return line
 }
 
 func (r *reader) note(line int, format string, args ...any) {
@@ -156,7 +164,9 @@ func (r *reader) ask(q Question) (int, error) {
 		}
 		return 0, r.fail(q.Line, msg+": "+q.Instead)
 	}
-	n, err := r.o.Ask(q)
+	asked := q
+	asked.Line = r.inText(q.Line)
+	n, err := r.o.Ask(asked)
 	if err == nil && (n < 0 || n >= len(q.Choices)) {
 		err = errors.New("no such choice")
 	}
