@@ -36,7 +36,7 @@ func (p *program) again(c *cli.Context, set settings.Settings) (out []notebook.H
 		return nil, "", refuse("--again: there is no drop of this water in the book to take over from: leave --again out")
 	}
 	from := heads[len(heads)-1]
-	e := b.Read([]book.Head{from}, reading(set))[0]
+	e := b.Read([]book.Head{from}, set.Reading())[0]
 	if e.Err != nil {
 		return nil, "", fmt.Errorf("--again: drop %d: %s", from.Number, oneLine(e.Err))
 	}
@@ -54,7 +54,7 @@ func (p *program) again(c *cli.Context, set settings.Settings) (out []notebook.H
 	if !c.IsSet("bottom") {
 		for _, h := range slices.Backward(heads) {
 			if sameName(h.Water, from.Water) && sameName(h.Spot, spot) {
-				if there := b.Read([]book.Head{h}, reading(set))[0]; there.Err == nil {
+				if there := b.Read([]book.Head{h}, set.Reading())[0]; there.Err == nil {
 					bottom = notebook.Headers(there.Drop, fmt.Sprintf("drop %d", h.Number), "bottom")
 				}
 				break

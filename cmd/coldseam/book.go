@@ -2,14 +2,12 @@ package main
 
 import (
 	"fmt"
-	"path/filepath"
 	"slices"
 	"strconv"
 
 	"github.com/urfave/cli/v2"
 
 	"coldseam/profile/book"
-	"coldseam/profile/plan"
 	"coldseam/profile/report"
 	"coldseam/profile/settings"
 )
@@ -92,7 +90,7 @@ func (p *program) list(c *cli.Context, asked *book.Query) error {
 		return err
 	}
 	more := len(heads) - n
-	entries := b.Read(heads[more:], reading(set))
+	entries := b.Read(heads[more:], set.Reading())
 	slices.Reverse(entries)
 	if c.Bool("json") {
 		return p.json(p.listJSON(entries, set, more))
@@ -109,7 +107,8 @@ func (p *program) list(c *cli.Context, asked *book.Query) error {
 		far := p.progress()
 		for i, e := range entries {
 			far.show("looking at each drop", int64(i), int64(len(entries)))
-			lines = append(lines, bookLine(e, set))
+			line, _ := report.InBook(e, set.Input)
+			lines = append(lines, line)
 		}
 		far.end()
 		p.out.WriteString(report.BookTable(lines, p.width()))
@@ -122,34 +121,6 @@ func (p *program) list(c *cli.Context, asked *book.Query) error {
 	return nil
 }
 
-// bookLine is the line of a drop.
-func bookLine(e book.Entry, set settings.Settings) report.BookLine {
-	if e.Err != nil {
-		return report.DamagedLine(e.Date, filepath.Base(e.Path))
-	}
-	made, why := planOf(e, set)
-	return report.InBook(e.Number, e.Drop, made, why)
-}
-
-// planOf makes the plan of a saved drop, or says why there is none.
-func planOf(e book.Entry, set settings.Settings) (made *plan.Plan, why string) {
-	switch {
-	case e.Unended:
-		return nil, report.NotEnded(e.Drop)
-	case len(e.Drop.Readings) == 0:
-		return nil, report.NoReadings
-	}
-	j, err := makeJob(e.Sheet, set, e.Path)
-	if err != nil { // a fish that nobody knows
-		return nil, report.FishUnknown(e.Drop)
-	}
-	is, err := plan.Make(j.input)
-	if err != nil {
-		return nil, report.AllOdd
-	}
-	return &is, ""
-}
-
 // listJSON is the list for scripts.
 func (p *program) listJSON(entries []book.Entry, set settings.Settings, more int) report.BookJSON {
 	out := report.BookJSON{Drops: []report.InBookJSON{}, More: more}
@@ -158,7 +129,7 @@ func (p *program) listJSON(entries []book.Entry, set settings.Settings, more int
 			out.Drops = append(out.Drops, report.InBookJSON{Path: e.Path, Date: e.Date, Error: oneLine(e.Err)})
 			continue
 		}
-		made, _ := planOf(e, set)
+		_, made := report.InBook(e, set.Input)
 		out.Drops = append(out.Drops, report.InBookAsJSON(e.Number, e.Path, e.Drop, made, e.Unended))
 	}
 	return out

@@ -65,12 +65,10 @@ func (p *program) bookAdd(c *cli.Context) error {
 	return nil
 }
 
-// sheets reads the drops of one file. Of the settings only the units of bare numbers count:
-// what holds for this season's thermometer need not have held then.
+// sheets reads the drops of one file.
 func (p *program) sheets(name string, set settings.Settings, flags []notebook.Header) ([]notebook.Sheet, error) {
-	o := reading(set)
-	o.Unread, o.Flags = false, flags
-	o.Defaults = slices.DeleteFunc(slices.Clone(set.Headers), func(h notebook.Header) bool { return h.Key != "units" && h.Key != "oxygen" })
+	o := set.Adding()
+	o.Flags = flags
 	if p.terminal {
 		o.Ask = p.ask
 	}
@@ -156,12 +154,12 @@ func (a *adding) open(c *cli.Context, set settings.Settings) error {
 	case err != nil:
 		return fmt.Errorf("%s: nothing can be added there: %s; use another folder with --book", dir, cause(err))
 	}
-	heads, err := b.Heads(reading(set))
+	heads, err := b.Heads(set.Reading())
 	if err != nil {
 		a.unlock()
 		return fmt.Errorf("%s: the saved drops cannot be read: %s", dir, cause(err))
 	}
-	a.book, a.known = b, b.Known(heads, reading(set))
+	a.book, a.known = b, b.Known(heads, set.Reading())
 	return nil
 }
 

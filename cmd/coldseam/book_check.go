@@ -35,7 +35,7 @@ func (p *program) bookCheck(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	checked, err := b.Check(p.now(), reading(set))
+	checked, err := b.Check(p.now(), set.Reading())
 	switch {
 	case err != nil:
 		return fmt.Errorf("%s: the saved drops cannot be read: %s", plain.Line(b.Dir), cause(err))

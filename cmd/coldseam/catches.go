@@ -66,7 +66,7 @@ func (p *program) bookCatches(c *cli.Context) error {
 	var units unit.System
 	far := p.progress()
 	defer far.end()
-	for i, e := range b.Read(heads, reading(set)) {
+	for i, e := range b.Read(heads, set.Reading()) {
 		far.show("looking at what was caught", int64(i), int64(len(heads)))
 		if e.Err != nil {
 			damaged++

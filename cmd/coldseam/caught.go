@@ -73,7 +73,7 @@ func (p *program) caught(c *cli.Context) error {
 	if timed {
 		text = p.withTime(text, set)
 	}
-	is, err := b.AddCatch(e, text, reading(set))
+	is, err := b.AddCatch(e, text, set.Reading())
 	if err != nil {
 		return notNoted(e, err)
 	}
@@ -85,7 +85,7 @@ var noDrop = refuse("no drop is saved yet: take one with coldseam drop, then not
 
 // uncatch takes the last catch of a drop away.
 func (p *program) uncatch(b *book.Book, e book.Entry, set settings.Settings) error {
-	is, err := b.TakeCatch(e, reading(set))
+	is, err := b.TakeCatch(e, set.Reading())
 	if errors.Is(err, book.ErrNoCatch) {
 		return refuse("drop %d (%s): %w: --drop N for another", e.Number, report.WhereWhen(e.Drop), err)
 	}
@@ -160,7 +160,7 @@ func (p *program) dropOf(c *cli.Context, set settings.Settings) (e book.Entry, t
 	case !p.isNow(last.Date):
 		return e, false, refuse("the last drop, number %d, is of %s and not of today: take one with coldseam drop, or give --drop %d for that one", last.Number, last.Date, last.Number)
 	}
-	e = b.Read([]book.Head{last}, reading(set))[0]
+	e = b.Read([]book.Head{last}, set.Reading())[0]
 	if e.Err != nil {
 		return e, false, fmt.Errorf("%s: %s", plain.Line(e.Path), cause(e.Err))
 	}

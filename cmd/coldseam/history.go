@@ -47,16 +47,11 @@ func (p *program) heads(c *cli.Context, set settings.Settings, q book.Query) (*b
 	if err != nil {
 		return b, nil, err
 	}
-	heads, err := b.Find(q, reading(set))
+	heads, err := b.Find(q, set.Reading())
 	if err != nil {
 		return b, nil, fmt.Errorf("%s: the saved drops cannot be read: %s", b.Dir, cause(err))
 	}
 	return b, heads, nil
-}
-
-// reading is how a saved page is read: as the settings have it, and nobody is asked.
-func reading(set settings.Settings) notebook.Options {
-	return notebook.Options{Unread: true, Defaults: set.Headers, Fish: set.Fish, Waters: set.WaterNames()}
 }
 
 // history is the drops of a water that have a date and a reading, the oldest first; those
@@ -70,7 +65,7 @@ func (p *program) history(c *cli.Context, set settings.Settings, water string) (
 		return h.Err != nil || h.Date == "" || water != "" && !sameName(h.Water, water)
 	})
 	var out []job
-	for _, e := range b.Read(heads, reading(set)) {
+	for _, e := range b.Read(heads, set.Reading()) {
 		if e.Err != nil || len(e.Drop.Readings) == 0 {
 			continue
 		}
@@ -109,7 +104,7 @@ func (p *program) saved(c *cli.Context, set settings.Settings, name string) (pag
 		fmt.Fprintln(p.err, report.DamagedPages(n))
 	}
 	if several {
-		e := b.Read([]book.Head{h}, reading(set))[0]
+		e := b.Read([]book.Head{h}, set.Reading())[0]
 		return page{e.Path, []byte(notebook.Write(e.Drop))}, e.Err
 	}
 	data, err := p.read(h.Path)

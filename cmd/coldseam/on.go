@@ -151,7 +151,7 @@ func (p *program) flagged(c *cli.Context, set settings.Settings, jobs []job) ([]
 		return jobs, err
 	}
 	last := &jobs[len(jobs)-1]
-	options := reading(set)
+	options := set.Reading()
 	options.Name, options.Flags = last.sheet.Name, flags
 	sheets, err := notebook.Read([]byte(notebook.Write(last.sheet.Drop)), options)
 	if err != nil {

@@ -5,7 +5,6 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/report"
 )
@@ -34,16 +33,10 @@ func (p *program) share(c *cli.Context) error {
 	if len(jobs) > 1 {
 		return refuse("share takes one drop, and there are %d: name one, or share them one by one", len(jobs))
 	}
-	j := jobs[0]
-	const longest = 40 // letters of a name
-	j.input.Drop.Water, j.input.Drop.Spot = plain.Cut(j.input.Drop.Water, longest), plain.Cut(j.input.Drop.Spot, longest)
-	if !c.Bool("with-spot") {
-		j.input.Drop.Spot = ""
-	}
-	made, err := plan.Make(j.input)
+	made, err := plan.Make(jobs[0].input)
 	if err != nil {
-		return unusable(j.sheet.Name, made.Drop, err)
+		return unusable(jobs[0].sheet.Name, made.Drop, err)
 	}
-	fmt.Fprint(&p.out, report.Share(made))
+	fmt.Fprint(&p.out, report.Share(made, c.Bool("with-spot")))
 	return nil
 }

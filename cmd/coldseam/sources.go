@@ -88,7 +88,7 @@ func ofWater[T any](all []T, water string, waterOf func(T) string) ([]T, error) 
 // ofBook are drops of the book; pages that cannot be read are told.
 func (p *program) ofBook(b *book.Book, heads []book.Head, set settings.Settings) ([]exchange.Source, error) {
 	var out []exchange.Source
-	for _, e := range b.Read(heads, reading(set)) {
+	for _, e := range b.Read(heads, set.Reading()) {
 		if e.Err == nil {
 			out = append(out, exchange.Source{Page: e.Path, Nth: e.Nth, Drop: e.Drop})
 		}
@@ -115,7 +115,7 @@ func (p *program) namedSources(name string, b *book.Book, heads []book.Head, set
 		if err != nil {
 			return nil, err
 		}
-		e := b.Read([]book.Head{h}, reading(set))[0]
+		e := b.Read([]book.Head{h}, set.Reading())[0]
 		if e.Err != nil {
 			return nil, refuse("%s: %w", e.Path, e.Err)
 		}
@@ -128,7 +128,7 @@ func (p *program) namedSources(name string, b *book.Book, heads []book.Head, set
 	if err != nil {
 		return nil, err
 	}
-	o := reading(set)
+	o := set.Reading()
 	if p.terminal {
 		o.Ask = p.ask
 	}

@@ -15,7 +15,7 @@ func (p *program) taken(c *cli.Context, set settings.Settings) (out []catches.Ta
 	if err != nil {
 		return nil
 	}
-	for _, d := range book.At(dir, p.disk).Caught(reading(set)) {
+	for _, d := range book.At(dir, p.disk).Caught(set.Reading()) {
 		out = append(out, plan.TakenOn(d)...)
 	}
 	return out

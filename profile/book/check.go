@@ -93,12 +93,7 @@ func (c *Checked) file(name string, names []string, entries []Entry, now time.Ti
 	c.Pages++
 	if err := entries[0].Err; err != nil {
 		c.Damaged++
-		f := Finding{Trouble: Unreadable, Err: err}
-		var refused *notebook.Error
-		if errors.As(err, &refused) {
-			f.Line, f.Err = refused.Line, errors.New(refused.Msg)
-		}
-		found(f)
+		found(Unread(name, err))
 		return
 	}
 	c.Drops += len(entries)
@@ -120,6 +115,16 @@ func (c *Checked) file(name string, names []string, entries []Entry, now time.Ti
 		}
 		seen[id] = append(seen[id], e)
 	}
+}
+
+// Unread is a page that cannot be read, and why, as the error of its Head says.
+func Unread(file string, err error) Finding {
+	f := Finding{Trouble: Unreadable, File: file, Err: err}
+	var refused *notebook.Error
+	if errors.As(err, &refused) {
+		f.Line, f.Err = refused.Line, errors.New(refused.Msg)
+	}
+	return f
 }
 
 // drop looks at one drop.

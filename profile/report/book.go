@@ -2,11 +2,13 @@ package report
 
 import (
 	"fmt"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"coldseam/profile"
+	"coldseam/profile/book"
 	"coldseam/profile/layers"
 	"coldseam/profile/plain"
 	"coldseam/profile/plan"
@@ -21,8 +23,37 @@ type BookLine struct {
 	Instead                   string // what is said in the place of the thermocline and the band
 }
 
-// InBook is the line of a drop; p is its plan, nil where why says that there is none.
-func InBook(number int, d profile.Drop, p *plan.Plan, why string) BookLine {
+// InBook is the line of a saved drop, and its plan, nil where there is none; input gives
+// what a plan is made of.
+func InBook(e book.Entry, input func(profile.Drop) (plan.Input, error)) (BookLine, *plan.Plan) {
+	if e.Err != nil {
+		return damagedLine(e.Date, filepath.Base(e.Path)), nil
+	}
+	made, why := planOf(e, input)
+	return inBook(e.Number, e.Drop, made, why), made
+}
+
+// planOf makes the plan of a saved drop, or says why there is none.
+func planOf(e book.Entry, input func(profile.Drop) (plan.Input, error)) (made *plan.Plan, why string) {
+	switch {
+	case e.Unended:
+		return nil, notEnded(e.Drop)
+	case len(e.Drop.Readings) == 0:
+		return nil, noReadings
+	}
+	in, err := input(e.Drop)
+	if err != nil { // a fish that nobody knows
+		return nil, fishUnknown(e.Drop)
+	}
+	is, err := plan.Make(in)
+	if err != nil {
+		return nil, allOdd
+	}
+	return &is, ""
+}
+
+// inBook is the line of a drop; p is its plan, nil where why says that there is none.
+func inBook(number int, d profile.Drop, p *plan.Plan, why string) BookLine {
 	l := BookLine{Number: number, Date: d.Date, Water: plain.Line(d.Water), Spot: plain.Line(d.Spot), Instead: why}
 	if n := fishTaken(d); n > 0 {
 		l.Caught = strconv.Itoa(n)
@@ -57,18 +88,18 @@ func fishTaken(d profile.Drop) (n int) {
 
 // Why a line of the list has no thermocline and no band.
 const (
-	NoReadings = "no readings"
-	AllOdd     = "no reading that can be used"
+	noReadings = "no readings"
+	allOdd     = "no reading that can be used"
 )
 
-// FishUnknown says that the fish of a page is none that is known.
-func FishUnknown(d profile.Drop) string { return "no fish is called " + plain.Cut(d.For, 24) }
+// fishUnknown says that the fish of a page is none that is known.
+func fishUnknown(d profile.Drop) string { return "no fish is called " + plain.Cut(d.For, 24) }
 
-// NotEnded says that a drop has not ended.
-func NotEnded(d profile.Drop) string { return "not ended, " + unit.Count(len(d.Readings), "reading") }
+// notEnded says that a drop has not ended.
+func notEnded(d profile.Drop) string { return "not ended, " + unit.Count(len(d.Readings), "reading") }
 
-// DamagedLine is the line of a page that cannot be read.
-func DamagedLine(date, file string) BookLine {
+// damagedLine is the line of a page that cannot be read.
+func damagedLine(date, file string) BookLine {
 	return BookLine{Date: date, Instead: "cannot be read: " + plain.Line(file)}
 }
 

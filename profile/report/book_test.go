@@ -1,13 +1,18 @@
 package report
 
 import (
+	"errors"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"coldseam/profile"
+	"coldseam/profile/book"
 	"coldseam/profile/demo"
+	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
+	"coldseam/profile/settings"
+	"coldseam/profile/unit"
 )
 
 // TestInBook: a line of the list has what the plan of the drop says of thermocline and band,
@@ -22,17 +27,43 @@ func TestInBook(t *testing.T) {
 		got  BookLine
 		want BookLine
 	}{
-		{"layered", InBook(3, kettle.Drop, &kettle, ""), BookLine{3, kettle.Drop.Date, kettle.Drop.Water, kettle.Drop.Spot, "", "14 to 16 ft", "15 to 29 ft", ""}},
-		{"too few", InBook(1, tooFew.Drop, &tooFew, ""), BookLine{Number: 1, Thermocline: "not known", Band: "4 to 4.6 m"}},
-		{"one layer", InBook(1, mixed.Drop, &mixed, ""), BookLine{Number: 1, Thermocline: "none", Band: "0 to 6 m"}},
-		{"caught", InBook(2, caught, nil, NoReadings), BookLine{2, "2026-07-18", "Alder\ufffd Kettle", "", "3", "", "", "no readings"}},
-		{"cut off", InBook(2, caught, nil, NotEnded(kettle.Drop)), BookLine{2, "2026-07-18", "Alder\ufffd Kettle", "", "3", "", "", "not ended, 10 readings"}},
-		{"odd", InBook(2, caught, nil, AllOdd), BookLine{2, "2026-07-18", "Alder\ufffd Kettle", "", "3", "", "", "no reading that can be used"}},
-		{"fish", InBook(2, caught, nil, FishUnknown(profile.Drop{For: "snark"})), BookLine{2, "2026-07-18", "Alder\ufffd Kettle", "", "3", "", "", "no fish is called snark"}},
-		{"damaged", DamagedLine("", "a\n.txt"), BookLine{Instead: "cannot be read: a\ufffd.txt"}},
+		{"layered", inBook(3, kettle.Drop, &kettle, ""), BookLine{3, kettle.Drop.Date, kettle.Drop.Water, kettle.Drop.Spot, "", "14 to 16 ft", "15 to 29 ft", ""}},
+		{"too few", inBook(1, tooFew.Drop, &tooFew, ""), BookLine{Number: 1, Thermocline: "not known", Band: "4 to 4.6 m"}},
+		{"one layer", inBook(1, mixed.Drop, &mixed, ""), BookLine{Number: 1, Thermocline: "none", Band: "0 to 6 m"}},
+		{"caught", inBook(2, caught, nil, noReadings), BookLine{2, "2026-07-18", "Alder\ufffd Kettle", "", "3", "", "", "no readings"}},
+		{"cut off", inBook(2, caught, nil, notEnded(kettle.Drop)), BookLine{2, "2026-07-18", "Alder\ufffd Kettle", "", "3", "", "", "not ended, 10 readings"}},
+		{"odd", inBook(2, caught, nil, allOdd), BookLine{2, "2026-07-18", "Alder\ufffd Kettle", "", "3", "", "", "no reading that can be used"}},
+		{"fish", inBook(2, caught, nil, fishUnknown(profile.Drop{For: "snark"})), BookLine{2, "2026-07-18", "Alder\ufffd Kettle", "", "3", "", "", "no fish is called snark"}},
+		{"damaged", damagedLine("", "a\n.txt"), BookLine{Instead: "cannot be read: a\ufffd.txt"}},
 	} {
 		if c.got != c.want {
 			t.Errorf("%s: %+v, want %+v", c.name, c.got, c.want)
+		}
+	}
+}
+
+// TestInBookEntry: a saved drop has its plan, or why there is none.
+func TestInBookEntry(t *testing.T) {
+	kettle := demo.Plan(t, demo.Page(t, "alder-kettle-july"))
+	input := func(d profile.Drop) (plan.Input, error) { return settings.Default().Input(d) }
+	odd := kettle.Drop
+	odd.Readings = []profile.Reading{{Depth: 1, DepthUnit: unit.Metre, Temp: 80, TempUnit: unit.Celsius}}
+	unknown := kettle.Drop
+	unknown.For = "snark"
+	for _, c := range []struct {
+		e       book.Entry
+		instead string
+	}{
+		{book.Entry{Sheet: notebook.Sheet{Drop: kettle.Drop}, Number: 7}, ""},
+		{book.Entry{Sheet: notebook.Sheet{Drop: kettle.Drop}, Number: 7, Unended: true}, "not ended, 10 readings"},
+		{book.Entry{Number: 7}, "no readings"},
+		{book.Entry{Sheet: notebook.Sheet{Drop: odd}, Number: 7}, "no reading that can be used"},
+		{book.Entry{Sheet: notebook.Sheet{Drop: unknown}, Number: 7}, "no fish is called snark"},
+		{book.Entry{Path: "/b/x.txt", Err: errors.New("torn")}, "cannot be read: x.txt"},
+	} {
+		line, made := InBook(c.e, input)
+		if line.Instead != c.instead || (made == nil) == (c.instead == "") || line.Number != c.e.Number || (line.Thermocline == "14 to 16 ft") != (c.instead == "") {
+			t.Errorf("%+v, plan %v, want %q", line, made != nil, c.instead)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 )
 
@@ -15,8 +16,14 @@ var shared = [][]string{
 
 // Share is the answer as a few lines for a message to a partner: what it is of, what warns,
 // where the fish are, what is tied on and how firm that is. A message is short, so details
-// are left out, and of what warns all but its first sentence.
-func Share(p plan.Plan) string {
+// are left out, and of what warns all but its first sentence. The spot is told only where
+// that is wanted; a long name is cut.
+func Share(p plan.Plan, spot bool) string {
+	const longest = 40 // letters of a name
+	p.Drop.Water, p.Drop.Spot = plain.Cut(p.Drop.Water, longest), plain.Cut(p.Drop.Spot, longest)
+	if !spot {
+		p.Drop.Spot = ""
+	}
 	b := Short(p, nil)
 	if p.Drop.Date == "" {
 		b.Title += ", date not noted"

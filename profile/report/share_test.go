@@ -13,7 +13,7 @@ import (
 )
 
 func TestShare(t *testing.T) {
-	got := Share(demo.PlanFor(t, "water: Alder Kettle\n"+july, "rainbow"))
+	got := Share(demo.PlanFor(t, "water: Alder Kettle\n"+july, "rainbow"), false)
 	want := `Alder Kettle, 2026-07-18, for rainbow trout
 WARM WATER, 74 F on top: fish are likely to die if released.
 Fish 15 to 29 ft; fly 16 ft down; cast over 17 ft; thermocline 13 to 16 ft.
@@ -23,8 +23,18 @@ Confidence: depth good, oxygen unknown; oxygen is unknown in all of the band.
 	if got != want {
 		t.Errorf("%s\nwant %s", got, want)
 	}
-	if got := Share(demo.PlanFor(t, "units: m C\n0 24\n3 20\n6 12\n", "rainbow")); !strings.HasPrefix(got, "For rainbow trout, date not noted\n") {
+	if got := Share(demo.PlanFor(t, "units: m C\n0 24\n3 20\n6 12\n", "rainbow"), false); !strings.HasPrefix(got, "For rainbow trout, date not noted\n") {
 		t.Error(got)
+	}
+	long := strings.Repeat("Alder ", 20)
+	for spot, want := range map[bool]string{
+		false: "Alder Alder Alder Alder Alder Alder Alde..., for rainbow trout, date not noted\n",
+		true:  "Alder Alder Alder Alder Alder Alder Alde..., the inlet, for rainbow trout, date not noted\n",
+	} {
+		p := demo.PlanFor(t, "water: "+long+"\nspot: the inlet\nunits: m C\n0 24\n3 20\n6 12\n", "rainbow")
+		if got := Share(p, spot); !strings.HasPrefix(got, want) {
+			t.Errorf("spot %v: %s", spot, got)
+		}
 	}
 	b := Brief{
 		Title: "Marl Hole", Warnings: []string{"ICE: test it as you go. More."}, NoWater: "No water. Go home.",
@@ -50,7 +60,7 @@ func TestShareFits(t *testing.T) {
 		}
 		for _, f := range fish.All() {
 			p := demo.PlanFor(t, string(data), f.Key)
-			b, text := Short(p, nil), Share(p)
+			b, text := Short(p, nil), Share(p, false)
 			lines, letters := strings.Count(text, "\n"), utf8.RuneCountInString(text)
 			if most := 4 + len(b.Warnings); lines > most || len(b.Warnings) < 2 && letters > 370 {
 				t.Errorf("%s for %s: %d lines, %d letters\n%s", page, f.Key, lines, letters, text)

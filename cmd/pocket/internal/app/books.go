@@ -9,5 +9,5 @@ type bookState struct{}
 
 // reading is how a saved page is read: as the settings have it, and nobody is asked.
 func (a *App) reading() notebook.Options {
-	return notebook.Options{Unread: true, Defaults: a.set.Headers, Fish: a.set.Fish, Waters: a.set.WaterNames()}
+	return a.set.Reading()
 }
