@@ -26,6 +26,8 @@ type text string
 
 type picture string
 
+type exact string
+
 // El is an element. What it is given comes in any order: an Attr, a Node, a string (text),
 // or a list of nodes. nil is nothing.
 func El(tag string, parts ...any) Node {
@@ -60,6 +62,10 @@ func ID(name string) Attr { return Attr{"id", name} }
 // Picture is an SVG picture of chart/vector, which is markup already.
 func Picture(svg string) Node { return picture(svg) }
 
+// Exact is a text for the hidden elements that are copied, shared and saved: nobody sees it,
+// so its characters stay, also those that could turn or hide others.
+func Exact(s string) Node { return exact(s) }
+
 // Pre is a text that keeps its lines.
 func Pre(parts ...any) Node { return El("pre", parts...) }
 
@@ -82,6 +88,8 @@ func (t text) write(b *strings.Builder) {
 		b.WriteString(html.EscapeString(plain.Line(line)))
 	}
 }
+
+func (x exact) write(b *strings.Builder) { b.WriteString(html.EscapeString(string(x))) }
 
 func (p picture) write(b *strings.Builder) { b.WriteString(string(p)) }
 

@@ -35,3 +35,10 @@ func TestPicture(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// Exact keeps what a text holds, and is no markup either.
+func TestExact(t *testing.T) {
+	if got, want := Write(Pre(Exact("a\tb\u200d\u202e</pre><b>&\n"))), "<pre>\na\tb\u200d\u202e&lt;/pre&gt;&lt;b&gt;&amp;\n</pre>"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
