@@ -22,6 +22,7 @@ func main() {
 		s := a.Do(e)
 		host.Call("show", map[string]any{
 			"title": s.Title, "main": s.Main, "say": s.Say, "focus": s.Focus, "persist": s.Persist, "awake": s.Awake,
+			"depth": s.Depth, "turn": s.Turn,
 		})
 	}
 }

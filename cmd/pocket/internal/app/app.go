@@ -9,6 +9,7 @@
 package app
 
 import (
+	"reflect"
 	"time"
 
 	"coldseam/cmd/pocket/internal/markup"
@@ -38,6 +39,8 @@ type Show struct {
 	Main  string // HTML
 	Say   string // for those who listen
 	Focus string // the id of what is to have the focus; "" leaves it where it is
+	Depth int    // how many screens back leads through
+	Turn  bool   // another screen than before: it is shown from its top
 	Effects
 }
 
@@ -95,9 +98,11 @@ func joined(all ...actions) actions {
 // Do does what an event asks, and gives what there is to see then.
 func (a *App) Do(e Event) Show {
 	a.show = Show{}
+	before := reflect.ValueOf(a.screen).Pointer()
 	if do := acts[e.Do]; do != nil {
 		do(a, e)
 	}
+	a.show.Depth, a.show.Turn = len(a.before), reflect.ValueOf(a.screen).Pointer() != before
 	a.show.Main = markup.Write(a.screen(a)...)
 	if a.show.Title == "" {
 		a.show.Title = "Coldseam"
