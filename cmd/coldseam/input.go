@@ -8,11 +8,11 @@ import (
 	"io/fs"
 	"os"
 	"strings"
-	"syscall"
 
 	"github.com/urfave/cli/v2"
 
 	"coldseam/profile"
+	"coldseam/profile/book"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/settings"
@@ -138,20 +138,7 @@ func exists(name string) bool {
 }
 
 // cause is an error of the system without the paths that are printed before it.
-func cause(err error) string {
-	var link *os.LinkError
-	if errors.As(err, &link) {
-		return link.Err.Error()
-	}
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		if errors.Is(path.Err, syscall.EISDIR) {
-			return "it is a folder, not a page"
-		}
-		return path.Err.Error()
-	}
-	return err.Error()
-}
+func cause(err error) string { return book.Cause(err) }
 
 // errNotAnswered reports that the input ended before a question was answered.
 var errNotAnswered = errors.New("not answered")

@@ -9,9 +9,9 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"coldseam/profile"
 	"coldseam/profile/book"
 	"coldseam/profile/plain"
+	"coldseam/profile/report"
 	"coldseam/profile/session"
 	"coldseam/profile/settings"
 )
@@ -51,7 +51,7 @@ func (s *shelf) open(dir string) error {
 	if err != nil {
 		return fmt.Errorf("%s: drops cannot be saved there: %s", dir, cause(err))
 	}
-	b.Touched = s.touched
+	b.Touched = func(what book.Touch, path, now string) { s.tell(report.Touched(what, path, now)) }
 	s.book, s.unlocks = b, append(s.unlocks, unlock)
 	return nil
 }
@@ -60,21 +60,6 @@ func (s *shelf) close() {
 	s.log.Close()
 	for _, unlock := range s.unlocks {
 		unlock()
-	}
-}
-
-// touched tells what became of a page in which somebody else had a hand.
-func (s *shelf) touched(what book.Touch, path, now string) {
-	path, now = plain.Line(path), plain.Line(now)
-	switch {
-	case what == book.Gone:
-		s.tell("The page was missing and has been written again: " + path)
-	case what == book.Kept:
-		s.tell("The page had been changed by hand; that version is kept in " + now)
-	case now == "":
-		s.tell("The page was changed by hand meanwhile and is left as it is: " + path)
-	default:
-		s.tell("The page was changed by hand meanwhile and is left as it is: " + path + ". This drop goes on in " + now)
 	}
 }
 
@@ -90,7 +75,7 @@ func (s *shelf) cut() (cut []session.Cut, notes []string, err error) {
 			notes = append(notes, fmt.Sprintf("Not offered, though it may have been cut off: %s: %s.", plain.Line(u.Path), plain.Line(oneLine(u.Err))))
 			continue
 		}
-		c := session.Cut{Drop: u.Drop, Store: &store{s, s.book, u.Page}}
+		c := session.Cut{Drop: u.Drop, Store: u.Store(s.log)}
 		if log := u.Beside(book.LogEnding); exists(log) {
 			c.Log = log
 		}
@@ -100,7 +85,7 @@ func (s *shelf) cut() (cut []session.Cut, notes []string, err error) {
 }
 
 // store is for a new drop.
-func (s *shelf) store() session.Store { return &store{s, s.book, nil} }
+func (s *shelf) store() session.Store { return s.book.Store(s.log) }
 
 // elsewhere has the drop go on in another folder, as it was typed.
 func (s *shelf) elsewhere(dir string) (session.Store, error) {
@@ -115,51 +100,3 @@ func (s *shelf) elsewhere(dir string) (session.Store, error) {
 	s.tell("The drop goes on in " + plain.Line(s.book.Dir))
 	return s.store(), nil
 }
-
-// store keeps one drop as a page of a book, and beside it what its probe said.
-type store struct {
-	shelf *shelf
-	book  *book.Book
-	page  *book.Page // nil before it has its name
-}
-
-// told is an error as it is told: the system's, without the paths.
-type told struct{ error }
-
-func (t told) Error() string { return cause(t.error) }
-func (t told) Unwrap() error { return t.error }
-
-func tellable(err error) error {
-	if err == nil {
-		return nil
-	}
-	return told{err}
-}
-
-func (s *store) Save(d profile.Drop, ended bool) error {
-	if s.page != nil {
-		return tellable(s.page.Save(d, ended))
-	}
-	p, err := s.book.Begin(d)
-	if p.Path != "" { // it has its name, even where that is not durable yet
-		s.page = p
-	}
-	if err == nil && ended {
-		err = p.Save(d, true)
-	}
-	return tellable(err)
-}
-
-func (s *store) Remove() error { return tellable(s.page.Remove()) }
-
-func (s *store) Name() string {
-	if s.page == nil {
-		return ""
-	}
-	return s.page.Path
-}
-
-func (s *store) Line(atS float64, raw []byte) error { return tellable(s.shelf.log.Line(atS, raw)) }
-func (s *store) Remark(text string) error           { return tellable(s.shelf.log.Remark(text)) }
-func (s *store) Sync() error                        { return tellable(s.shelf.log.Sync(s.page)) }
-func (s *store) Log() string                        { return s.page.Beside(book.LogEnding) }

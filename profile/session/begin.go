@@ -130,15 +130,13 @@ func (s *Session) askUnits() {
 	}
 	systems := []unit.System{{Depth: unit.Foot, Temp: unit.Fahrenheit}, {Depth: unit.Metre, Temp: unit.Celsius}, {Depth: unit.Foot, Temp: unit.Celsius}, {Depth: unit.Metre, Temp: unit.Fahrenheit}}
 	s.open(Question{
-		What:    "Which units are on your line and your thermometer? (--units or the settings can answer this next time.)",
+		What:    s.words.units,
 		Choices: []string{"feet and Fahrenheit", "metres and Celsius", "feet and Celsius", "metres and Fahrenheit"},
 		asked:   true, help: helpUnits,
 		choose: func(n int) { s.anew(systems[n]) },
-		stop:   func() { s.end(BadInput{errNoUnits}) },
+		stop:   func() { s.end(BadInput{errors.New(s.words.noUnits)}) },
 	})
 }
-
-var errNoUnits = errors.New("the units were not given: say --units \"ft F\" or --units \"m C\"")
 
 // anew begins a drop with what the flags and the settings say.
 func (s *Session) anew(u unit.System) {
@@ -187,8 +185,8 @@ func (s *Session) askBottom() {
 	}
 	depth := s.drop.Units.Depth
 	s.open(Question{
-		ask:   fmt.Sprintf("How deep is the water here, in %s? (Enter if you do not know):", depth),
-		help:  helpBottom,
+		ask:   fmt.Sprintf(s.words.bottom, depth),
+		help:  s.words.helpBottom,
 		leave: func() {},
 		stop:  s.finish,
 		text: func(line string) {
@@ -198,10 +196,10 @@ func (s *Session) askBottom() {
 			}
 			err := s.header(notebook.Header{Key: "bottom", Value: line})
 			if _, _, none := unit.ParseLength(line); err != nil && none != nil {
-				err = fmt.Errorf("%s is not a depth: type e.g. 24 or 24 %s, or Enter if you do not know", plain.Quote(typed, 60), depth)
+				err = fmt.Errorf(s.words.noDepth, plain.Quote(typed, 60), depth)
 			}
 			if err != nil {
-				s.tell(plain.Line(err.Error()) + ".")
+				s.tellAs(Wrong, plain.Line(err.Error())+".")
 				s.askBottom()
 			}
 		},

@@ -11,6 +11,7 @@ type Question struct {
 	What    string
 	Choices []string
 	Meaning bool // it asks which meaning a typed line has: Enter alone is no answer
+	Failed  bool // the drop could not be saved: what it has is nowhere but here
 
 	ask    string            // the prompt of a line of text
 	help   string            // what "help" tells
@@ -22,6 +23,16 @@ type Question struct {
 	stop   func()            // nil: as leave, and then the drop ends
 	hangUp func()            // nil: as leave; where that is nil as stop
 }
+
+// Line is what a line of text is asked for, "" where there are choices.
+func (q *Question) Line() string { return q.ask }
+
+// Leaves reports whether skip leaves the question, and Undoes whether undo takes back what
+// led to it.
+func (q *Question) Leaves() bool { return q.leave != nil }
+
+// Undoes is told at Leaves.
+func (q *Question) Undoes() bool { return q.undo != nil }
 
 func (q *Question) prompt() string {
 	if q.text != nil {
@@ -52,16 +63,16 @@ func (s *Session) answer(line string) {
 	}
 	switch w, _ := Word(line); {
 	case w == "help", line == "" && q.asked:
-		s.tell(q.helpText())
+		s.hint(s.helpText(q))
 	case w == "stop" && q.stop != nil:
 		s.close(q.stop)
 	case w == "stop":
 		s.stopping = true
 		s.close(q.leave)
 	case w == "skip" && q.leave == nil:
-		s.tell(mustBeAnswered)
+		s.tellAs(Wrong, mustBeAnswered)
 	case w == "undo" && q.undo == nil:
-		s.tell(nothingToUndo)
+		s.tellAs(Wrong, nothingToUndo)
 	case w == "undo":
 		s.close(q.undo)
 	case w == "skip", line == "" && q.text != nil:
@@ -83,8 +94,11 @@ func (q *Question) choice(line string) (int, bool) {
 	return n - 1, err == nil && n >= 1 && n <= len(q.Choices)
 }
 
-func (q *Question) helpText() string {
-	if q.help != "" {
+func (s *Session) helpText(q *Question) string {
+	switch {
+	case s.o.Touch && q.text == nil:
+		return helpTouch
+	case q.help != "":
 		return q.help
 	}
 	return helpChoice

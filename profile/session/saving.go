@@ -32,7 +32,7 @@ func (s *Session) save(ended bool) {
 	if err == nil {
 		return
 	}
-	s.tell("SAVING FAILED: " + plain.Line(err.Error()) + ". Copy this down if it cannot be fixed:")
+	s.tellAs(Wrong, "SAVING FAILED: "+plain.Line(err.Error())+". Copy this down if it cannot be fixed:")
 	if page := notebook.Write(s.drop); page != s.shown {
 		s.shown = page
 		s.told = append(s.told, Told{Page: page})
@@ -52,7 +52,7 @@ func (s *Session) askFailed(err error, ended bool) {
 		choices, do = slices.Delete(choices, 1, 2), slices.Delete(do, 1, 2)
 	}
 	s.open(Question{
-		What: "What now?", Choices: choices, help: helpFailed,
+		What: "What now?", Choices: choices, Failed: true, help: helpFailed,
 		choose: func(n int) { s.do(do[n]) },
 		stop:   giveUp,
 	})
@@ -69,7 +69,7 @@ func (s *Session) askElsewhere(back, again func()) {
 		text: func(where string) {
 			other, err := s.o.Elsewhere(where)
 			if err != nil {
-				s.tell(plain.Line(err.Error()) + ".")
+				s.tellAs(Wrong, plain.Line(err.Error())+".")
 				back()
 				return
 			}

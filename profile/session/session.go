@@ -53,6 +53,7 @@ type Options struct {
 	Fish      []fish.Fish                             // the angler's own
 	Waters    []string                                // the angler's, by name
 	Probe     *Probe                                  // nil: everything is typed
+	Touch     bool                                    // answers are touched: what is told speaks of no key and no flag
 }
 
 // Cut is a drop that was cut off and can be gone on with.
@@ -65,6 +66,7 @@ type Cut struct {
 // Session is a drop that is being taken. It is not safe for concurrent use.
 type Session struct {
 	o     Options
+	words words
 	store Store // nil before the drop has begun
 	sitting
 	fish     fish.Fish
@@ -116,7 +118,10 @@ func (b BadInput) Unwrap() error { return b.Err }
 // New begins: it goes on with a drop that was cut off, or begins a new one, and asks what
 // it needs for that.
 func New(o Options) *Session {
-	s := &Session{o: o}
+	s := &Session{o: o, words: typedWords}
+	if o.Touch {
+		s.words = touchedWords
+	}
 	s.do(s.offer)
 	s.run()
 	return s
@@ -129,22 +134,39 @@ type View struct {
 	Prompt    string    // of the line that is waited for; "" where none is asked for
 	Live      string    // what the probe does, to be written over; "" for nothing new
 	Drop      profile.Drop
-	Advice    sampling.Advice // where to read next
-	Listening bool            // the probe's lines are wanted
+	Advice    sampling.Advice  // where to read next
+	Wanted    profile.Optional // the depth at which a temperature alone is read, m: the one advised, or the one moved to; unknown where there is none
+	Doubted   bool             // the last reading is odd: it is kept, typed again or taken back
+	Last      *profile.Reading // the one that undo takes back; nil for none
+	Listening bool             // the probe's lines are wanted
 	Ended     bool
 }
 
 // Told is one thing that was told: a paragraph, "" for an empty line, or the drop so far
 // as a column or as its page.
 type Told struct {
+	Kind   Kind
 	Text   string
 	Column *profile.Drop
 	Page   string
 }
 
+// Kind is what a paragraph is for.
+type Kind int
+
+// The kinds of paragraphs.
+const (
+	Said  Kind = iota // what was done
+	Why               // where to read next and why
+	Hint              // what can be typed or touched
+	Wrong             // why something was not taken or not saved
+	Odd               // what is odd about a reading
+)
+
 // View gives what there is to see.
 func (s *Session) View() View {
 	v := View{Told: s.told, Question: s.question, Prompt: s.prompt, Live: s.probe.live, Drop: s.Drop(), Advice: s.advice, Listening: s.mode > typing, Ended: s.ended}
+	v.Wanted, v.Doubted, v.Last = s.wanted(), s.doubted, s.last()
 	s.told, s.probe.live = nil, ""
 	if s.question != nil {
 		v.Prompt = s.question.prompt()
@@ -170,7 +192,18 @@ func (s *Session) Saved() string {
 // Tell adds what happened outside to what is told.
 func (s *Session) Tell(text string) { s.tell(text) }
 
-func (s *Session) tell(text string) { s.told = append(s.told, Told{Text: text}) }
+func (s *Session) tell(text string) { s.tellAs(Said, text) }
+
+func (s *Session) tellAs(kind Kind, text string) {
+	s.told = append(s.told, Told{Kind: kind, Text: text})
+}
+
+// hint tells what can be typed; those who touch see it.
+func (s *Session) hint(text string) {
+	if text != "" {
+		s.tellAs(Hint, text)
+	}
+}
 
 // do puts steps before what is still to be done. A step that opens a question leaves the
 // rest waiting for its answer.

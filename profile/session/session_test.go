@@ -240,7 +240,7 @@ func TestWordsAtQuestions(t *testing.T) {
 	}{
 		{"which drop", feet, old, nil, "was cut off", []after{{"undo", nothingToUndo}, {"skip", "Read 1 ft next"}, {"help", helpOffer}, {"stop", ""}}},
 		{"units", "", Options{}, nil, "Which units", []after{{"undo", nothingToUndo}, {"skip", mustBeAnswered}, {"help", helpUnits}, {"", helpUnits}, {"stop", ""}}},
-		{"bottom", "units: ft F", Options{}, nil, "", []after{{"undo", nothingToUndo}, {"skip", "Read 1 ft next"}, {"help", helpBottom}, {"stop", ""}}},
+		{"bottom", "units: ft F", Options{}, nil, "", []after{{"undo", nothingToUndo}, {"skip", "Read 1 ft next"}, {"help", typedWords.helpBottom}, {"stop", ""}}},
 		{"meaning", feet, Options{}, []string{"34 60"}, "A depth of 34 ft", []after{{"undo", "Not taken."}, {"skip", "Not taken."}, {"help", helpChoice}, {"stop", "Not taken."}}},
 		{"twice", feet, Options{}, []string{"10 72", "10 70"}, "At 10 ft it was 72 F before", []after{{"undo", "Removed: 70 F at 10 ft"}, {"skip", "Read 1 ft next"}, {"help", helpTwice}, {"stop", ""}}},
 		{"saving", feet, Options{New: &kept{fails: 99}}, []string{"74"}, "What now?", []after{{"undo", nothingToUndo}, {"skip", mustBeAnswered}, {"help", helpFailed}, {"stop", ""}}},

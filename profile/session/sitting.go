@@ -2,6 +2,7 @@ package session
 
 import (
 	"math"
+	"slices"
 
 	"coldseam/profile"
 	"coldseam/profile/check"
@@ -14,8 +15,9 @@ import (
 type sitting struct {
 	drop    profile.Drop
 	checked check.Checked
-	old     int       // readings from before this sitting
-	skipped []float64 // depths that are not asked for again, m
+	old     int              // readings from before this sitting
+	skipped []float64        // depths that are not asked for again, m
+	moved   profile.Optional // a depth that the angler reads at instead of the one advised, m
 }
 
 // Drop gives the drop as it is now.
@@ -24,7 +26,7 @@ func (t *sitting) Drop() profile.Drop { return t.checked.Drop() }
 // set has the drop be d, of whose readings the first old ones are from before.
 func (t *sitting) set(d profile.Drop, old int) {
 	t.checked = check.Of(d)
-	t.drop, t.old = t.checked.Drop(), old
+	t.drop, t.old, t.moved = t.checked.Drop(), old, profile.Optional{}
 }
 
 // note changes what is noted of the drop (its bottom, the wind) to that of d.
@@ -38,7 +40,7 @@ func (t *sitting) note(d profile.Drop) {
 func (t *sitting) add(rs ...profile.Reading) (odd []profile.Reading) {
 	before := t.drop.Readings
 	d := t.drop
-	d.Readings = append(append([]profile.Reading(nil), before...), rs...)
+	d.Readings = append(slices.Clone(before), rs...)
 	t.set(d, t.old)
 	if n := len(t.drop.Readings); n > len(before) && t.drop.Readings[n-1].Flag != "" {
 		odd = append(odd, t.drop.Readings[n-1])
@@ -53,15 +55,32 @@ func (t *sitting) add(rs ...profile.Reading) (odd []profile.Reading) {
 
 // undo takes the last reading of this sitting back; false when there is none.
 func (t *sitting) undo() (r profile.Reading, ok bool) {
-	n := len(t.drop.Readings) - 1
-	if n < t.old {
+	last := t.last()
+	if last == nil {
 		return r, false
 	}
-	r = t.drop.Readings[n]
-	d := t.drop
-	d.Readings = d.Readings[:n]
-	t.set(d, t.old)
-	return r, true
+	t.takeOut(len(t.drop.Readings) - 1)
+	return *last, true
+}
+
+// last is the last reading of this sitting; nil when there is none.
+func (t *sitting) last() *profile.Reading {
+	n := len(t.drop.Readings) - 1
+	if n < t.old {
+		return nil
+	}
+	r := t.drop.Readings[n]
+	return &r
+}
+
+// takeOut takes the i-th reading out.
+func (t *sitting) takeOut(i int) {
+	d, old := t.drop, t.old
+	d.Readings = slices.Delete(slices.Clone(d.Readings), i, i+1)
+	if i < old {
+		old--
+	}
+	t.set(d, old)
 }
 
 // at gives the readings of the depth of r, corrected for this drop as r would be.
@@ -101,7 +120,9 @@ func (t *sitting) correct(r profile.Reading) {
 }
 
 // skip has a depth not asked for again in this sitting.
-func (t *sitting) skip(depthM float64) { t.skipped = append(t.skipped, depthM) }
+func (t *sitting) skip(depthM float64) {
+	t.skipped, t.moved = append(t.skipped, depthM), profile.Optional{}
+}
 
 // next advises on the next depth to read, for a fish with these limits of temperature.
 func (t *sitting) next(levelsC []float64) sampling.Advice {

@@ -17,7 +17,7 @@ import (
 // startTyping has readings typed from now on.
 func (s *Session) startTyping() {
 	s.mode = typing
-	s.tell(typeHint)
+	s.hint(s.words.typeHint)
 	s.askTyped()
 }
 
@@ -31,7 +31,7 @@ func (s *Session) askTyped() {
 	s.advice = s.next(s.fish.LimitsC())
 	if !s.doubted {
 		s.tell("")
-		s.tell(report.Next(s.advice, u.Shown()))
+		s.tellAs(Why, report.Next(s.advice, u.Shown()))
 	}
 	switch {
 	case s.doubted:
@@ -56,9 +56,9 @@ func (s *Session) typed(text string) {
 	case text == "" && s.doubted, w == "skip" && s.doubted:
 		s.doubted = false
 	case text == "":
-		s.tell("Nothing was typed. " + helpTyping)
+		s.tellAs(Wrong, "Nothing was typed. "+s.words.helpTyping)
 	case w == "help":
-		s.tell(helpTyping)
+		s.hint(s.words.helpTyping)
 	case w == "skip":
 		s.skipDepth()
 	case w == "undo":
@@ -71,11 +71,12 @@ func (s *Session) typed(text string) {
 
 // skipDepth passes the depth over that is asked for; false where there is none.
 func (s *Session) skipDepth() bool {
-	if s.advice.Enough {
-		s.tell("No depth is asked for: Enter ends the drop.")
+	at := s.wanted()
+	if !at.Known {
+		s.tellAs(Wrong, s.words.noneAsked)
 		return false
 	}
-	s.skip(s.advice.DepthM)
+	s.skip(at.Value)
 	return true
 }
 
@@ -83,11 +84,11 @@ func (s *Session) skipDepth() bool {
 func (s *Session) undoLast() {
 	r, ok := s.undo()
 	if !ok {
-		s.tell("There is no new reading to undo. To correct an older one, type its depth and the right temperature.")
+		s.tellAs(Wrong, s.words.noneNew)
 		return
 	}
 	s.do(func() { s.save(false) }, func() {
-		s.tell(fmt.Sprintf("Removed: %s %s at %s %s.", unit.Exact(r.Temp), r.TempUnit, unit.Exact(r.Depth), r.DepthUnit))
+		s.tell(removed(r))
 		s.showColumn()
 	})
 }
@@ -101,29 +102,30 @@ func (s *Session) showColumn() {
 // line takes in a typed line that is none of the words.
 func (s *Session) line(text string) {
 	if key, _, ok := strings.Cut(text, ":"); ok && strings.EqualFold(strings.TrimSpace(key), "units") {
-		s.tell("The units of a drop cannot be changed; write the unit after a number instead: 4 m 18 C.")
+		s.tellAs(Wrong, "The units of a drop cannot be changed; write the unit after a number instead: 4 m 18 C.")
 		return
 	}
-	at := ""
+	at, wanted := "", s.wanted()
 	switch {
 	case !notebook.TemperatureAlone(text):
 	case s.doubted:
 		last := s.drop.Readings[len(s.drop.Readings)-1]
 		at = unit.Exact(last.Depth) + " " + last.DepthUnit.String()
-	case s.advice.Enough:
-		s.tell("At which depth? Type depth and temperature.")
+	case !wanted.Known:
+		s.tellAs(Wrong, "At which depth? Type depth and temperature.")
 		return
 	default:
-		at = report.Mark(s.advice.DepthM, s.drop.Units.Shown())
+		at = report.Mark(wanted.Value, s.drop.Units.Shown())
 	}
-	s.read(text, at, nil)
+	s.read(text, at, s.takeIn)
 }
 
 var errOpen = errors.New("not answered")
 
 // read reads a typed line as the notebook would, in the drop's units; a temperature alone
-// is at the depth at. answers are those to what is open in the line, so far.
-func (s *Session) read(text, at string, answers []int) {
+// is at the depth at. take takes in what it says. answers are those to what is open in the
+// line, so far.
+func (s *Session) read(text, at string, take func(text string, read profile.Drop), answers ...int) {
 	var open *notebook.Question
 	given := 0
 	ask := func(q notebook.Question) (int, error) {
@@ -136,12 +138,12 @@ func (s *Session) read(text, at string, answers []int) {
 	}
 	sheet, err := notebook.ReadLine(text, at, s.Drop(), notebook.Options{Name: "typed", Ask: ask, Fish: s.o.Fish, Waters: s.o.Waters})
 	if open != nil {
-		notTaken := func() { s.tell("Not taken.") }
+		notTaken := func() { s.tellAs(Wrong, "Not taken.") }
 		s.open(Question{
 			What: strings.ToUpper(open.What[:1]) + open.What[1:] + ":", Choices: open.Choices, Meaning: true,
-			choose: func(n int) { s.do(func() { s.read(text, at, append(answers, n)) }) },
+			choose: func(n int) { s.do(func() { s.read(text, at, take, append(answers, n)...) }) },
 			leave:  notTaken, undo: notTaken,
-			hangUp: func() { s.refuse(err) },
+			hangUp: func() { s.refuse(text, err) },
 		})
 		return
 	}
@@ -154,11 +156,11 @@ func (s *Session) read(text, at string, answers []int) {
 		err = s.findFish(sheet.Drop)
 	}
 	if err != nil {
-		s.refuse(err)
+		s.refuse(text, err)
 		return
 	}
 	s.timeCatches(sheet.Drop.Catches)
-	s.takeIn(text, sheet.Drop)
+	take(text, sheet.Drop)
 }
 
 // timeCatches puts the time of day to what was caught just now.
@@ -177,12 +179,16 @@ func (s *Session) timeCatches(read []profile.Catch) {
 }
 
 // refuse says why a line was not taken.
-func (s *Session) refuse(err error) {
+func (s *Session) refuse(text string, err error) {
 	var page *notebook.Error
 	if errors.As(err, &page) {
-		err = errors.New(page.Msg)
+		said := page.Msg
+		if page.Line > 0 && strings.Contains(text, "\n") { // which of its lines
+			said = fmt.Sprintf("line %d: %s", page.Line, said)
+		}
+		err = errors.New(said)
 	}
-	s.tell("Not taken: " + plain.Line(err.Error()) + ". Type it again.")
+	s.tellAs(Wrong, "Not taken: "+plain.Line(err.Error())+". Type it again.")
 }
 
 // findFish has a fish that was typed serve the next advice too.
@@ -199,24 +205,30 @@ func (s *Session) findFish(read profile.Drop) error {
 
 // takeIn takes in what a typed line says: of the drop, and its readings.
 func (s *Session) takeIn(text string, read profile.Drop) {
-	readings, was := read.Readings, s.Drop()
-	was.Readings, read.Readings = nil, nil
-	noted := !reflect.DeepEqual(was, read)
+	readings := read.Readings
+	noted := s.noted(read)
 	var steps []func()
 	if s.doubted && len(readings) > 0 { // what is typed now stands in the place of what was doubted
 		s.doubted = false
 		steps = append(steps, func() { s.undo(); s.save(false) })
 	}
 	if noted {
-		steps = append(steps, func() { s.note(read); s.keep() }, func() { s.tell("Noted: " + plain.Line(text) + ".") })
+		steps = append(steps, func() { s.note(read); s.keep() }, func() { s.tell("Noted: " + plain.Cut(text, 200) + ".") })
 	}
 	if len(readings) == 0 && !noted {
-		s.tell("No reading was taken.")
+		s.tellAs(Wrong, "No reading was taken.")
 	}
 	for _, r := range readings {
 		steps = append(steps, func() { s.addOne(r) })
 	}
 	s.do(steps...)
+}
+
+// noted reports whether a line says something of the drop that is not noted yet.
+func (s *Session) noted(read profile.Drop) bool {
+	was := s.Drop()
+	was.Readings, read.Readings = nil, nil
+	return !reflect.DeepEqual(was, read)
 }
 
 // addOne takes a reading into the drop, shows the column, and challenges what is odd.
@@ -230,11 +242,17 @@ func (s *Session) addOne(r profile.Reading) {
 			s.askTwice(r, before)
 			return
 		}
-		for i, o := range odd {
-			s.tell(report.Flagged(o))
-			s.doubted = s.doubted || i == 0 && o.Depth == r.Depth && o.Temp == r.Temp
-		}
+		s.challenge(r, odd)
 	})
+}
+
+// challenge says what is odd now that r was taken; r itself is doubted where it is.
+func (s *Session) challenge(r profile.Reading, odd []profile.Reading) {
+	s.doubted = false
+	for i, o := range odd {
+		s.tellAs(Odd, report.Flagged(o))
+		s.doubted = s.doubted || i == 0 && o.Depth == r.Depth && o.Temp == r.Temp
+	}
 }
 
 // askTwice asks what a second reading of a depth is. Both are kept by then.
