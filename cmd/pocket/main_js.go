@@ -18,12 +18,35 @@ func main() {
 		Dir: "/book", Settings: "/settings.toml",
 		Now: time.Now, Lock: lock, Durable: host.Get("durable").Bool(),
 	})
-	for e := (app.Event{Do: "start"}); ; e = event(await(host.Call("next"))) {
-		s := a.Do(e)
+	s := a.Do(app.Event{Do: "start"})
+	for ; ; s = a.Do(next(s.Later)) {
 		host.Call("show", map[string]any{
 			"title": s.Title, "main": s.Main, "say": s.Say, "focus": s.Focus, "persist": s.Persist, "awake": s.Awake,
 			"depth": s.Depth, "turn": s.Turn,
 		})
+	}
+}
+
+// asked is what is done on the page next, once it was asked for.
+var asked chan js.Value
+
+// next waits for what is done on the page, or gives the event later where nothing is done
+// at once.
+func next(later string) app.Event {
+	if asked == nil {
+		asked = make(chan js.Value, 1)
+		go func() { asked <- await(host.Call("next")) }()
+	}
+	var soon <-chan time.Time
+	if later != "" {
+		soon = time.After(time.Millisecond)
+	}
+	select {
+	case v := <-asked:
+		asked = nil
+		return event(v)
+	case <-soon:
+		return app.Event{Do: later}
 	}
 }
 

@@ -17,9 +17,14 @@ func dropNamed(d profile.Drop) string {
 	return fmt.Sprintf("%s, %s", name, unit.Count(len(d.Readings), "reading"))
 }
 
-// Added says that a drop is in the book now, on the page of that name.
+// Added says that a drop is in the book now, on the page of that name; "" leaves the name
+// out.
 func Added(d profile.Drop, page string) string {
-	return fmt.Sprintf("Added: %s: %s", dropNamed(d), plain.Line(page))
+	t := "Added: " + dropNamed(d)
+	if page != "" {
+		t += ": " + plain.Line(page)
+	}
+	return t
 }
 
 // WouldAdd says that a drop is not in the book yet.
@@ -33,9 +38,12 @@ func AlreadyIn(d profile.Drop, number int) string {
 	return fmt.Sprintf("Not added, already drop %d of the book: %s", number, dropNamed(d))
 }
 
-// AddedInAll is the sum under the list: drops that were added to the book in a folder, or
-// would be, and drops that were there.
+// AddedInAll is the sum under the list: drops that were added to the book in a folder, "" is
+// the only one there is, or would be, and drops that were there.
 func AddedInAll(added, there int, folder string, dry bool) string {
+	if folder == "" {
+		folder = "the book"
+	}
 	t := unit.Count(added, "drop") + " added to " + plain.Line(folder)
 	if dry {
 		t = unit.Count(added, "drop") + " would be added to " + plain.Line(folder)

@@ -14,6 +14,7 @@ func TestAddedWords(t *testing.T) {
 		WouldAdd(profile.Drop{}):                "Would be added: a drop without a name, 0 readings",
 		AlreadyIn(d, 7):                         "Not added, already drop 7 of the book: Alder\ufffd Kettle, 2026-07-18, 3 readings",
 		AlreadyIn(d, 0):                         "Not added, the same as one before it: Alder\ufffd Kettle, 2026-07-18, 3 readings",
+		AddedInAll(1, 1, "", false):             "1 drop added to the book, 1 there already.",
 		AddedInAll(1, 0, "book", false):         "1 drop added to book.",
 		AddedInAll(2, 3, "book", true):          "2 drops would be added to book, 3 there already.",
 		Undated(0, false):                       "",

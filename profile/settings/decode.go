@@ -22,7 +22,7 @@ func decode(name string, c *contents, f *file) error {
 	var strict *toml.StrictMissingError
 	if errors.As(err, &strict) && len(strict.Errors) > 0 {
 		row, _ := strict.Errors[0].Position()
-		return fmt.Errorf("%s:%d: there is no setting %q; see `coldseam plan --help` or the README for the names", name, row, plain.Cut(strings.Join(strict.Errors[0].Key(), "."), 60))
+		return fmt.Errorf("%s:%d: there is no setting %q; the README has the names", name, row, plain.Cut(strings.Join(strict.Errors[0].Key(), "."), 60))
 	}
 	var refused *toml.DecodeError
 	if errors.As(err, &refused) {

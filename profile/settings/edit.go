@@ -46,6 +46,27 @@ func Set(text, path, value string) (string, error) {
 	return e.text(), nil
 }
 
+// Written is what stands in the text of a settings file for a key, by the paths of Set,
+// without its quotes; "" where nothing does. A file that is no TOML is read as far as it is.
+func Written(text, path string) (value string) {
+	for _, f := range walk([]byte(strings.TrimPrefix(text, "\uFEFF"))).found {
+		if f.path == path && !f.table && !f.element {
+			value = f.text
+		}
+	}
+	return value
+}
+
+// Tables is how many tables of a kind the text of a settings file has.
+func Tables(text, table string) (n int) {
+	for _, f := range walk([]byte(strings.TrimPrefix(text, "\uFEFF"))).found {
+		if f.path == fmt.Sprintf("%s.%d.%s", table, n, keyOf(f.path)) || f.path == fmt.Sprintf("%s.%d", table, n) {
+			n++
+		}
+	}
+	return n
+}
+
 // Append writes one more table of a kind, [[fly]] or the like, at the end of the text of a
 // settings file; values that are "" are left out.
 func Append(text, table string, values ...Value) (string, error) {

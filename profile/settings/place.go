@@ -24,12 +24,13 @@ type contents struct {
 // "fish.1.comfort".
 type found struct {
 	path  string
-	at    int  // its first byte
-	bare  bool // its value is a number, true or false
-	table bool // it is the head of a table, [probe] or [[fish]]
-	lines bool // it has lines of its own: it stands in no {...}
-	value int  // the first byte of a key's value
-	end   int  // the byte behind it
+	at    int    // its first byte
+	bare  bool   // its value is a number, true or false
+	table bool   // it is the head of a table, [probe] or [[fish]]
+	lines bool   // it has lines of its own: it stands in no {...}
+	value int    // the first byte of a key's value
+	text  string // of a value that is a text, a number, true or false, without its quotes
+	end   int    // the byte behind it
 	// element says that it is one of several values, and at the value's own first byte.
 	element bool
 }
@@ -98,6 +99,7 @@ func (c *contents) value(inside string, e *unstable.Node) {
 	c.found = append(c.found, found{
 		path: path, at: at, bare: v.Kind == unstable.Integer || v.Kind == unstable.Float || v.Kind == unstable.Bool,
 		value: len(c.data) - len(bytes.TrimLeft(c.data[behind:], "= \t")), end: int(e.Raw.Offset + e.Raw.Length),
+		text: string(v.Data),
 	})
 	switch v.Kind {
 	case unstable.String:

@@ -48,6 +48,9 @@ type Show struct {
 type Effects struct {
 	Persist bool // ask the browser to keep what is saved
 	Awake   bool // keep the screen on
+	// Later is an event that is to follow by itself where nothing else is done at once: the
+	// rest of a work of which there is something to see already. "" is none.
+	Later string
 }
 
 // App is the pocket page as it is now. It is not safe for concurrent use.
@@ -64,9 +67,10 @@ type App struct {
 
 // state is what the screens keep between events.
 type state struct {
-	taking takingState
-	answer answerState
-	books  bookState
+	taking   takingState
+	answer   answerState
+	books    bookState
+	settings settingsState
 }
 
 // screen draws what is seen.
@@ -78,7 +82,7 @@ func New(o Options) *App {
 }
 
 // acts are what each event does.
-var acts = joined(homeActs, takingActs, answerActs, bookActs, settingsActs)
+var acts = joined(homeActs, takingActs, answerActs, bookActs, exportActs, bringActs, messageActs, settingsActs)
 
 type actions map[string]func(a *App, e Event)
 

@@ -1,13 +1,296 @@
 package app
 
-import "coldseam/profile/notebook"
+import (
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
 
-var bookActs = actions{}
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/book"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
+	"coldseam/profile/report"
+	"coldseam/profile/unit"
+)
+
+var bookActs = actions{
+	"book":  func(a *App, _ Event) { a.books = bookState{shown: atOnce}; a.goTo(againBooks) },
+	"find":  find,
+	"older": func(a *App, _ Event) { a.books.shown += atOnce },
+	"lines": nextLine,
+	"open":  openDrop,
+	"page":  openPage,
+}
+
+// atOnce is how many drops are listed at first, and more with each touch.
+const atOnce = 20
 
 // bookState is the list of drops that is seen.
-type bookState struct{}
+type bookState struct {
+	words, water string // what is looked for
+	shown        int    // how many drops at most
+
+	heads  []book.Head // those found, the newest first, and pages that cannot be read in their place
+	lines  []lineOf    // of each head
+	all    int         // drops of the book
+	waters []string    // their waters, by name
+	err    error       // why the book cannot be read
+	notice string      // what came of the last touch
+	page   damagedPage // one that cannot be read, and is looked at
+	pages  exportState // the pages that are handed on
+	bring  bringState  // the pages that come in
+	spot   bool        // the message tells the spot
+}
+
+// lineOf is what the list says of a drop, once its plan was made.
+type lineOf struct {
+	report.BookLine
+	made bool
+}
+
+// damagedPage is the text of a page that cannot be read.
+type damagedPage struct{ name, why, text string }
 
 // reading is how a saved page is read: as the settings have it, and nobody is asked.
-func (a *App) reading() notebook.Options {
-	return a.set.Reading()
+func (a *App) reading() notebook.Options { return a.set.Reading() }
+
+// againBooks is the list as the book is now: what is behind it may have changed it.
+func againBooks(a *App) []markup.Node {
+	a.look()
+	a.screen = books
+	return books(a)
+}
+
+// look looks for the drops that are asked for.
+func (a *App) look() {
+	b := &a.books
+	b.heads, b.lines, b.waters, b.all, b.err = nil, nil, nil, 0, nil
+	all, err := a.book.Heads(a.reading())
+	if err != nil {
+		b.err = err
+		return
+	}
+	for _, h := range all {
+		if h.Err == nil {
+			b.all++
+			if h.Water != "" && !slices.ContainsFunc(b.waters, func(w string) bool { return strings.EqualFold(w, h.Water) }) {
+				b.waters = append(b.waters, h.Water)
+			}
+		}
+	}
+	slices.Sort(b.waters)
+	if q := (book.Query{Water: b.water, Words: strings.Fields(b.words)}); b.asks() {
+		if all, b.err = a.book.Find(q, a.reading()); b.err != nil {
+			return
+		}
+		all = slices.DeleteFunc(all, func(h book.Head) bool { return h.Err != nil })
+	}
+	book.ByDate(all)
+	slices.Reverse(all)
+	b.heads, b.lines = all, make([]lineOf, len(all))
+}
+
+// asks reports whether some of the drops are looked for.
+func (b *bookState) asks() bool { return b.water != "" || strings.TrimSpace(b.words) != "" }
+
+// find looks for drops.
+func find(a *App, e Event) {
+	b := &a.books
+	b.words, b.water, b.shown, b.notice = e.Fields["words"], e.Fields["water"], atOnce, ""
+	a.look()
+	a.say(b.count())
+}
+
+// nextLine makes the plan of one drop that is listed, for what the list says of it.
+func nextLine(a *App, _ Event) {
+	b := &a.books
+	if i := b.next(); i >= 0 {
+		e := a.book.Read(b.heads[i:i+1], a.reading())[0]
+		b.lines[i].BookLine, _ = report.InBook(e, a.set.Input)
+		b.lines[i].made = true
+	}
+}
+
+// next is the first drop that is listed without its plan, -1 where there is none.
+func (b *bookState) next() int {
+	for i := range min(b.shown, len(b.heads)) {
+		if !b.lines[i].made && b.heads[i].Err == nil {
+			return i
+		}
+	}
+	return -1
+}
+
+// openDrop shows the answer of a drop, named by its number.
+func openDrop(a *App, e Event) {
+	b := &a.books
+	i := slices.IndexFunc(b.heads, func(h book.Head) bool { return h.Err == nil && strconv.Itoa(h.Number) == e.Value })
+	if i < 0 {
+		return
+	}
+	is := a.book.Read(b.heads[i:i+1], a.reading())[0]
+	if is.Err != nil {
+		a.look()
+		b.notice = "This drop was changed or removed meanwhile. The list is new."
+		a.say(b.notice)
+		return
+	}
+	a.before = append(a.before, againBooks)
+	a.showAnswer(is.Sheet, is.Path)
+}
+
+// openPage shows the text of a page that cannot be read, named by its place in the list.
+func openPage(a *App, e Event) {
+	b := &a.books
+	i, err := strconv.Atoi(e.Value)
+	if err != nil || i < 0 || i >= len(b.heads) || b.heads[i].Err == nil {
+		return
+	}
+	h := b.heads[i]
+	text, _ := a.book.Text(h.Path)
+	b.page = damagedPage{name: filepath.Base(h.Path), why: unread(h), text: text}
+	a.goTo(pageScreen)
+}
+
+// unread says why a page cannot be read.
+func unread(h book.Head) string {
+	return report.Found(book.Unread(filepath.Base(h.Path), h.Err))
+}
+
+// books is the list of drops.
+func books(a *App) []markup.Node {
+	b := &a.books
+	a.show.Title = "Your drops"
+	out := []markup.Node{markup.El("h1", "Your drops")}
+	switch {
+	case b.err != nil:
+		return append(out, told("The saved drops cannot be read: "+b.err.Error()), wayBack())
+	case b.all == 0 && len(b.heads) == 0 && !b.asks():
+		return append(out,
+			markup.El("p", "No drop is saved yet. Take one with New drop, on the first screen."),
+			markup.El("p", "Pages of readings that you have already, from another phone, from a computer or typed from an old notebook, can be added."),
+			touch("bring", "", "Add pages"), wayBack())
+	}
+	if b.next() >= 0 {
+		a.show.Later = "lines"
+	}
+	if b.all > 1 {
+		out = append(out, b.search())
+	}
+	return append(out, told(b.notice), markup.El("p", markup.ID("count"), b.count()), b.list(), b.more(),
+		markup.El("nav", touch("bring", "", "Add pages"), touch("export", "", "Copy or send"), touch("back", "", "Back")))
+}
+
+// count says how many drops there are and were found.
+func (b *bookState) count() string {
+	found := 0
+	for _, h := range b.heads {
+		if h.Err == nil {
+			found++
+		}
+	}
+	switch {
+	case b.asks() && found == 0:
+		return "None of " + unit.Count(b.all, "drop") + " is like that."
+	case b.asks():
+		return strconv.Itoa(found) + " of " + unit.Count(b.all, "drop") + ", the newest first"
+	}
+	return unit.Count(b.all, "drop") + ", the newest first"
+}
+
+// search is the form to look for drops.
+func (b *bookState) search() markup.Node {
+	var waters markup.Node
+	if len(b.waters) > 1 {
+		all := []any{markup.ID("water"), markup.A("name", "water"), markup.El("option", markup.A("value", ""), "all waters")}
+		for _, w := range b.waters {
+			option := []any{markup.A("value", w), plain.Cut(w, 40)}
+			if strings.EqualFold(w, b.water) {
+				option = append(option, markup.A("selected", ""))
+			}
+			all = append(all, markup.El("option", option...))
+		}
+		waters = markup.El("p", markup.El("label", markup.A("for", "water"), "Water"), markup.El("select", all...))
+	}
+	return markup.El("form", markup.Class("find"), markup.A("role", "search"), markup.A("data-do", "find"),
+		markup.El("p", markup.El("label", markup.A("for", "words"), "Words on the page"),
+			markup.El("input", markup.ID("words"), markup.A("name", "words"), markup.A("type", "search"), markup.A("enterkeyhint", "search"), markup.A("autocomplete", "off"), markup.A("value", b.words))),
+		waters, markup.El("button", markup.A("type", "submit"), "Find"))
+}
+
+// list is the drops themselves.
+func (b *bookState) list() markup.Node {
+	all := []any{markup.Class("drops")}
+	for i, h := range b.heads[:min(b.shown, len(b.heads))] {
+		if h.Err != nil {
+			all = append(all, markup.El("li", touch("page", strconv.Itoa(i), markup.Class("drop"),
+				markup.El("span", markup.Class("when"), dateOf(h.Date)), markup.El("span", markup.Class("found"), unread(h)))))
+			continue
+		}
+		all = append(all, markup.El("li", b.drop(h, b.lines[i])))
+	}
+	if len(all) == 1 {
+		return nil
+	}
+	return markup.El("ol", all...)
+}
+
+// drop is the button of a drop.
+func (b *bookState) drop(h book.Head, l lineOf) markup.Node {
+	n := strconv.Itoa(h.Number)
+	where := strings.Join(slices.DeleteFunc([]string{plain.Cut(h.Water, 40), plain.Cut(h.Spot, 40)}, func(s string) bool { return s == "" }), ", ")
+	return touch("open", n, markup.Class("drop"), markup.ID("drop-"+n),
+		markup.El("span", markup.Class("when"), dateOf(h.Date)), " ",
+		markup.El("span", markup.Class("where"), where), " ",
+		markup.El("span", markup.Class("found"), found(h, l)))
+}
+
+func dateOf(date string) string {
+	if date == "" {
+		return "no date"
+	}
+	return date
+}
+
+// found is what a drop found, as far as that is known yet.
+func found(h book.Head, l lineOf) string {
+	switch {
+	case !l.made && h.Unended:
+		return "Not ended"
+	case !l.made:
+		return "..."
+	case l.Instead != "":
+		return capital(l.Instead)
+	}
+	t := "Thermocline " + l.Thermocline + ", band " + l.Band
+	if l.Caught != "" {
+		t += ", " + l.Caught + " caught"
+	}
+	return t
+}
+
+// more leads to the older drops.
+func (b *bookState) more() markup.Node {
+	left := len(b.heads) - b.shown
+	if left <= 0 {
+		return nil
+	}
+	return touch("older", "", "Show "+strconv.Itoa(min(left, atOnce))+" of "+unit.Count(left, "older drop"))
+}
+
+// pageScreen is a page that cannot be read.
+func pageScreen(a *App) []markup.Node {
+	p := a.books.page
+	a.show.Title = "A page that cannot be read"
+	return []markup.Node{
+		markup.El("h1", "A page that cannot be read"),
+		markup.El("p", p.why),
+		markup.El("p", "It stays as it is, and its drop counts nowhere. Copy its text, put it right, and add it again with Add pages."),
+		markup.Pre(markup.ID("text"), p.text),
+		markup.Pre(markup.ID("exact"), markup.A("hidden", ""), markup.Exact(p.text)),
+		markup.El("nav", markup.El("button", markup.A("type", "button"), markup.A("data-copy", "exact"), "Copy"),
+			markup.El("button", markup.A("type", "button"), markup.A("data-save", "exact"), markup.A("data-name", plain.Line(p.name)), "Save as a file"),
+			touch("back", "", "Back")),
+	}
 }

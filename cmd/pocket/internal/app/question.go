@@ -3,7 +3,8 @@ package app
 import (
 	"errors"
 	"strconv"
-	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/notebook"
@@ -60,8 +61,9 @@ func (q *asking) nodes(do string) []markup.Node {
 
 // capital is a text that begins a line.
 func capital(s string) string {
-	if s == "" {
+	first, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	return string(unicode.ToUpper(first)) + s[n:]
 }

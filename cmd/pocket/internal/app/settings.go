@@ -4,6 +4,9 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"regexp"
+	"strconv"
+	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/book"
@@ -11,20 +14,37 @@ import (
 )
 
 var settingsActs = actions{
-	"settings": func(a *App, _ Event) { a.goTo(settingsScreen) },
+	"settings":        func(a *App, _ Event) { a.settings = settingsState{}; a.goTo(settingsScreen) },
+	"settings-save":   saveForm,
+	"settings-file":   func(a *App, _ Event) { a.openFile() },
+	"settings-write":  writeFile,
+	"settings-list":   openList,
+	"settings-entry":  openEntry,
+	"settings-keep":   keepEntry,
+	"settings-remove": removeEntry,
+}
+
+// settingsState is what was typed into a form of the settings and not saved, and why.
+type settingsState struct {
+	typed  map[string]string
+	key    string // the field that is refused, "" where it is none of the form
+	wrong  string
+	notice string
+
+	list  list // the box of flies and the like
+	entry int  // the one of the list that is changed, -1 a new one
+	file  string
+	base  string // the file as it was when it was shown
 }
 
 // readSettings reads the settings file; one that cannot be read is not used, and the first
 // screen says why.
 func (a *App) readSettings() {
 	a.set, a.setErr = settings.Default(), nil
-	data, err := os.ReadFile(a.o.Settings)
-	if errors.Is(err, fs.ErrNotExist) {
-		return
-	}
+	text, err := a.settingsText()
 	if err == nil {
 		var set settings.Settings
-		if set, err = settings.Parse("settings", data); err == nil {
+		if set, err = settings.Parse("settings", []byte(text)); err == nil {
 			a.set = set
 		}
 	}
@@ -50,9 +70,134 @@ func (a *App) saveSettings(text string) error {
 		return err
 	}
 	a.readSettings()
+	a.show.Persist = true
 	return nil
 }
 
-func settingsScreen(*App) []markup.Node {
-	return []markup.Node{markup.El("h1", "Settings")}
+// refusedAt is how Parse begins an error: the line, and the key where it knows it.
+var refusedAt = regexp.MustCompile(`^settings:(\d+): (?:([a-z_]+): )?`)
+
+// refused takes an error for the form that is seen.
+func (a *App) refused(err error, typed map[string]string, fields []setting) {
+	s := &a.settings
+	s.typed, s.key, s.wrong, s.notice = typed, "", err.Error(), ""
+	if m := refusedAt.FindStringSubmatch(s.wrong); m != nil {
+		for _, f := range fields {
+			if f.key == m[2] {
+				s.key, s.wrong = f.key, s.wrong[len(m[0]):]
+			}
+		}
+		if s.key == "" {
+			s.wrong = "Line " + m[1] + ": " + s.wrong[strings.Index(s.wrong, ": ")+2:]
+		}
+	}
+	a.say("Not saved. " + s.wrong)
+}
+
+// saved leaves the form as it is saved.
+func (a *App) saved() {
+	a.settings.typed, a.settings.key, a.settings.wrong, a.settings.notice = nil, "", "", "Saved."
+	a.say("Saved.")
+}
+
+// wrongAbove is what is wrong where no field of the form is.
+func (s *settingsState) wrongAbove() markup.Node {
+	if s.wrong == "" || s.key != "" {
+		return nil
+	}
+	return markup.El("p", markup.Class("error"), "Not saved. "+s.wrong)
+}
+
+// settingsScreen is what matters on the water, in a form.
+func settingsScreen(a *App) []markup.Node {
+	s := &a.settings
+	a.show.Title = "Settings"
+	out := []markup.Node{markup.El("h1", "Settings")}
+	text, err := a.settingsText()
+	if a.setErr != nil || err != nil {
+		return append(out, markup.El("p", markup.Class("error"), "The settings are not used: "+line(errors.Join(a.setErr, err))),
+			markup.El("nav", touch("settings-file", "", "Put the file right"), touch("back", "", "Back")))
+	}
+	out = append(out, told(s.notice), s.wrongAbove(), a.form("settings-save", onWater, "", text))
+	nav := []any{}
+	for _, l := range lists {
+		nav = append(nav, touch("settings-list", l.table, l.title+l.count(text)))
+	}
+	return append(out, markup.El("nav", append(nav, touch("settings-file", "", "All settings as text"), touch("back", "", "Back"))...))
+}
+
+// line is an error of Parse for somebody who sees no file's name.
+func line(err error) string {
+	text := err.Error()
+	if m := refusedAt.FindStringSubmatch(text); m != nil {
+		text = "line " + m[1] + ": " + text[strings.Index(text, ": ")+2:]
+	}
+	return text
+}
+
+// saveForm saves the form of settingsScreen.
+func saveForm(a *App, e Event) {
+	text, err := a.settingsText()
+	if err == nil {
+		text, err = changed(text, "", onWater, e.Fields)
+	}
+	if err == nil {
+		err = a.saveSettings(text)
+	}
+	if err != nil {
+		a.refused(err, e.Fields, onWater)
+		return
+	}
+	a.saved()
+}
+
+// openFile shows the whole file.
+func (a *App) openFile() {
+	text, err := a.settingsText()
+	a.settings = settingsState{file: text, base: text}
+	if a.setErr != nil || err != nil {
+		a.settings.wrong = line(errors.Join(a.setErr, err))
+	}
+	a.goTo(fileScreen)
+}
+
+// writeFile saves the whole file, unless it was changed elsewhere since it was shown.
+func writeFile(a *App, e Event) {
+	s := &a.settings
+	s.file, s.notice, s.wrong, s.key = strings.ReplaceAll(e.Fields["text"], "\r\n", "\n"), "", "", ""
+	now, err := a.settingsText()
+	if err == nil && now != s.base && now != s.file {
+		s.base = now
+		s.wrong = "The settings were changed in another window meanwhile. Save again to have yours in their place."
+		a.say(s.wrong)
+		return
+	}
+	if err == nil {
+		err = a.saveSettings(s.file)
+	}
+	if err != nil {
+		a.refused(err, nil, nil)
+		return
+	}
+	s.base = s.file
+	a.saved()
+}
+
+// fileScreen is the whole file, to be changed or to be replaced by that of a computer.
+func fileScreen(a *App) []markup.Node {
+	s := &a.settings
+	a.show.Title = "All settings as text"
+	return []markup.Node{
+		markup.El("h1", "All settings as text"),
+		told(s.notice), s.wrongAbove(),
+		markup.El("form", markup.A("data-do", "settings-write"),
+			markup.El("p", markup.El("label", markup.A("for", "settings"), "The settings file of Coldseam on a computer can be pasted here."),
+				markup.El("textarea", markup.ID("settings"), markup.A("name", "text"), markup.A("rows", strconv.Itoa(min(max(strings.Count(s.file, "\n")+2, 8), 24))),
+					markup.A("autocapitalize", "off"), markup.A("autocomplete", "off"), markup.A("spellcheck", "false"), markup.Exact(s.file))),
+			markup.El("button", markup.A("type", "submit"), "Save")),
+		markup.Pre(markup.ID("saved"), markup.A("hidden", ""), markup.Exact(s.base)),
+		markup.El("nav", markup.El("button", markup.A("type", "button"), markup.A("data-copy", "saved"), "Copy what is saved"),
+			markup.El("button", markup.A("type", "button"), markup.A("data-save", "saved"), markup.A("data-name", "settings.toml"), "Save as a file"),
+			touch("back", "", "Back")),
+	}
 }

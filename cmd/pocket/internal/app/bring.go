@@ -1,0 +1,196 @@
+package app
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/book"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
+	"coldseam/profile/report"
+	"coldseam/profile/unit"
+)
+
+var bringActs = actions{
+	"bring":        func(a *App, _ Event) { a.books.bring = bringState{}; a.goTo(bringScreen) },
+	"import":       func(a *App, e Event) { a.bring(e.Fields["name"], e.Value) },
+	"bring-text":   func(a *App, e Event) { a.bring(pasted, e.Fields["text"]) },
+	"bring-answer": bringAnswer,
+	"bring-leave":  bringLeave,
+}
+
+// pasted is what a text without a file is called.
+const pasted = "the pasted text"
+
+// bringState is pages that come in, file by file.
+type bringState struct {
+	waiting []exported // the first is being read
+	asking
+	lines []string // what came of each drop or file
+	notes []string // how lines were read
+}
+
+// bring takes one more file.
+func (a *App) bring(name, text string) {
+	b := &a.books.bring
+	name = plain.Cut(name, 60)
+	if strings.TrimSpace(text) == "" && name == pasted {
+		b.lines = []string{"There is nothing to add: paste a page of readings first."}
+		a.say(b.lines[0])
+		return
+	}
+	if len(b.waiting) == 0 {
+		b.lines, b.notes = nil, nil
+	}
+	b.waiting = append(b.waiting, exported{name, text})
+	if len(b.waiting) == 1 {
+		a.bringOn()
+	}
+}
+
+// bringOn reads what waits, up to a question.
+func (a *App) bringOn() {
+	b := &a.books.bring
+	for len(b.waiting) > 0 {
+		f := b.waiting[0]
+		o := a.set.Adding()
+		o.Name = f.name
+		sheets, err := b.asking.read(f.text, o)
+		if b.open != nil {
+			a.say(capital(b.open.What) + ": which is it?")
+			return
+		}
+		b.waiting, b.asking = b.waiting[1:], asking{}
+		if err != nil {
+			b.lines = append(b.lines, capital(report.Found(book.Unread(f.name, err))), "Nothing of it was added.")
+		} else {
+			a.add(f.name, sheets)
+		}
+		a.say(b.lines[len(b.lines)-1])
+	}
+}
+
+func bringAnswer(a *App, e Event) {
+	if a.books.bring.answer(e.Value) {
+		a.bringOn()
+	}
+}
+
+// bringLeave leaves out the file that asks something.
+func bringLeave(a *App, _ Event) {
+	b := &a.books.bring
+	if b.open == nil {
+		return
+	}
+	b.lines = append(b.lines, capital(b.waiting[0].name)+" was left out.")
+	b.waiting, b.asking = b.waiting[1:], asking{}
+	a.bringOn()
+}
+
+// mostLines and mostNotes are those shown of a long file.
+const (
+	mostLines = 20
+	mostNotes = 5
+)
+
+// add saves the drops of a file that are not in the book.
+func (a *App) add(name string, sheets []notebook.Sheet) {
+	b := &a.books.bring
+	var lines []string
+	added, there, err := a.addAll(sheets, &lines)
+	if len(lines) > mostLines {
+		lines = append(lines[:mostLines], "and "+unit.Count(len(lines)-mostLines, "drop")+" more")
+	}
+	b.lines = append(b.lines, lines...)
+	switch {
+	case errors.Is(err, book.ErrInUse):
+		b.lines = append(b.lines, "Nothing was added: a drop is being taken in another window. End it there, then add the file again.")
+	case err != nil:
+		b.lines = append(b.lines, fmt.Sprintf("%s: %s added, and the next cannot be saved: %s. Make room, then add the same file again.", capital(name), unit.Count(added, "drop"), err))
+	case len(sheets) > 1 || there > 0:
+		b.lines = append(b.lines, report.AddedInAll(added, there, "", false))
+	}
+	if added > 0 {
+		a.show.Persist = true
+	}
+}
+
+// addAll saves drops, and tells of each in a line.
+func (a *App) addAll(sheets []notebook.Sheet, lines *[]string) (added, there int, err error) {
+	to, err := book.Open(a.o.Dir, book.System{})
+	if err != nil {
+		return 0, 0, err
+	}
+	unlock, err := a.o.Lock()
+	if err != nil {
+		return 0, 0, err
+	}
+	defer unlock()
+	heads, err := to.Heads(a.reading())
+	if err != nil {
+		return 0, 0, err
+	}
+	known := to.Known(heads, a.reading())
+	for _, s := range sheets {
+		if number, has := known.Has(s.Drop); has {
+			there++
+			*lines = append(*lines, report.AlreadyIn(s.Drop, number))
+			continue
+		}
+		if _, err := to.Add(s.Drop); err != nil {
+			return added, there, err
+		}
+		known.Added(s.Drop)
+		added++
+		*lines = append(*lines, report.Added(s.Drop, ""))
+		for _, n := range s.Notes {
+			if text := report.ReadSo(s.Name, n.Line, n.Text); n.Text != notebook.SecondDrop && !slices.Contains(a.books.bring.notes, text) {
+				a.books.bring.notes = append(a.books.bring.notes, text)
+			}
+		}
+	}
+	return added, there, nil
+}
+
+// bringScreen takes files and pasted pages, and tells what came of them.
+func bringScreen(a *App) []markup.Node {
+	b := &a.books.bring
+	a.show.Title = "Add pages"
+	out := []markup.Node{markup.El("h1", "Add pages")}
+	if b.open != nil {
+		out = append(out, markup.El("p", capital(b.waiting[0].name)+" can be read in two ways."))
+		out = append(out, b.nodes("bring-answer")...)
+		return append(out, markup.El("nav", touch("bring-leave", "", "Leave this one out"), touch("back", "", "Back")))
+	}
+	if len(b.lines) > 0 {
+		out = append(out, told(b.lines...), b.how())
+	} else {
+		out = append(out, markup.El("p", "Readings from another phone, from a computer or out of an old notebook. A drop that is here already is not added again."))
+	}
+	return append(out,
+		markup.El("p", markup.El("label", markup.A("for", "file"), "Text files"),
+			markup.El("input", markup.ID("file"), markup.A("type", "file"), markup.A("data-file", "import"), markup.A("multiple", ""), markup.A("accept", ".txt,text/plain"))),
+		markup.El("form", markup.A("data-do", "bring-text"),
+			markup.El("p", markup.El("label", markup.A("for", "pasted"), "Or paste pages here"),
+				markup.El("textarea", markup.ID("pasted"), markup.A("name", "text"), markup.A("rows", "6"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), markup.A("data-once", ""))),
+			markup.El("button", markup.A("type", "submit"), "Add")),
+		markup.El("nav", touch("back", "", "Back")))
+}
+
+// how tells how lines were read where that took more than plain reading.
+func (b *bringState) how() markup.Node {
+	if len(b.notes) == 0 {
+		return nil
+	}
+	var all []any
+	for _, n := range b.notes[:min(len(b.notes), mostNotes)] {
+		all = append(all, markup.El("li", n))
+	}
+	if more := len(b.notes) - mostNotes; more > 0 {
+		all = append(all, markup.El("li", "and "+unit.Count(more, "more note")))
+	}
+	return markup.El("details", markup.El("summary", "How lines were read"), markup.El("ul", all...))
+}

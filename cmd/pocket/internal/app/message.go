@@ -1,0 +1,37 @@
+package app
+
+import (
+	"strings"
+
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/report"
+)
+
+var messageActs = actions{
+	"message":      func(a *App, _ Event) { a.books.spot = false; a.goTo(messageScreen) },
+	"message-spot": func(a *App, _ Event) { a.books.spot = !a.books.spot },
+}
+
+// messageScreen is the answer in a few lines, for a message. The spot is an angler's own
+// affair: it is told only where that is wanted.
+func messageScreen(a *App) []markup.Node {
+	a.show.Title = "Message"
+	out := []markup.Node{markup.El("h1", "Message")}
+	if err := a.answer.err; err != nil {
+		return append(out, told("There is no answer to tell: "+err.Error()), wayBack())
+	}
+	spot := a.answer.plan.Drop.Spot
+	out = append(out, markup.Pre(markup.ID("message"), markup.Class("message"), strings.TrimSuffix(report.Share(a.answer.plan, a.books.spot), "\n")))
+	if strings.TrimSpace(spot) != "" {
+		checked := "false"
+		if a.books.spot {
+			checked = "true"
+		}
+		out = append(out, touch("message-spot", "", markup.ID("spot"), markup.Class("switch"), markup.A("role", "switch"), markup.A("aria-checked", checked), "Tell the spot too"))
+	}
+	return append(out,
+		markup.El("p", markup.Class("hand"),
+			markup.El("button", markup.A("type", "button"), markup.A("data-share", "message"), "Send"),
+			markup.El("button", markup.A("type", "button"), markup.A("data-copy", "message"), "Copy")),
+		wayBack())
+}
