@@ -18,21 +18,24 @@ func main() {
 		Dir: "/book", Settings: "/settings.toml",
 		Now: time.Now, Lock: lock, Durable: host.Get("durable").Bool(),
 	})
-	s := a.Do(app.Event{Do: "start"})
-	for ; ; s = a.Do(next(s.Later)) {
+	s, aside := a.Do(app.Event{Do: "start"}), false
+	for {
 		host.Call("show", map[string]any{
 			"title": s.Title, "main": s.Main, "say": s.Say, "focus": s.Focus, "persist": s.Persist, "awake": s.Awake,
-			"depth": s.Depth, "turn": s.Turn,
+			"depth": s.Depth, "turn": s.Turn, "aside": aside,
 		})
+		var e app.Event
+		e, aside = next(s.Later)
+		s = a.Do(e)
 	}
 }
 
 // asked is what is done on the page next, once it was asked for.
 var asked chan js.Value
 
-// next waits for what is done on the page, or gives the event later where nothing is done
-// at once.
-func next(later string) app.Event {
+// next waits for what is done on the page, or gives the event later (aside) where nothing is
+// done at once.
+func next(later string) (e app.Event, aside bool) {
 	if asked == nil {
 		asked = make(chan js.Value, 1)
 		go func() { asked <- await(host.Call("next")) }()
@@ -44,9 +47,9 @@ func next(later string) app.Event {
 	select {
 	case v := <-asked:
 		asked = nil
-		return event(v)
+		return event(v), false
 	case <-soon:
-		return app.Event{Do: later}
+		return app.Event{Do: later}, true
 	}
 }
 

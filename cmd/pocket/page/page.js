@@ -43,12 +43,14 @@ function tell(text) {
 function show(s) {
   if (s.trouble) return fail(s.trouble, s.detail);
   const active = document.activeElement, was = main.contains(active) && active;
-  given = null;
-  busy(false);
+  if (!s.aside) { // what follows by itself is no answer to what was done
+    given = null;
+    busy(false);
+  }
   shown = s;
   document.title = s.title;
   patch(s.main);
-  tell(s.say);
+  if (!s.aside) tell(s.say);
   if (s.turn) scrollTo(0, 0);
   const lost = was && !was.isConnected, typing = !lost && was && was.matches("input, textarea, select");
   const to = s.focus && byId(s.focus) || lost && was.id && byId(was.id) ||
@@ -56,7 +58,7 @@ function show(s) {
   if (to && to !== document.activeElement) to.focus();
   if (s.persist) navigator.storage?.persist?.();
   keepLight();
-  if (!waiting.length) goTo(s.depth ?? 0);
+  if (!waiting.length && !given) goTo(s.depth ?? 0);
   next();
 }
 

@@ -179,7 +179,7 @@ func books(a *App) []markup.Node {
 		out = append(out, b.search())
 	}
 	return append(out, told(b.notice), markup.El("p", markup.ID("count"), b.count()), b.list(), b.more(),
-		markup.El("nav", touch("bring", "", "Add pages"), touch("export", "", "Copy or send"), touch("back", "", "Back")))
+		markup.El("nav", markup.Class("row"), touch("bring", "", "Add pages"), touch("export", "", "Copy or send"), touch("back", "", "Back")))
 }
 
 // count says how many drops there are and were found.
@@ -225,7 +225,7 @@ func (b *bookState) list() markup.Node {
 	for i, h := range b.heads[:min(b.shown, len(b.heads))] {
 		if h.Err != nil {
 			all = append(all, markup.El("li", touch("page", strconv.Itoa(i), markup.Class("drop"),
-				markup.El("span", markup.Class("when"), dateOf(h.Date)), markup.El("span", markup.Class("found"), unread(h)))))
+				markup.El("b", dateOf(h.Date)), markup.El("span", markup.Class("quiet"), unread(h)))))
 			continue
 		}
 		all = append(all, markup.El("li", b.drop(h, b.lines[i])))
@@ -241,9 +241,8 @@ func (b *bookState) drop(h book.Head, l lineOf) markup.Node {
 	n := strconv.Itoa(h.Number)
 	where := strings.Join(slices.DeleteFunc([]string{plain.Cut(h.Water, 40), plain.Cut(h.Spot, 40)}, func(s string) bool { return s == "" }), ", ")
 	return touch("open", n, markup.Class("drop"), markup.ID("drop-"+n),
-		markup.El("span", markup.Class("when"), dateOf(h.Date)), " ",
-		markup.El("span", markup.Class("where"), where), " ",
-		markup.El("span", markup.Class("found"), found(h, l)))
+		markup.El("b", dateOf(h.Date)), " ", markup.El("span", where), " ",
+		markup.El("span", markup.Class("quiet"), found(h, l)))
 }
 
 func dateOf(date string) string {
@@ -289,7 +288,7 @@ func pageScreen(a *App) []markup.Node {
 		markup.El("p", "It stays as it is, and its drop counts nowhere. Copy its text, put it right, and add it again with Add pages."),
 		markup.Pre(markup.ID("text"), p.text),
 		markup.Pre(markup.ID("exact"), markup.A("hidden", ""), markup.Exact(p.text)),
-		markup.El("nav", markup.El("button", markup.A("type", "button"), markup.A("data-copy", "exact"), "Copy"),
+		markup.El("nav", markup.Class("row"), markup.El("button", markup.A("type", "button"), markup.A("data-copy", "exact"), "Copy"),
 			markup.El("button", markup.A("type", "button"), markup.A("data-save", "exact"), markup.A("data-name", plain.Line(p.name)), "Save as a file"),
 			touch("back", "", "Back")),
 	}

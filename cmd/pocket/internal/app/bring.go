@@ -163,7 +163,7 @@ func bringScreen(a *App) []markup.Node {
 	if b.open != nil {
 		out = append(out, markup.El("p", capital(b.waiting[0].name)+" can be read in two ways."))
 		out = append(out, b.nodes("bring-answer")...)
-		return append(out, markup.El("nav", touch("bring-leave", "", "Leave this one out"), touch("back", "", "Back")))
+		return append(out, markup.El("nav", markup.Class("row"), touch("bring-leave", "", "Leave this one out"), touch("back", "", "Back")))
 	}
 	if len(b.lines) > 0 {
 		out = append(out, told(b.lines...), b.how())
@@ -177,7 +177,7 @@ func bringScreen(a *App) []markup.Node {
 			markup.El("p", markup.El("label", markup.A("for", "pasted"), "Or paste pages here"),
 				markup.El("textarea", markup.ID("pasted"), markup.A("name", "text"), markup.A("rows", "6"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), markup.A("data-once", ""))),
 			markup.El("button", markup.A("type", "submit"), "Add")),
-		markup.El("nav", touch("back", "", "Back")))
+		markup.El("nav", markup.Class("row"), touch("back", "", "Back")))
 }
 
 // how tells how lines were read where that took more than plain reading.

@@ -104,7 +104,7 @@ func exportScreen(a *App) []markup.Node {
 	for i, f := range x.files {
 		out = append(out, x.file(i, f)...)
 	}
-	nav := []any{}
+	nav := []any{markup.Class("row")}
 	if x.what == "found" {
 		nav = append(nav, touch("export-all", "", "All drops instead"))
 	}
@@ -138,7 +138,7 @@ func (x *exportState) file(i int, f exported) []markup.Node {
 		return markup.El("button", markup.A("type", "button"), markup.A(attr, id), markup.A("data-name", name), text+label)
 	}
 	out := []markup.Node{
-		markup.El("p", markup.Class("hand"), button("data-share", "Send"), button("data-save", "Save as a file"), button("data-copy", "Copy")),
+		markup.El("p", markup.Class("row"), button("data-share", "Send"), button("data-save", "Save as a file"), button("data-copy", "Copy")),
 		markup.Pre(markup.ID(id), markup.A("hidden", ""), markup.Exact(f.text)),
 	}
 	if x.alone != "" {

@@ -9,7 +9,7 @@ import (
 
 var messageActs = actions{
 	"message":      func(a *App, _ Event) { a.books.spot = false; a.goTo(messageScreen) },
-	"message-spot": func(a *App, _ Event) { a.books.spot = !a.books.spot },
+	"message-spot": func(a *App, e Event) { a.books.spot = e.Fields["checked"] != "" },
 }
 
 // messageScreen is the answer in a few lines, for a message. The spot is an angler's own
@@ -23,14 +23,14 @@ func messageScreen(a *App) []markup.Node {
 	spot := a.answer.plan.Drop.Spot
 	out = append(out, markup.Pre(markup.ID("message"), markup.Class("message"), strings.TrimSuffix(report.Share(a.answer.plan, a.books.spot), "\n")))
 	if strings.TrimSpace(spot) != "" {
-		checked := "false"
+		tick := []any{markup.ID("spot"), markup.A("type", "checkbox"), markup.A("data-do", "message-spot")}
 		if a.books.spot {
-			checked = "true"
+			tick = append(tick, markup.A("checked", ""))
 		}
-		out = append(out, touch("message-spot", "", markup.ID("spot"), markup.Class("switch"), markup.A("role", "switch"), markup.A("aria-checked", checked), "Tell the spot too"))
+		out = append(out, markup.El("label", markup.Class("tick"), markup.El("input", tick...), "with the spot"))
 	}
 	return append(out,
-		markup.El("p", markup.Class("hand"),
+		markup.El("p", markup.Class("row"),
 			markup.El("button", markup.A("type", "button"), markup.A("data-share", "message"), "Send"),
 			markup.El("button", markup.A("type", "button"), markup.A("data-copy", "message"), "Copy")),
 		wayBack())

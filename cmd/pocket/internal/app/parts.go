@@ -13,7 +13,7 @@ func touch(do, value string, parts ...any) markup.Node {
 
 // wayBack is the way out at the end of a screen.
 func wayBack() markup.Node {
-	return markup.El("nav", touch("back", "", "Back"))
+	return markup.El("nav", markup.Class("row"), touch("back", "", "Back"))
 }
 
 // told are lines that say what came of something; nothing where there are none.
@@ -27,5 +27,5 @@ func told(lines ...string) markup.Node {
 	if all == nil {
 		return nil
 	}
-	return markup.El("div", append([]any{markup.Class("told")}, all...)...)
+	return markup.El("div", append([]any{markup.Class("note")}, all...)...)
 }

@@ -105,7 +105,7 @@ func (s *settingsState) wrongAbove() markup.Node {
 	if s.wrong == "" || s.key != "" {
 		return nil
 	}
-	return markup.El("p", markup.Class("error"), "Not saved. "+s.wrong)
+	return markup.El("p", markup.Class("warning"), "Not saved. "+s.wrong)
 }
 
 // settingsScreen is what matters on the water, in a form.
@@ -115,11 +115,11 @@ func settingsScreen(a *App) []markup.Node {
 	out := []markup.Node{markup.El("h1", "Settings")}
 	text, err := a.settingsText()
 	if a.setErr != nil || err != nil {
-		return append(out, markup.El("p", markup.Class("error"), "The settings are not used: "+line(errors.Join(a.setErr, err))),
-			markup.El("nav", touch("settings-file", "", "Put the file right"), touch("back", "", "Back")))
+		return append(out, markup.El("p", markup.Class("warning"), "The settings are not used: "+line(errors.Join(a.setErr, err))),
+			markup.El("nav", markup.Class("row"), touch("settings-file", "", "Put the file right"), touch("back", "", "Back")))
 	}
 	out = append(out, told(s.notice), s.wrongAbove(), a.form("settings-save", onWater, "", text))
-	nav := []any{}
+	nav := []any{markup.Class("row")}
 	for _, l := range lists {
 		nav = append(nav, touch("settings-list", l.table, l.title+l.count(text)))
 	}
@@ -196,7 +196,7 @@ func fileScreen(a *App) []markup.Node {
 					markup.A("autocapitalize", "off"), markup.A("autocomplete", "off"), markup.A("spellcheck", "false"), markup.Exact(s.file))),
 			markup.El("button", markup.A("type", "submit"), "Save")),
 		markup.Pre(markup.ID("saved"), markup.A("hidden", ""), markup.Exact(s.base)),
-		markup.El("nav", markup.El("button", markup.A("type", "button"), markup.A("data-copy", "saved"), "Copy what is saved"),
+		markup.El("nav", markup.Class("row"), markup.El("button", markup.A("type", "button"), markup.A("data-copy", "saved"), "Copy what is saved"),
 			markup.El("button", markup.A("type", "button"), markup.A("data-save", "saved"), markup.A("data-name", "settings.toml"), "Save as a file"),
 			touch("back", "", "Back")),
 	}

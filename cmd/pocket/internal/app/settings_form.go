@@ -115,7 +115,7 @@ func (a *App) field(f setting, value string) []any {
 	label := []any{markup.A("for", id), f.label}
 	var below markup.Node
 	if a.settings.key == f.key && a.settings.wrong != "" {
-		below = markup.El("span", markup.Class("error"), markup.ID(id+"-error"), "Not saved. "+a.settings.wrong)
+		below = markup.El("span", markup.Class("warning"), markup.ID(id+"-error"), "Not saved. "+a.settings.wrong)
 		attrs = append(attrs, markup.A("aria-invalid", "true"), markup.A("aria-describedby", id+"-error"))
 		a.show.Focus = id
 	}
@@ -129,7 +129,7 @@ func (a *App) field(f setting, value string) []any {
 			kind = "text"
 		}
 		if hint := f.hintIn(a.metric()); hint != "" {
-			label = append(label, " ", markup.El("span", markup.Class("hint"), "e.g. "+hint))
+			label = append(label, " ", markup.El("span", markup.Class("quiet"), "e.g. "+hint))
 		}
 		input = markup.El("input", append(attrs, markup.A("type", kind), markup.A("value", value), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"))...)
 	}

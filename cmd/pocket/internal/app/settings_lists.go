@@ -110,7 +110,7 @@ func listScreen(a *App) []markup.Node {
 	if items != nil {
 		out = append(out, markup.El("ul", append([]any{markup.Class("entries")}, items...)...))
 	}
-	return append(out, markup.El("nav", touch("settings-entry", "new", l.another), touch("back", "", "Back")))
+	return append(out, markup.El("nav", markup.Class("row"), touch("settings-entry", "new", l.another), touch("back", "", "Back")))
 }
 
 func openEntry(a *App, e Event) {
