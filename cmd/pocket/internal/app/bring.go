@@ -92,7 +92,7 @@ func bringLeave(a *App, _ Event) {
 
 // mostLines and mostNotes are those shown of a long file.
 const (
-	mostLines = 20
+	mostLines = 8
 	mostNotes = 5
 )
 
