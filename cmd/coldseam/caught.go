@@ -71,7 +71,7 @@ func (p *program) caught(c *cli.Context) error {
 		return p.uncatch(b, e, set)
 	}
 	if timed {
-		text = p.withTime(text, set)
+		text = notebook.CatchNow(text, p.now(), set.Fish...)
 	}
 	is, err := b.AddCatch(e, text, set.Reading())
 	if err != nil {
@@ -131,9 +131,6 @@ const (
 	lockPause = 50 * time.Millisecond
 )
 
-// nightH is how long after a drop of yesterday a fish is still of that outing, hours.
-const nightH = 12
-
 // dropOf is the drop that is meant, and whether what is caught now is of its time.
 func (p *program) dropOf(c *cli.Context, set settings.Settings) (e book.Entry, timed bool, err error) {
 	b, heads, err := p.heads(c, set, book.Query{})
@@ -155,32 +152,14 @@ func (p *program) dropOf(c *cli.Context, set settings.Settings) (e book.Entry, t
 		last = heads[i]
 	case last.Date == "":
 		return e, false, refuse("the last drop, number %d, has no date, so it may not be of today: give --drop %d for that one", last.Number, last.Number)
-	case !p.isNow(last.Date) && c.Bool("undo"):
+	case !notebook.OfNow(last.Date, p.now()) && c.Bool("undo"):
 		return e, false, refuse("the last drop, number %d, is of %s and not of today: give --drop %d for that one", last.Number, last.Date, last.Number)
-	case !p.isNow(last.Date):
+	case !notebook.OfNow(last.Date, p.now()):
 		return e, false, refuse("the last drop, number %d, is of %s and not of today: take one with coldseam drop, or give --drop %d for that one", last.Number, last.Date, last.Number)
 	}
 	e = b.Read([]book.Head{last}, set.Reading())[0]
 	if e.Err != nil {
 		return e, false, fmt.Errorf("%s: %s", plain.Line(e.Path), cause(e.Err))
 	}
-	return e, p.isNow(last.Date), nil
-}
-
-// isNow reports whether a date is of today, or of last night.
-func (p *program) isNow(date string) bool {
-	now := p.now()
-	if strings.HasPrefix(date, now.Format(time.DateOnly)) {
-		return true
-	}
-	at, err := time.ParseInLocation("2006-01-02 15:04", date, now.Location())
-	return err == nil && now.After(at) && now.Sub(at) < nightH*time.Hour
-}
-
-// withTime puts the time of day before what was caught, where none was given.
-func (p *program) withTime(text string, set settings.Settings) string {
-	if is, err := notebook.ReadCatch(text, set.Fish...); err == nil && is.Time != "" {
-		return text
-	}
-	return p.now().Format("15:04") + " " + text
+	return e, notebook.OfNow(last.Date, p.now()), nil
 }

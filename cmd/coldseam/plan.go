@@ -1,13 +1,13 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
 	"github.com/urfave/cli/v2"
 
 	"coldseam/chart"
-	"coldseam/profile"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/report"
@@ -93,9 +93,12 @@ func (p *program) answer(j job, check string, as form) error {
 	}
 	var checked *report.Check
 	if check != "" {
-		r, err := checkReading(check, made)
-		if err != nil {
-			return err
+		r, err := notebook.ReadOne("--check", check, made.Drop)
+		switch {
+		case errors.Is(err, notebook.ErrNotOne):
+			return errNoCheck
+		case err != nil:
+			return refused{err}
 		}
 		checked = report.CheckReading(made, r)
 	}
@@ -117,34 +120,9 @@ func (p *program) answer(j job, check string, as form) error {
 
 var errNoCheck = refuse("--check takes one reading, e.g. --check \"14ft 63\"")
 
-// checkReading reads the one reading of --check in the units of the drop.
-func checkReading(text string, made plan.Plan) (profile.Reading, error) {
-	sheets, err := notebook.Read([]byte(text), notebook.Options{Name: "--check", Flags: []notebook.Header{{Key: "units", Value: made.Drop.Units.String(), From: "page"}}})
-	if err != nil {
-		return profile.Reading{}, refused{err}
-	}
-	if len(sheets) != 1 || len(sheets[0].Drop.Readings) != 1 {
-		return profile.Reading{}, errNoCheck
-	}
-	// the same thermometer and line as on the page
-	d := made.Drop
-	d.Readings = sheets[0].Drop.Readings
-	d.Correct()
-	return d.Readings[0], nil
-}
-
 // print prints all of a plan for people: the answer first.
 func (p *program) print(made plan.Plan, j job, checked *report.Check) {
 	line := func(s string) { fmt.Fprintln(&p.out, report.WrapTo(s, p.width())) }
-	block := func(title string, items []string) {
-		if len(items) == 0 {
-			return
-		}
-		fmt.Fprintln(&p.out, "\n"+title)
-		for _, s := range items {
-			fmt.Fprintln(&p.out, report.Wrap("- "+s, "  ", p.width()))
-		}
-	}
 	line(report.Title(made))
 	fmt.Fprintln(&p.out)
 	if checked != nil {
@@ -161,13 +139,10 @@ func (p *program) print(made plan.Plan, j job, checked *report.Check) {
 	fmt.Fprintln(&p.out)
 	line(report.Sure(made))
 	fmt.Fprint(&p.out, "\n"+p.pictures(chart.Of(made)))
-	why, changes := report.Reasons(made)
-	block("Confirm at the anchor", report.Confirm(made))
-	block("Why", why)
-	block("What would change it", changes)
-	block("Light of the day", report.Sun(made))
-	block("The whole lake", report.Basin(made))
-	block("Assumed or not measured", report.Assumed(made))
-	block("Your readings", report.AsRead(made, j.sheet.Notes))
-	block("Safety", report.Cautions(made))
+	for _, part := range report.Sections(made, j.sheet.Notes) {
+		fmt.Fprintln(&p.out, "\n"+part.Title)
+		for _, s := range part.Items {
+			fmt.Fprintln(&p.out, report.Wrap("- "+s, "  ", p.width()))
+		}
+	}
 }

@@ -15,6 +15,7 @@ import (
 	"golang.org/x/term"
 
 	"coldseam/profile/book"
+	"coldseam/profile/fish"
 	"coldseam/profile/plain"
 )
 
@@ -85,11 +86,23 @@ func (p *program) run(args []string) int {
 		}
 		return done
 	case errors.As(err, new(refused)):
-		fmt.Fprintf(p.err, "coldseam: %s\n", oneLine(err))
+		fmt.Fprintf(p.err, "coldseam: %s\n", oneLine(withFish(err)))
 		return notUnderstood
 	}
 	fmt.Fprintf(p.err, "coldseam: %s\n", oneLine(err))
 	return failed
+}
+
+// withFish adds to an error about a fish's name where the names are.
+func withFish(err error) error {
+	switch text := err.Error(); {
+	case !errors.As(err, new(fish.Unknown)):
+		return err
+	case strings.HasSuffix(text, "?"):
+		return errors.New(text + " 'coldseam fish' lists them")
+	default:
+		return errors.New(text + ": 'coldseam fish' lists them")
+	}
 }
 
 func (p *program) main(args []string) error {

@@ -1,7 +1,6 @@
 package fish
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,8 +8,10 @@ import (
 	"unicode"
 )
 
-// listHint ends every error of Find: the way out when no suggestion fits.
-const listHint = "'coldseam fish' lists them"
+// Unknown is the error of Find.
+type Unknown struct{ said string }
+
+func (u Unknown) Error() string { return u.said }
 
 // longestName is more letters than any name of the table has; what is longer is a
 // pasted line, not a misspelt fish, and is not compared letter by letter.
@@ -27,15 +28,15 @@ func Find(name string) (Fish, error) { return FindIn(nil, name) }
 func FindIn(own []Fish, name string) (Fish, error) {
 	word := fold(name)
 	if word == "" {
-		return Fish{}, errors.New("no fish named: " + listHint)
+		return Fish{}, Unknown{"no fish named"}
 	}
 	if f, ok := Known(own, name); ok {
 		return f, nil
 	}
 	if near := suggest(All(own...), strings.TrimSuffix(word, "s")); len(near) > 0 {
-		return Fish{}, fmt.Errorf("no fish %q here, did you mean %s? %s", short(name), either(near), listHint)
+		return Fish{}, Unknown{fmt.Sprintf("no fish %q here, did you mean %s?", short(name), either(near))}
 	}
-	return Fish{}, fmt.Errorf("no fish %q here: %s", short(name), listHint)
+	return Fish{}, Unknown{fmt.Sprintf("no fish %q here", short(name))}
 }
 
 // Known is FindIn without a suggestion: for the words of a whole page, few of which name

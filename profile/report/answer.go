@@ -72,7 +72,9 @@ func (s speaker) parts(r rig.Rig) string {
 }
 
 // seconds rounds to 5 s, as nobody times it finer; nothing takes no time at all.
-func seconds(s float64) string { return strconv.Itoa(max(1, int(math.Round(s/5))) * 5) }
+func seconds(s float64) string { return strconv.Itoa(rounds(s)) }
+
+func rounds(s float64) int { return max(1, int(math.Round(s/5))) * 5 }
 
 // column says what kind of column it is, and where the thermocline lies.
 func (s speaker) column() string {

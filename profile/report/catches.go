@@ -17,7 +17,7 @@ func CatchNoted(number int, d profile.Drop, c profile.Catch) string {
 	}
 	switch {
 	case !c.Depth.Known && c.Fish == "":
-		t += " No fish and no depth could be read in it: coldseam caught --undo, then e.g. rainbow " + like + "."
+		t += " No fish and no depth could be read in it: undo it, then write e.g. rainbow " + like + "."
 	case !c.Depth.Known:
 		t += " No depth could be read in it: one has its unit, " + like + "."
 	case c.Fish == "":

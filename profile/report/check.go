@@ -114,5 +114,5 @@ func (s speaker) moved(m plan.Moved) string {
 	if !m.Band.ToSurface {
 		t += fmt.Sprintf("fish should hold %s: ", now.deepEdges())
 	}
-	return t + fmt.Sprintf("water under the fly %s, fly about %s down; cut the leader for that depth (coldseam rig).", s.u.Length(m.Band.WaterM), s.u.Length(m.FlyM))
+	return t + fmt.Sprintf("water under the fly %s, fly about %s down; cut the leader for that depth.", s.u.Length(m.Band.WaterM), s.u.Length(m.FlyM))
 }

@@ -39,7 +39,7 @@ func (s speaker) doubt(d plan.Doubt) string {
 		}
 		return fmt.Sprintf("only %d depths were read", s.p.Column.Len())
 	case plan.WideBreak:
-		return fmt.Sprintf("the thermocline may lie anywhere in %s of water; `coldseam next` says where to read", width(*l.Thermocline))
+		return fmt.Sprintf("the thermocline may lie anywhere in %s of water; more readings there would narrow it", width(*l.Thermocline))
 	case plan.MaybeSkin:
 		return fmt.Sprintf("the thermocline may be no more than a warm skin: read below %s", s.u.Length(s.p.Column.Last().DepthM))
 	case plan.MethodsApart:

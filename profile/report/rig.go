@@ -269,5 +269,5 @@ func (s speaker) assumedFly(r rig.Rig) string {
 	if !r.FlyAssumed || r.Kind != rig.LongLeader && r.Kind != rig.Hung {
 		return ""
 	}
-	return fmt.Sprintf(" (For a fly of %s g, assumed: name yours with --fly-weight.)", number(unit.RoundTo(r.FlyKg*1000, 3)))
+	return fmt.Sprintf(" (For a fly of %s g, assumed: say what yours weighs.)", number(unit.RoundTo(r.FlyKg*1000, 3)))
 }

@@ -234,6 +234,6 @@ func lapseIn(s, like float64) (number, what string) {
 // change the advice.
 func (s speaker) windTilts() string {
 	t, _ := s.p.Tilt(profile.Optional{}, tilt.AnyPlace)
-	return fmt.Sprintf("this wind, once it has blown for %s, sets the thermocline about %s lower at %s and as much higher at %s: coldseam tilt",
+	return fmt.Sprintf("this wind, once it has blown for %s, sets the thermocline about %s lower at %s and as much higher at %s",
 		lapse(t.Period.Best/4), s.span(t.End.Best), s.end(tilt.DownwindEnd), s.end(tilt.UpwindEnd))
 }

@@ -128,7 +128,7 @@ func TestWindTiltsInFull(t *testing.T) {
 	} {
 		_, changes := Reasons(demo.PlanFor(t, page, "rainbow"))
 		got := strings.Join(changes, " ")
-		if strings.Contains(got, "sets the thermocline about 2 ft lower at the NE end and as much higher at the SW end: coldseam tilt.") != want {
+		if strings.Contains(got, "sets the thermocline about 2 ft lower at the NE end and as much higher at the SW end.") != want {
 			t.Errorf("want %v:\n%s\n%s", want, page, got)
 		}
 	}

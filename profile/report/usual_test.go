@@ -89,7 +89,7 @@ func TestCatchSaid(t *testing.T) {
 		{CatchNoted(3, in("ft F"), noDepth), head + "18:10 rainbow 16 ft. No depth could be read in it: one has its unit, 16 ft."},
 		{CatchNoted(3, in("m C"), noDepth), head + "18:10 rainbow 16 ft. No depth could be read in it: one has its unit, 5 m."},
 		{CatchNoted(3, in("ft F"), noFish), head + "18:10 rainbow 16 ft. No fish could be read in it."},
-		{CatchNoted(3, in("m C"), neither), head + "x. No fish and no depth could be read in it: coldseam caught --undo, then e.g. rainbow 5 m."},
+		{CatchNoted(3, in("m C"), neither), head + "x. No fish and no depth could be read in it: undo it, then write e.g. rainbow 5 m."},
 		{CatchNoted(3, profile.Drop{}, all), "Noted in drop 3: 18:10 rainbow 16 ft."},
 		{CatchTaken(3, profile.Drop{Catches: []profile.Catch{all}}, all), "Taken away from drop 3: 18:10 rainbow 16 ft; none is left."},
 		{CatchTaken(3, profile.Drop{Catches: []profile.Catch{all, all}}, all), "Taken away from drop 3: 18:10 rainbow 16 ft; 1 left."},

@@ -83,7 +83,7 @@ func (g gear) anyFly(leaderM, depthM float64, tip leader.Tip) (profile.Estimate,
 func (g gear) correction(kind Kind, leaderM float64, tip leader.Tip) float64 {
 	for i := len(g.in.BottomContacts) - 1; i >= 0; i-- {
 		c := g.in.BottomContacts[i]
-		if c.Kind != kind || c.DepthM > leaderM {
+		if c.Kind != kind || !touches(kind, leaderM, c.DepthM) {
 			continue
 		}
 		l := g.leader(leaderM)
@@ -95,6 +95,33 @@ func (g gear) correction(kind Kind, leaderM float64, tip leader.Tip) float64 {
 	return 0
 }
 
+// Touches reports whether the fly touches a bottom so deep when it sinks on the rig, so that
+// the time it took sets the sink time right.
+func (r Rig) Touches(waterM float64) bool {
+	leaderM := r.LeaderM
+	if r.Kind == Hung {
+		leaderM = r.HangM
+	}
+	return r.SinkTime != nil && touches(r.Kind, leaderM, waterM)
+}
+
+// touches reports whether a leader reaches a bottom so deep, on a rig whose leader sinks by
+// itself.
+func touches(kind Kind, leaderM, waterM float64) bool {
+	return (kind == LongLeader || kind == Hung) && waterM <= leaderM
+}
+
+// CorrectedToLimit reports whether the bottom that was touched says more than is believed.
+func (r Rig) CorrectedToLimit() bool {
+	return r.Correction == mostSlower || r.Correction == leastSlower
+}
+
+// How much sink times are set right at most.
+const (
+	leastSlower = 0.5
+	mostSlower  = 2.0
+)
+
 // slower is by how much to multiply sink times after the fly touched the bottom at
 // touchedS seconds where it was worked out as workedOutS: their ratio, within 0.5 and 2,
 // beyond which it is likelier that something else was touched. It is 1 if either is
@@ -103,5 +130,5 @@ func slower(touchedS, workedOutS float64) float64 {
 	if !(touchedS > 0 && workedOutS > 0) || math.IsInf(touchedS, 0) || math.IsInf(workedOutS, 0) {
 		return 1
 	}
-	return math.Min(2, math.Max(0.5, touchedS/workedOutS))
+	return math.Min(mostSlower, math.Max(leastSlower, touchedS/workedOutS))
 }

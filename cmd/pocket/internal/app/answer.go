@@ -1,41 +1,196 @@
 package app
 
 import (
+	"errors"
+	"reflect"
+	"slices"
+	"strconv"
+
 	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile"
+	"coldseam/profile/book"
+	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plan"
 	"coldseam/profile/report"
 )
 
-var answerActs = actions{}
+var answerActs = actions{
+	"check": (*App).check,
+}
 
 // answerState is the answer that is seen.
 type answerState struct {
-	sheet notebook.Sheet
-	path  string // of its page in the book
-	plan  plan.Plan
-	err   error // why there is no plan
+	sheet   notebook.Sheet
+	path    string // of its page in the book
+	nth     int    // which drop of the page, from 1; 0 where it is not known yet
+	plan    plan.Plan
+	err     error          // why there is no plan
+	caught  []profile.Drop // those of the book on which something was caught
+	told    string         // what came of what was done last
+	undo    string         // the action that takes it back, "" for none
+	checked string         // what the reading at the anchor says
+	timer   timerState
+	catch   catchState
 }
 
 // showAnswer shows the answer of a drop. It does not make a step that back leads to: a drop
 // that has ended is not gone back to.
 func (a *App) showAnswer(sheet notebook.Sheet, path string) {
 	a.answer = answerState{sheet: sheet, path: path}
-	in, err := a.set.Input(sheet.Drop)
-	if err == nil {
-		for _, d := range a.book.Caught(a.reading()) {
-			in.Taken = append(in.Taken, plan.TakenOn(d)...)
-		}
-		a.answer.plan, err = plan.Make(in)
-	}
-	a.answer.err = err
+	a.answer.plan, a.answer.err = a.planOf(sheet)
 	a.screen = answerScreen
 }
 
-func answerScreen(a *App) []markup.Node {
-	if err := a.answer.err; err != nil {
-		return []markup.Node{markup.El("h1", "No answer"), markup.El("p", err.Error())}
+// planOf makes the plan of a drop, with the settings and what was caught before.
+func (a *App) planOf(sheet notebook.Sheet) (plan.Plan, error) {
+	a.answer.caught = a.book.Caught(a.reading())
+	in, err := a.set.Input(sheet.Drop)
+	if err != nil {
+		return plan.Plan{Drop: sheet.Drop}, err
 	}
-	b := report.Short(a.answer.plan, a.answer.sheet.Notes)
-	return []markup.Node{markup.El("h1", b.Title), markup.El("p", b.Sentence())}
+	for _, d := range a.answer.caught {
+		in.Taken = append(in.Taken, plan.TakenOn(d)...)
+	}
+	return plan.Make(in)
+}
+
+// entry is the answer's drop as it stands in the book now.
+func (a *App) entry() (book.Entry, error) {
+	heads, err := a.book.Heads(a.reading())
+	if err != nil {
+		return book.Entry{}, err
+	}
+	heads = slices.DeleteFunc(heads, func(h book.Head) bool { return h.Err != nil || h.Path != a.answer.path })
+	all := a.book.Read(heads, a.reading())
+	for _, e := range all {
+		if e.Err == nil && (e.Nth == a.answer.nth || a.answer.nth == 0 && (len(all) == 1 || reflect.DeepEqual(e.Drop, a.answer.sheet.Drop))) {
+			return e, nil
+		}
+	}
+	return book.Entry{}, errGone
+}
+
+// tellAnswer says something above the answer; undo is the action that takes it back, or "".
+func (a *App) tellAnswer(text, undo string) {
+	a.answer.told, a.answer.undo = text, undo
+	a.say(text)
+}
+
+func answerScreen(a *App) []markup.Node {
+	s := &a.answer
+	if s.err != nil {
+		return a.noAnswer()
+	}
+	b := report.Short(s.plan, s.sheet.Notes)
+	a.show.Title = b.Title
+	out := []markup.Node{markup.El("h1", b.Title), a.toldAbove()}
+	out = append(out, paragraphs("warning", b.Warnings)...)
+	if b.NoWater != "" {
+		out = append(out, markup.El("p", markup.Class("lead"), b.NoWater))
+	}
+	out = append(out, rows(b.Rows), markup.El("p", markup.Class("confidence"), b.Confidence))
+	out = append(out, paragraphs("caution", b.Safety)...)
+	out = append(out, a.next())
+	return append(out, a.sections()...)
+}
+
+// toldAbove is what came of what was done last, with the way to take it back.
+func (a *App) toldAbove() markup.Node {
+	s := &a.answer
+	switch {
+	case s.told == "":
+		return nil
+	case s.undo == "":
+		return told(s.told)
+	}
+	return markup.El("div", markup.Class("told"), markup.El("p", s.told), touch(s.undo, "", "Undo"))
+}
+
+func paragraphs(class string, texts []string) (out []markup.Node) {
+	for _, t := range texts {
+		out = append(out, markup.El("p", markup.Class(class), t))
+	}
+	return out
+}
+
+// rows are the numbers of an answer.
+func rows(all []report.Row) markup.Node {
+	list := []any{markup.Class("rows")}
+	for _, r := range all {
+		row := []any{markup.El("dt", markup.Class("label"), r.Label), markup.El("dd", markup.Class("value"), r.Value)}
+		if r.Detail != "" {
+			row = append(row, markup.El("dd", markup.Class("detail"), r.Detail))
+		}
+		list = append(list, markup.El("div", row...))
+	}
+	return markup.El("dl", list...)
+}
+
+// next is what can be done with an answer.
+func (a *App) next() markup.Node {
+	list := []any{markup.Class("next"), markup.A("aria-label", "Next")}
+	if t, ok := report.SinkTime(a.answer.plan); ok {
+		list = append(list, touch("timer", "", markup.Class("big"), "Sink timer, "+strconv.Itoa(t.Best)+" s"))
+	}
+	list = append(list, touch("caught", "", markup.Class("big"), "Caught one"))
+	return markup.El("nav", append(list, a.onward()...)...)
+}
+
+// onward is where else to go from an answer.
+func (a *App) onward() []any {
+	return []any{touch("message", "", "Message"), touch("drop", "", "New drop"), touch("book", "", "Book")}
+}
+
+// sections are what stands behind the answer: what to confirm as a list to tick off, a
+// reading at the anchor, and the reasons, folded.
+func (a *App) sections() (out []markup.Node) {
+	for i, s := range report.Sections(a.answer.plan, a.answer.sheet.Notes) {
+		if s.Title == report.ConfirmTitle {
+			out = append(out, ticks(s), a.checkForm())
+			continue
+		}
+		out = append(out, folded("part-"+strconv.Itoa(i), s))
+	}
+	return out
+}
+
+// ticks is a list to tick off; the page alone knows what was ticked.
+func ticks(s report.Section) markup.Node {
+	var list []any
+	for i, t := range s.Items {
+		box := markup.El("input", markup.A("type", "checkbox"), markup.ID("tick-"+strconv.Itoa(i)))
+		list = append(list, markup.El("li", markup.El("label", markup.Class("tick"), box, markup.El("span", t))))
+	}
+	return markup.El("section", markup.El("h2", s.Title), markup.El("ul", append(list, markup.Class("ticks"))...))
+}
+
+// folded is a part of the whole answer, opened by a touch.
+func folded(id string, s report.Section) markup.Node {
+	return markup.El("details", markup.ID(id), markup.El("summary", s.Title), markup.El("ul", items(s.Items)...))
+}
+
+// noAnswer says why there is no answer, and what to do.
+func (a *App) noAnswer() []markup.Node {
+	s := &a.answer
+	title := report.WhereWhen(s.sheet.Drop)
+	if title == "" {
+		title = "This drop"
+	}
+	a.show.Title = title
+	out := []markup.Node{markup.El("h1", title), a.toldAbove(), markup.El("p", markup.Class("lead"), "No answer: "+s.err.Error()+".")}
+	what := "Correct the page: something in it is not as the water was."
+	if errors.As(s.err, new(fish.Unknown)) {
+		what = "Write the fish in another way, or take it out of the page."
+	}
+	out = append(out, markup.El("p", what), markup.El("nav", append([]any{markup.Class("next"), touch("edit", "", markup.Class("big"), "Correct the page"), touch("caught", "", "Caught one")}, a.onward()[1:]...)...))
+	readings := report.AsRead(s.plan, s.sheet.Notes)
+	return append(out, markup.El("h2", "Your readings"), markup.El("ul", items(readings)...))
+}
+
+func items(texts []string) (out []any) {
+	for _, t := range texts {
+		out = append(out, markup.El("li", t))
+	}
+	return out
 }

@@ -82,7 +82,7 @@ func New(o Options) *App {
 }
 
 // acts are what each event does.
-var acts = joined(homeActs, takingActs, answerActs, bookActs, exportActs, bringActs, messageActs, settingsActs)
+var acts = joined(homeActs, takingActs, answerActs, timerActs, catchActs, bookActs, exportActs, bringActs, messageActs, settingsActs)
 
 type actions map[string]func(a *App, e Event)
 

@@ -1,0 +1,228 @@
+package app
+
+import (
+	"cmp"
+	"errors"
+	"slices"
+	"strings"
+
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile"
+	"coldseam/profile/book"
+	"coldseam/profile/fish"
+	"coldseam/profile/notebook"
+	"coldseam/profile/report"
+)
+
+var catchActs = actions{
+	"caught":      (*App).caught,
+	"catch":       (*App).catch,
+	"catch-depth": (*App).catchDepth,
+	"catch-more":  func(a *App, _ Event) { a.answer.catch.more = true },
+	"uncatch":     (*App).uncatch,
+}
+
+// catchState is a catch that is about to be noted.
+type catchState struct {
+	depthM profile.Optional // of the fly
+	more   bool             // all fish are shown
+	told   string           // why it was not noted
+}
+
+// caught shows what can be noted with two touches: the fish, at the depth of the answer's
+// fly.
+func (a *App) caught(Event) {
+	s := &a.answer
+	s.catch = catchState{}
+	if s.err == nil && s.plan.Band.Found {
+		s.catch.depthM = profile.Some(s.plan.FlyM())
+	}
+	a.goTo(catchScreen)
+}
+
+func catchScreen(a *App) []markup.Node {
+	s := &a.answer
+	a.show.Title = "Caught one"
+	out := []markup.Node{markup.El("h1", "Caught one"), told(s.catch.told)}
+	depth := "Depth not noted"
+	if at := a.catchAt(); at != "" {
+		depth = "At " + at
+	}
+	out = append(out, markup.El("div", markup.Class("row"), touch("catch-depth", "-1", "Shallower"), touch("catch-depth", "1", "Deeper")),
+		markup.El("p", markup.Class("lead"), depth))
+	for _, f := range a.likelyFish() {
+		out = append(out, a.fishButton(f, "big"))
+	}
+	if s.catch.more {
+		all := []any{markup.Class("row")}
+		for _, f := range fish.All(a.set.Fish...) {
+			if !slices.Contains(a.likelyFish(), f.Key) {
+				all = append(all, a.fishButton(f.Key, ""))
+			}
+		}
+		out = append(out, markup.El("div", all...))
+	} else {
+		out = append(out, touch("catch-more", "", "Another fish"))
+	}
+	out = append(out, markup.El("form", markup.ID("words"), markup.A("data-do", "catch"),
+		markup.El("label", markup.A("for", "said"), "Or in words of your own: 2 perch 12 ft on a leech"),
+		markup.El("input", markup.ID("said"), markup.A("name", "said"), markup.A("autocomplete", "off")),
+		markup.El("button", markup.Class("go"), "Note it")))
+	if !notebook.OfNow(s.sheet.Drop.Date, a.o.Now()) {
+		out = append(out, markup.El("p", markup.Class("quiet"), "This drop is not of today: what is noted with it has no time of day."))
+	}
+	return append(out, wayBack())
+}
+
+// catchAt is the depth as it is noted, "" for none.
+func (a *App) catchAt() string {
+	if d := a.answer.catch.depthM; d.Known {
+		return a.answer.sheet.Drop.Units.Length(d.Value)
+	}
+	return ""
+}
+
+// catchDepth moves the depth by a mark.
+func (a *App) catchDepth(e Event) {
+	s := &a.answer
+	step := s.sheet.Drop.Units.DepthStepM()
+	was := s.catch.depthM.Or(0)
+	switch e.Value {
+	case "1":
+		s.catch.depthM = profile.Some(was + step)
+	case "-1":
+		s.catch.depthM = profile.Some(max(0, was-step))
+	}
+	a.say(a.catchAt())
+}
+
+// fishButton is the button that notes a fish.
+func (a *App) fishButton(name, class string) markup.Node {
+	label := name
+	if f, ok := fish.Known(a.set.Fish, name); ok {
+		label = f.Name
+	}
+	parts := []any{capital(label)}
+	if at := a.catchAt(); at != "" {
+		parts[0] = capital(label) + ", " + at
+	}
+	if class != "" {
+		parts = append(parts, markup.Class(class))
+	}
+	return touch("catch", name, parts...)
+}
+
+// likelyFish are the fish of the drop, and those caught before on its water, the ones caught
+// most first.
+func (a *App) likelyFish() []string {
+	s := &a.answer
+	var out []string
+	if f, ok := fish.Known(a.set.Fish, cmp.Or(s.sheet.Drop.For, fish.Usual)); ok {
+		out = append(out, f.Key)
+	}
+	count := map[string]int{}
+	for _, d := range s.caught {
+		if !strings.EqualFold(strings.TrimSpace(d.Water), strings.TrimSpace(s.sheet.Drop.Water)) {
+			continue
+		}
+		for _, c := range d.Catches {
+			count[c.Fish] += c.Count
+		}
+	}
+	var before []string
+	for name := range count {
+		if name != "" && !slices.Contains(out, name) {
+			before = append(before, name)
+		}
+	}
+	slices.SortFunc(before, func(x, y string) int {
+		return cmp.Or(cmp.Compare(count[y], count[x]), cmp.Compare(x, y))
+	})
+	return append(out, before[:min(len(before), mostLikely)]...)
+}
+
+// mostLikely are the fish caught before that have a button at once.
+const mostLikely = 4
+
+// catch notes a fish by its button, or what was said in words.
+func (a *App) catch(e Event) {
+	text := strings.TrimSpace(e.Fields["said"])
+	if e.Value != "" {
+		text = strings.TrimSpace(e.Value + " " + a.catchAt())
+	}
+	if text == "" {
+		a.notCaught("say what was caught, e.g. 2 perch 12 ft")
+		return
+	}
+	if _, err := notebook.ReadCatch(text, a.set.Fish...); err != nil {
+		a.notCaught(saidOf(err))
+		return
+	}
+	if notebook.OfNow(a.answer.sheet.Drop.Date, a.o.Now()) {
+		text = notebook.CatchNow(text, a.o.Now(), a.set.Fish...)
+	}
+	var is profile.Catch
+	entry, err := a.onPage(func(e book.Entry) (err error) {
+		is, err = a.book.AddCatch(e, text, a.reading())
+		return err
+	})
+	if err != nil {
+		a.notCaught(saidOf(err))
+		return
+	}
+	a.back()
+	a.tellAnswer(report.CatchNoted(entry.Number, entry.Drop, is), "uncatch")
+}
+
+func (a *App) notCaught(why string) {
+	a.answer.catch.told = "Not noted: " + why + "."
+	a.say(a.answer.catch.told)
+}
+
+// uncatch takes the catch noted last off the page again.
+func (a *App) uncatch(Event) {
+	if a.answer.undo != "uncatch" {
+		return
+	}
+	var is profile.Catch
+	entry, err := a.onPage(func(e book.Entry) (err error) {
+		is, err = a.book.TakeCatch(e, a.reading())
+		return err
+	})
+	if err != nil {
+		a.tellAnswer("Not taken back: "+saidOf(err)+".", "uncatch")
+		return
+	}
+	a.tellAnswer(report.CatchTaken(entry.Number, entry.Drop, is), "")
+}
+
+var (
+	errTaking = errors.New("a drop is being taken on another page: note it there, or end that drop first")
+	errGone   = errors.New("the page is not in the book any more, or was changed elsewhere: open the drop from the book again")
+)
+
+// onPage changes the page of the answer's drop, with other pages kept out, and makes the
+// answer of what stands there then. The entry is the drop as it was.
+func (a *App) onPage(change func(e book.Entry) error) (book.Entry, error) {
+	unlock, err := a.o.Lock()
+	switch {
+	case errors.Is(err, book.ErrInUse):
+		return book.Entry{}, errTaking
+	case err != nil:
+		return book.Entry{}, err
+	}
+	defer unlock()
+	was, err := a.entry()
+	if err == nil {
+		err = change(was)
+	}
+	if err != nil {
+		return was, err
+	}
+	a.answer.nth = was.Nth
+	if now, err := a.entry(); err == nil {
+		a.answer.sheet = now.Sheet
+		a.answer.plan, a.answer.err = a.planOf(now.Sheet)
+	}
+	return was, nil
+}

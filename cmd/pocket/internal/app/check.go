@@ -1,0 +1,52 @@
+package app
+
+import (
+	"errors"
+	"strings"
+
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/notebook"
+	"coldseam/profile/report"
+)
+
+// check compares one reading at the anchor with the answer.
+func (a *App) check(e Event) {
+	s := &a.answer
+	if s.err != nil {
+		return
+	}
+	text := strings.TrimSpace(e.Fields["depth"] + " " + e.Fields["temperature"])
+	r, err := notebook.ReadOne("reading", text, s.sheet.Drop)
+	if err != nil {
+		s.checked = "Not compared: " + saidOf(err) + "."
+	} else {
+		s.checked = report.CheckReading(s.plan, r).Text
+	}
+	a.say(s.checked)
+}
+
+// saidOf is an error without the name of the page.
+func saidOf(err error) string {
+	if page := new(notebook.Error); errors.As(err, &page) {
+		return page.Msg
+	}
+	return err.Error()
+}
+
+// checkForm asks for a reading at the anchor and shows what it says.
+func (a *App) checkForm() markup.Node {
+	u := a.answer.sheet.Drop.Units.Shown()
+	number := func(name, label string) markup.Node {
+		return markup.El("div", markup.Class("field"), markup.El("label", markup.A("for", "check-"+name), label),
+			markup.El("input", markup.ID("check-"+name), markup.A("name", name), markup.A("inputmode", "decimal"), markup.A("autocomplete", "off")))
+	}
+	parts := []any{markup.ID("check"), markup.A("data-do", "check"), markup.El("h2", "A reading at the anchor")}
+	if a.answer.checked != "" {
+		parts = append(parts, markup.El("p", markup.Class("note"), a.answer.checked))
+	} else {
+		parts = append(parts, markup.El("p", markup.Class("quiet"), "One reading here tells whether the layers still lie as they did."))
+	}
+	parts = append(parts, number("depth", "Depth, "+u.Depth.String()), number("temperature", "Temperature, "+u.Temp.String()),
+		markup.El("button", markup.Class("go"), "Compare"))
+	return markup.El("form", parts...)
+}

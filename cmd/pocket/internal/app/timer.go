@@ -1,0 +1,153 @@
+package app
+
+import (
+	"strconv"
+
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/report"
+	"coldseam/profile/rig"
+	"coldseam/profile/settings"
+)
+
+var timerActs = actions{
+	"timer":      (*App).timer,
+	"touched":    (*App).touched,
+	"touched-at": (*App).touchedAt,
+	"untouch":    (*App).untouch,
+}
+
+// timerState is the sink timer that is seen.
+type timerState struct {
+	marks int    // by which the water is deeper than that of the answer, when bottom is touched
+	told  string // what came of the bottom that was touched
+	undo  bool   // it can be taken back
+}
+
+// timer shows the sink timer.
+func (a *App) timer(Event) {
+	if _, ok := report.SinkTime(a.answer.plan); ok && a.answer.err == nil {
+		a.answer.timer = timerState{}
+		a.goTo(timerScreen)
+	}
+}
+
+func timerScreen(a *App) []markup.Node {
+	s := &a.answer
+	t, _ := report.SinkTime(s.plan)
+	a.show.Title, a.show.Awake = "Sink timer", true
+	n := strconv.Itoa
+	out := []markup.Node{
+		markup.El("h1", "Sink timer"),
+		markup.El("p", markup.Class("lead"), t.Text),
+		markup.El("button", markup.A("type", "button"), markup.ID("timer"), markup.Class("timer"),
+			markup.A("data-seconds", n(t.Best)), markup.A("data-low", n(t.Low)), markup.A("data-high", n(t.High))),
+	}
+	return append(append(out, a.bottom()...), markup.El("p", markup.Class("quiet"), t.Rig), wayBack())
+}
+
+// bottom is the button for a bottom that was touched, where the rig can touch one.
+func (a *App) bottom() []markup.Node {
+	s := &a.answer
+	var out []markup.Node
+	switch {
+	case s.timer.undo:
+		out = append(out, markup.El("div", markup.Class("note"), markup.El("p", s.timer.told), touch("untouch", "", "Undo")))
+	case s.timer.told != "":
+		out = append(out, markup.El("p", markup.Class("note"), s.timer.told))
+	}
+	if !a.canTouch(s.timer.marks) {
+		return out
+	}
+	u := s.plan.Drop.Units.Shown()
+	out = append(out,
+		touch("touched", "", markup.ID("touched"), markup.Class("big"), markup.A("data-timer", "touched"), "Touched bottom now"),
+		markup.El("p", "Has the fly touched bottom, over "+u.Length(a.touchedM(s.timer.marks))+" of water? Then touch this as soon as you feel it: all sink times are set right by it."))
+	water := []any{markup.Class("row")}
+	for _, way := range []struct {
+		marks int
+		label string
+	}{{-1, "Shallower water"}, {1, "Deeper water"}} {
+		if a.canTouch(s.timer.marks + way.marks) {
+			water = append(water, touch("touched-at", strconv.Itoa(way.marks), way.label))
+		}
+	}
+	return append(out, markup.El("div", water...))
+}
+
+// touchedM is the depth of water under the fly, so many marks from that of the answer.
+func (a *App) touchedM(marks int) float64 {
+	p := &a.answer.plan
+	return p.Band.WaterM + float64(marks)*p.Drop.Units.DepthStepM()
+}
+
+// canTouch reports whether the fly may touch bottom there, and the settings take it.
+func (a *App) canTouch(marks int) bool {
+	p := &a.answer.plan
+	return p.Rig != nil && !p.Band.Suspended && p.Rig.Touches(a.touchedM(marks)) && settings.LikelyWater(a.touchedM(marks))
+}
+
+// touchedAt moves to deeper or shallower water.
+func (a *App) touchedAt(e Event) {
+	if n, err := strconv.Atoi(e.Value); err == nil && (n == 1 || n == -1) && a.canTouch(a.answer.timer.marks+n) {
+		a.answer.timer.marks += n
+		a.say(a.answer.plan.Drop.Units.Shown().Length(a.touchedM(a.answer.timer.marks)) + " of water under the fly")
+	}
+}
+
+// touched notes in the settings that the fly touched bottom, so long after it landed, and
+// makes the answer again.
+func (a *App) touched(e Event) {
+	s := &a.answer
+	if s.err != nil || !a.canTouch(s.timer.marks) {
+		return
+	}
+	s.timer.undo = false
+	seconds, err := strconv.ParseFloat(e.Value, 64)
+	if err != nil {
+		a.tellTimer("Start the timer as the fly lands on the water; then touch here when it is on the bottom.")
+		return
+	}
+	waterM := a.touchedM(s.timer.marks)
+	c := rig.BottomContact{Kind: s.plan.Rig.Kind, DepthM: waterM, S: seconds}
+	text, err := a.settingsText()
+	if err == nil {
+		text, err = settings.AddTouched(text, c, s.plan.Drop.Units)
+	}
+	if err == nil {
+		err = a.saveSettings(text)
+	}
+	if err != nil {
+		a.tellTimer("Not noted: " + saidOf(err) + ".")
+		return
+	}
+	s.plan, s.err = a.planOf(s.sheet)
+	s.timer.undo = true
+	a.tellTimer(report.BottomTouched(s.plan, waterM, seconds))
+}
+
+// untouch takes the bottom touched last out of the settings again.
+func (a *App) untouch(Event) {
+	s := &a.answer
+	if !s.timer.undo {
+		return
+	}
+	text, err := a.settingsText()
+	if err == nil {
+		text, err = settings.Remove(text, "touched", len(a.set.BottomContacts)-1)
+	}
+	if err == nil {
+		err = a.saveSettings(text)
+	}
+	if err != nil {
+		a.tellTimer("Not taken back: " + saidOf(err) + ".")
+		return
+	}
+	s.timer.undo = false
+	s.plan, s.err = a.planOf(s.sheet)
+	a.tellTimer(report.BottomTakenBack(s.plan))
+}
+
+func (a *App) tellTimer(text string) {
+	a.answer.timer.told = text
+	a.say(text)
+}
