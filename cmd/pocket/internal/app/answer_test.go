@@ -16,8 +16,8 @@ import (
 // afternoon is when the tests are.
 var afternoon = time.Date(2026, 7, 18, 18, 10, 0, 0, time.UTC)
 
-// phone is the app with pages in its book, and settings or "".
-func phone(t *testing.T, settings string, pages ...string) *App {
+// withBook is the app with pages in its book, and settings or "".
+func withBook(t *testing.T, settings string, pages ...string) *App {
 	t.Helper()
 	dir := t.TempDir()
 	for i, page := range pages {
@@ -94,7 +94,7 @@ func everyPage(t *testing.T) (pages []string) {
 
 func TestEveryAnswer(t *testing.T) {
 	for _, page := range everyPage(t) {
-		a := phone(t, "", page)
+		a := withBook(t, "", page)
 		onPhone(t, page, answered(t, a, 0))
 	}
 }
