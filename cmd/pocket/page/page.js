@@ -12,7 +12,7 @@ let shown = { depth: 0 }; // what the program showed last
 let depth = 0; // of the screen that will be seen once all that waits is done
 
 function send(event) {
-  if (dead) return fail(dead);
+  if (dead) return byId("trouble").scrollIntoView({ block: "nearest" });
   if (given?.do === "start") { // once is enough of what waits for the start
     const same = waiting.findIndex((w) => w.do === event.do && w.value === event.value);
     if (same >= 0) waiting.splice(same, 1);
@@ -69,7 +69,8 @@ const troubles = {
 };
 
 function fail(what, detail) {
-  if (!dead) for (const e of [given, ...waiting]) for (const [field, text] of e?.typed ?? []) field.value ||= text;
+  if (dead) return;
+  for (const e of [given, ...waiting]) for (const [field, text] of e?.typed ?? []) field.value ||= text;
   dead = what;
   busy(false);
   tell("");
@@ -108,7 +109,7 @@ document.addEventListener("click", (e) => {
   if (!b) return;
   if (b.matches(".timer")) touchTimer(b);
   else if (b.hasAttribute("data-go-on")) goOn();
-  else if (attr(b, "data-copy")) copy(textOf(attr(b, "data-copy")));
+  else if (attr(b, "data-copy")) copy(textOf(attr(b, "data-copy")), b);
   else if (attr(b, "data-share")) share(textOf(attr(b, "data-share")), attr(b, "data-name"));
   else if (attr(b, "data-save")) save(textOf(attr(b, "data-save")), attr(b, "data-name"));
   else if (attr(b, "data-do")) {
@@ -129,6 +130,11 @@ document.addEventListener("submit", (e) => {
     field.value = "";
   }
   send(event);
+});
+
+// A touch on a button leaves the keyboard of the phone open where the next number is typed.
+document.addEventListener("mousedown", (e) => {
+  if (e.target.closest?.("button") && document.activeElement.matches("[data-once]")) e.preventDefault();
 });
 
 // Enter sends the form, whichever of its buttons comes first.
@@ -156,22 +162,24 @@ document.addEventListener("change", async (e) => {
 
 const textOf = (id) => byId(id)?.textContent ?? "";
 
-async function copy(text) {
+async function copy(text, button) {
   try {
     await navigator.clipboard.writeText(text);
     tell("Copied");
   } catch {
-    select(text);
+    select(text, button);
   }
 }
 
 // select marks a text where it cannot be copied otherwise.
-function select(text) {
-  const area = element("textarea", text, { readonly: "", "data-own": "", "aria-label": "Text to copy", rows: "6" });
-  byId("trouble").replaceChildren(area);
+function select(text, button) {
+  byId("to-copy")?.remove();
+  const area = element("textarea", text, { id: "to-copy", readonly: "", "data-own": "", "aria-label": "Text to copy", rows: "6" });
+  (button.closest(".row") ?? button).after(area);
   area.select();
   if (document.execCommand("copy")) {
-    byId("trouble").replaceChildren();
+    area.remove();
+    button.focus();
     tell("Copied");
   } else {
     tell("The text is marked: copy it from there.");

@@ -3,6 +3,8 @@
 
 const tones = { low: [[660, 0, 0.3]], best: [[880, 0, 0.2], [1175, 0.25, 0.2], [1568, 0.5, 0.6]], high: [[440, 0, 0.3], [440, 0.45, 0.3], [440, 0.9, 0.3]] };
 const shakes = { low: [250], best: [150, 80, 150, 80, 600], high: [300, 150, 300, 150, 300] };
+const says = { low: "the earliest", best: "retrieve now", high: "the latest" };
+const marks = [["low", "data-low"], ["best", "data-seconds"], ["high", "data-high"]];
 let clock = null; // {button, start, day, stopped, passed, sounding}
 let speaker = null, lamp = null;
 
@@ -32,9 +34,9 @@ function runTimer() {
   clock.stopped = null;
   clock.ticks = setInterval(tick, 100);
   clock.button.querySelector(".hint").textContent = "Touch to stop";
-  sound();
   keepLight();
   tick();
+  sound();
 }
 
 const goOn = () => { if (clock) { runTimer(); clock.button.focus(); } };
@@ -53,6 +55,7 @@ function endTimer() {
   clearInterval(clock.ticks);
   hush();
   byId("go-on")?.remove();
+  clock.button.classList.remove("in");
   clock = null;
   keepLight();
 }
@@ -67,12 +70,13 @@ function tick() {
   const now = elapsed(), b = clock.button;
   b.querySelector(".clock").textContent = Math.floor(now);
   b.querySelector("progress").value = now;
-  for (const [mark, data] of [["low", "data-low"], ["best", "data-seconds"], ["high", "data-high"]]) {
+  for (const [mark, data] of marks) {
     if (clock.passed[mark] || !attr(b, data) || now < Number(attr(b, data))) continue;
     clock.passed[mark] = true;
     navigator.vibrate?.(shakes[mark]);
-    tell(attr(b, data) + " seconds");
+    tell(attr(b, data) + " seconds: " + says[mark]);
   }
+  b.classList.toggle("in", !!clock.passed.low && !clock.passed.high);
   if (now > 900) stopTimer(); // forgotten
 }
 
@@ -83,7 +87,7 @@ function sound() {
   speaker ??= window.AudioContext && new AudioContext();
   if (!speaker) return;
   speaker.resume();
-  for (const [mark, data] of [["low", "data-low"], ["best", "data-seconds"], ["high", "data-high"]]) {
+  for (const [mark, data] of marks) {
     const ahead = Number(attr(clock.button, data)) - elapsed();
     if (ahead < 0) continue;
     for (const [pitch, after, long] of tones[mark]) {
