@@ -12,6 +12,7 @@ import (
 	"coldseam/chart"
 	"coldseam/chart/asset"
 	htmlpage "coldseam/chart/page"
+	"coldseam/chart/seal"
 	"coldseam/chart/static"
 	"coldseam/profile/report"
 )
@@ -142,7 +143,7 @@ func (p *program) draw(c *cli.Context, out string, still stillPicture, html func
 	if err != nil {
 		return refuse("-o %s: %w", out, err)
 	}
-	return p.write(out, c.Bool("force"), chart.Seal(buf.Bytes()))
+	return p.write(out, c.Bool("force"), seal.Put(buf.Bytes()))
 }
 
 // sizeOf is the size of a still picture.

@@ -9,7 +9,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"coldseam/chart"
+	"coldseam/chart/seal"
 	"coldseam/profile/plain"
 	"coldseam/profile/settings"
 )
@@ -72,11 +72,11 @@ func (p *program) mayReplace(out, to string, old fs.FileInfo, force bool, data [
 		return refuse("-o %s: that file is write-protected: give another name, or --force to replace it", out)
 	}
 	if old.Size() <= largestPicture {
-		if was, err := os.ReadFile(to); err == nil && (chart.Unchanged(was) || bytes.Equal(was, data)) {
+		if was, err := os.ReadFile(to); err == nil && (seal.Unchanged(was) || bytes.Equal(was, data)) {
 			return nil
 		}
 	}
-	if !chart.Unchanged(data) {
+	if !seal.Unchanged(data) {
 		return refuse("-o %s: that file is there already: give another name, or --force to replace it", out)
 	}
 	return refuse("-o %s: that file is there already, and coldseam did not make it, or it was changed since: give another name, or --force to replace it", out)

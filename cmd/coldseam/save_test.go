@@ -12,7 +12,7 @@ import (
 	"testing"
 	"time"
 
-	"coldseam/chart"
+	"coldseam/chart/seal"
 	"coldseam/profile/book"
 )
 
@@ -127,7 +127,7 @@ func TestPictureOwn(t *testing.T) {
 			}
 		}
 		first := get(t, name)
-		if !chart.Unchanged([]byte(first)) {
+		if !seal.Unchanged([]byte(first)) {
 			t.Errorf("%s is not known as this program's own", name)
 		}
 		runWith(t, "", "chart", "-o", "again."+ext, "page.txt")

@@ -1,7 +1,6 @@
 package layers
 
 import (
-	"encoding/binary"
 	"hash/fnv"
 	"math"
 	"math/rand/v2"
@@ -58,8 +57,11 @@ func seed(depths, temps []float64) uint64 {
 	h := fnv.New64a()
 	var b [16]byte
 	for i := range depths {
-		binary.LittleEndian.PutUint64(b[:8], uint64(int64(math.Round((depths[i]-depths[0])*1e4))))
-		binary.LittleEndian.PutUint64(b[8:], uint64(int64(math.Round(temps[i]*1e4))))
+		for k, v := range [2]float64{(depths[i] - depths[0]) * 1e4, temps[i] * 1e4} {
+			for bits, j := uint64(int64(math.Round(v))), 0; j < 8; j++ { // the lowest first
+				b[8*k+j] = byte(bits >> (8 * j))
+			}
+		}
 		h.Write(b[:])
 	}
 	return h.Sum64()

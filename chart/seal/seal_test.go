@@ -1,4 +1,4 @@
-package chart
+package seal
 
 import (
 	"bytes"
@@ -23,6 +23,7 @@ func pictures(t *testing.T) map[string][]byte {
 	return map[string][]byte{
 		"png":  dots.Bytes(),
 		"svg":  []byte("<?xml version=\"1.0\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\"><title>startxref</title></svg>\n"),
+		"js":   []byte("// A script.\nlet a = 1\n"),
 		"html": []byte("<!DOCTYPE html>\n<html><body>x</body></html>"),
 		"pdf":  []byte("%PDF-1.3\n1 0 obj\n<< >>\nendobj\n2 0 obj\n(startxref)\nendobj\nxref\n0 1\n0000000000 65535 f \ntrailer\n<< /Size 1 >>\nstartxref\n57\n%%EOF\n"),
 	}
@@ -32,11 +33,11 @@ func pictures(t *testing.T) map[string][]byte {
 // nor is one that was never sealed.
 func TestUnchanged(t *testing.T) {
 	for name, picture := range pictures(t) {
-		sealed := Seal(picture)
+		sealed := Put(picture)
 		if !Unchanged(sealed) || Unchanged(picture) {
 			t.Errorf("%s: sealed %t, before %t", name, Unchanged(sealed), Unchanged(picture))
 		}
-		if !bytes.Equal(sealed, Seal(picture)) {
+		if !bytes.Equal(sealed, Put(picture)) {
 			t.Errorf("%s: sealed twice it differs", name)
 		}
 		for i := range sealed {
@@ -67,10 +68,10 @@ func TestUnchanged(t *testing.T) {
 // chunk) and of XML take it, and the table of a PDF stands where startxref says.
 func TestStillAPicture(t *testing.T) {
 	all := pictures(t)
-	if _, err := png.Decode(bytes.NewReader(Seal(all["png"]))); err != nil {
+	if _, err := png.Decode(bytes.NewReader(Put(all["png"]))); err != nil {
 		t.Errorf("png: %v", err)
 	}
-	for d := xml.NewDecoder(bytes.NewReader(Seal(all["svg"]))); ; {
+	for d := xml.NewDecoder(bytes.NewReader(Put(all["svg"]))); ; {
 		if _, err := d.Token(); errors.Is(err, io.EOF) {
 			break
 		} else if err != nil {
@@ -78,7 +79,7 @@ func TestStillAPicture(t *testing.T) {
 			break
 		}
 	}
-	pdf := string(Seal(all["pdf"]))
+	pdf := string(Put(all["pdf"]))
 	end := regexp.MustCompile(`>>\n%coldseam [0-9a-f]{32}\nstartxref\n(\d+)\n%%EOF\n$`).FindStringSubmatch(pdf)
 	if end == nil {
 		t.Fatalf("pdf: %q", pdf)

@@ -1,4 +1,12 @@
-package chart
+// Package seal marks the pictures and pages that this program makes, and tells whether a
+// file is one of them and unchanged since. Only such a file may be written over without
+// being asked: a picture can be made again, but not what somebody else wrote or added.
+//
+// The seal is a digest of all other bytes, so that the same picture has the same bytes.
+// Each form carries it where its readers pass over it: a comment after the end of SVG and
+// HTML, a comment before startxref in PDF (ISO 32000-1, 7.2.4), a text chunk before the
+// end of PNG (ISO/IEC 15948, 11.3.4.3), a comment after the end of a script.
+package seal
 
 import (
 	"bytes"
@@ -8,17 +16,8 @@ import (
 	"hash/crc32"
 )
 
-// The seal marks the pictures and pages that this program makes, and tells whether a
-// file is one of them and unchanged since. Only such a file may be written over without
-// being asked: a picture can be made again, but not what somebody else wrote or added.
-//
-// The seal is a digest of all other bytes, so that the same picture has the same bytes.
-// Each form carries it where its readers pass over it: a comment after the end of SVG and
-// HTML, a comment before startxref in PDF (ISO 32000-1, 7.2.4), a text chunk before the
-// end of PNG (ISO/IEC 15948, 11.3.4.3).
-
-// Seal gives a picture with its seal. What is none of the four forms stays as it is.
-func Seal(picture []byte) []byte {
+// Put gives a picture with its seal. What is none of these forms stays as it is.
+func Put(picture []byte) []byte {
 	at, mark := place(picture)
 	if mark == nil {
 		return picture
@@ -28,7 +27,7 @@ func Seal(picture []byte) []byte {
 	return append(out, picture[at:]...)
 }
 
-// Unchanged reports whether data is what Seal gave, to the byte.
+// Unchanged reports whether data is what Put gave, to the byte.
 func Unchanged(data []byte) bool {
 	at, mark := place(data)
 	if mark == nil {
@@ -47,6 +46,8 @@ func place(data []byte) (at int, mark func(digest string) []byte) {
 		}
 	case bytes.HasPrefix(data, []byte("\x89PNG\r\n\x1a\n")) && bytes.HasSuffix(data, []byte(pngEnd)):
 		return len(data) - len(pngEnd), func(d string) []byte { return chunk("tEXt", "Software\x00coldseam "+d) }
+	case bytes.HasPrefix(data, []byte("// ")):
+		return len(data), func(d string) []byte { return []byte("// coldseam " + d + "\n") }
 	case bytes.HasPrefix(data, []byte("<")):
 		return len(data), func(d string) []byte { return []byte("<!-- coldseam " + d + " -->\n") }
 	}
