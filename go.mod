@@ -10,6 +10,7 @@ require (
 	github.com/creack/pty v1.1.24
 	github.com/go-echarts/go-echarts/v2 v2.6.7
 	github.com/google/go-cmp v0.6.0
+	github.com/kjk/lzma v0.0.0-20161016003348-3fd93898850d
 	github.com/pelletier/go-toml/v2 v2.4.3
 	github.com/rogpeppe/go-internal v1.14.1
 	github.com/tarm/serial v0.0.0-20180830185346-98f6abe2eb07

@@ -161,6 +161,7 @@ func (p *program) commands() []*cli.Command {
 		p.exportCommand(),
 		p.shareCommand(),
 		p.batchCommand(),
+		p.pocketCommand(),
 		p.completionCommand(),
 	}
 }

@@ -22,29 +22,34 @@ const largestPicture = 32 << 20
 // file that this program did not make or that was changed since: only pictures tell. A link is followed, and
 // the file that was there gives its mode.
 func (p *program) write(out string, force bool, data []byte) error {
-	to, err := filepath.EvalSymlinks(out)
-	if _, e := os.Lstat(out); e == nil && err != nil {
-		return refuse("-o %s: that is a link that leads to no file: remove it, or give another name", out)
-	}
+	to, old, err := p.place(out, force, data)
 	if err != nil {
-		to = out
-	}
-	old, err := os.Stat(to)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		old = nil
-	case err != nil:
-		return fmt.Errorf("-o %s: cannot be written: %s", out, cause(err))
-	default:
-		if err := p.mayReplace(out, to, old, force, data); err != nil {
-			return err
-		}
+		return err
 	}
 	if err := p.put(to, old, data); err != nil {
 		return fmt.Errorf("-o %s: cannot be written: %s", out, cause(err))
 	}
 	fmt.Fprintf(p.err, "Wrote %s\n", plain.Line(out))
 	return nil
+}
+
+// place is where data written to out goes, and what is there now, or nil.
+func (p *program) place(out string, force bool, data []byte) (to string, old fs.FileInfo, err error) {
+	to, err = filepath.EvalSymlinks(out)
+	if _, e := os.Lstat(out); e == nil && err != nil {
+		return "", nil, refuse("-o %s: that is a link that leads to no file: remove it, or give another name", out)
+	}
+	if err != nil {
+		to = out
+	}
+	old, err = os.Stat(to)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return to, nil, nil
+	case err != nil:
+		return "", nil, fmt.Errorf("-o %s: cannot be written: %s", out, cause(err))
+	}
+	return to, old, p.mayReplace(out, to, old, force, data)
 }
 
 // mayReplace refuses to write data in the place of a file that is of worth.

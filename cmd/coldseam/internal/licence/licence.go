@@ -2,7 +2,7 @@
 // they were gathered before it was built (see README.txt). It gathers nothing by itself.
 package licence
 
-//go:generate go run ./internal/gather gathered.txt
+//go:generate go run ./internal/gather gathered.txt coldseam/cmd/coldseam linux/amd64 darwin/amd64 windows/amd64
 
 import (
 	"embed"

@@ -1,6 +1,6 @@
-// Command gather writes the licences of all modules that coldseam is built from, on any
-// system, to the file named. It takes them from the module cache and from Go itself, asks
-// no network, and fails where a module has none.
+// Command gather writes the licences of all modules that a command of this module is built
+// from, on the systems named, to the file named. It takes them from the module cache and
+// from Go itself, asks no network, and fails where a module has none.
 package main
 
 import (
@@ -19,11 +19,11 @@ import (
 )
 
 func main() {
-	if len(os.Args) != 2 {
-		fmt.Fprintln(os.Stderr, "gather: name the file to write")
+	if len(os.Args) < 4 {
+		fmt.Fprintln(os.Stderr, "gather: name the file to write, the command, and its systems, such as linux/amd64")
 		os.Exit(2)
 	}
-	if err := gather(os.Args[1]); err != nil {
+	if err := gather(os.Args[1], os.Args[2], os.Args[3:]); err != nil {
 		fmt.Fprintln(os.Stderr, "gather:", err)
 		os.Exit(1)
 	}
@@ -36,10 +36,10 @@ type part struct {
 	folders []string // of the packages used
 }
 
-func gather(out string) error {
+func gather(out, command string, systems []string) error {
 	parts := map[string]*part{}
-	for _, system := range []string{"linux", "darwin", "windows"} {
-		if err := list(parts, system); err != nil {
+	for _, system := range systems {
+		if err := list(parts, command, system); err != nil {
 			return err
 		}
 	}
@@ -60,11 +60,12 @@ func gather(out string) error {
 	return os.WriteFile(out, text, 0o644)
 }
 
-// list adds the modules that the program has on a system.
-func list(parts map[string]*part, system string) error {
+// list adds the modules that a command has on a system.
+func list(parts map[string]*part, command, system string) error {
+	name, processor, _ := strings.Cut(system, "/")
 	// cgo on: without it the serial library for macOS is left out
-	env := []string{"GOOS=" + system, "GOARCH=amd64", "CGO_ENABLED=1", "GOFLAGS=-mod=readonly"}
-	b, err := run(env, "go", "list", "-deps", "-json=Dir,Module", "coldseam/cmd/coldseam")
+	env := []string{"GOOS=" + name, "GOARCH=" + processor, "CGO_ENABLED=1", "GOFLAGS=-mod=readonly"}
+	b, err := run(env, "go", "list", "-deps", "-json=Dir,Module", command)
 	if err != nil {
 		return err
 	}
