@@ -13,19 +13,19 @@ import (
 func (p *program) pocketCommand() *cli.Command {
 	return &cli.Command{
 		Name:      "pocket",
-		Usage:     "the whole tool as a page for the phone, for use without a signal",
+		Usage:     "the whole tool as one page for the phone, without a signal",
 		ArgsUsage: "-o coldseam.html, or --site FOLDER",
-		Description: `-o writes one file that holds everything. Send it to the phone and open it there
-with the browser. --site writes the same as a folder for any web host with https:
-open its address once, add it to the home screen, and it works without a signal.
-iPhones and iPads run no script in a file, so they need the site.
+		Description: `-o writes one file that holds everything: send it to the phone and open it there
+with the browser. --site writes the same as a folder for any web host with
+https: open its address once, add it to the home screen, and it works without
+a signal. iPhones and iPads run no script in a file, so they need the site.
 
    coldseam pocket -o coldseam.html
    coldseam pocket --site public`,
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "o", Usage: "the file to write, - for standard output"},
-			&cli.StringFlag{Name: "site", Usage: "the folder to write the site to, made where there is none"},
-			&cli.BoolFlag{Name: "force", Usage: "replace files that coldseam did not make, or that were changed since"},
+			&cli.StringFlag{Name: "site", Usage: "the folder for the site, made if it is missing"},
+			&cli.BoolFlag{Name: "force", Usage: "replace files that coldseam did not make"},
 		},
 		Action: p.pocket,
 	}
