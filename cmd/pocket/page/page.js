@@ -187,12 +187,13 @@ function select(text, button) {
 }
 
 async function share(text, name) {
-  const file = new File([text], name || "coldseam.txt", { type: "text/plain" });
-  if (!navigator.canShare?.({ files: [file] })) return save(text, name);
+  const what = name ? { files: [new File([text], name, { type: "text/plain" })] } : { text }; // without a name it is a message
+  const instead = () => name ? save(text, name) : copy(text);
+  if (!navigator.canShare?.(what)) return instead();
   try {
-    await navigator.share({ files: [file] });
+    await navigator.share(what);
   } catch (e) {
-    if (e.name !== "AbortError") save(text, name);
+    if (e.name !== "AbortError") instead();
   }
 }
 

@@ -170,7 +170,7 @@ func books(a *App) []markup.Node {
 		return append(out,
 			markup.El("p", "No drop is saved yet. Take one with New drop, on the first screen."),
 			markup.El("p", "Pages of readings that you have already, from another phone, from a computer or typed from an old notebook, can be added."),
-			touch("bring", "", "Add pages"), wayBack())
+			markup.El("nav", markup.Class("row"), touch("bring", "", "Add pages"), touch("back", "", "Back")))
 	}
 	if b.next() >= 0 {
 		a.show.Later = "lines"
@@ -213,10 +213,15 @@ func (b *bookState) search() markup.Node {
 		}
 		waters = markup.El("p", markup.El("label", markup.A("for", "water"), "Water"), markup.El("select", all...))
 	}
-	return markup.El("form", markup.Class("find"), markup.A("role", "search"), markup.A("data-do", "find"),
+	form := markup.El("form", markup.A("role", "search"), markup.A("data-do", "find"),
 		markup.El("p", markup.El("label", markup.A("for", "words"), "Words on the page"),
 			markup.El("input", markup.ID("words"), markup.A("name", "words"), markup.A("type", "search"), markup.A("enterkeyhint", "search"), markup.A("autocomplete", "off"), markup.A("value", b.words))),
-		waters, markup.El("button", markup.A("type", "submit"), "Find"))
+		waters, markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Find"))
+	parts := []any{markup.ID("find"), markup.El("summary", "Find a drop"), form}
+	if b.asks() {
+		parts = append(parts, markup.A("open", ""))
+	}
+	return markup.El("details", parts...)
 }
 
 // list is the drops themselves.
@@ -262,7 +267,13 @@ func found(h book.Head, l lineOf) string {
 	case l.Instead != "":
 		return capital(l.Instead)
 	}
-	t := "Thermocline " + l.Thermocline + ", band " + l.Band
+	thermocline := l.Thermocline
+	for _, unit := range []string{" ft", " m"} { // said once
+		if strings.HasSuffix(l.Band, unit) {
+			thermocline = strings.TrimSuffix(thermocline, unit)
+		}
+	}
+	t := "Thermocline " + thermocline + ", band " + l.Band
 	if l.Caught != "" {
 		t += ", " + l.Caught + " caught"
 	}

@@ -23,7 +23,7 @@ var bringActs = actions{
 }
 
 // pasted is what a text without a file is called.
-const pasted = "the pasted text"
+const pasted = "The pasted text"
 
 // bringState is pages that come in, file by file.
 type bringState struct {
@@ -65,7 +65,7 @@ func (a *App) bringOn() {
 		}
 		b.waiting, b.asking = b.waiting[1:], asking{}
 		if err != nil {
-			b.lines = append(b.lines, capital(report.Found(book.Unread(f.name, err))), "Nothing of it was added.")
+			b.lines = append(b.lines, report.Found(book.Unread(f.name, err)), "Nothing of it was added.")
 		} else {
 			a.add(f.name, sheets)
 		}
@@ -85,7 +85,7 @@ func bringLeave(a *App, _ Event) {
 	if b.open == nil {
 		return
 	}
-	b.lines = append(b.lines, capital(b.waiting[0].name)+" was left out.")
+	b.lines = append(b.lines, b.waiting[0].name+" was left out.")
 	b.waiting, b.asking = b.waiting[1:], asking{}
 	a.bringOn()
 }
@@ -109,7 +109,7 @@ func (a *App) add(name string, sheets []notebook.Sheet) {
 	case errors.Is(err, book.ErrInUse):
 		b.lines = append(b.lines, "Nothing was added: a drop is being taken in another window. End it there, then add the file again.")
 	case err != nil:
-		b.lines = append(b.lines, fmt.Sprintf("%s: %s added, and the next cannot be saved: %s. Make room, then add the same file again.", capital(name), unit.Count(added, "drop"), err))
+		b.lines = append(b.lines, fmt.Sprintf("%s: %s added, and the next cannot be saved: %s. Make room, then add the same file again.", name, unit.Count(added, "drop"), err))
 	case len(sheets) > 1 || there > 0:
 		b.lines = append(b.lines, report.AddedInAll(added, there, "", false))
 	}
@@ -161,7 +161,7 @@ func bringScreen(a *App) []markup.Node {
 	a.show.Title = "Add pages"
 	out := []markup.Node{markup.El("h1", "Add pages")}
 	if b.open != nil {
-		out = append(out, markup.El("p", capital(b.waiting[0].name)+" can be read in two ways."))
+		out = append(out, markup.El("p", b.waiting[0].name+" can be read in two ways."))
 		out = append(out, b.nodes("bring-answer")...)
 		return append(out, markup.El("nav", markup.Class("row"), touch("bring-leave", "", "Leave this one out"), touch("back", "", "Back")))
 	}
@@ -176,8 +176,8 @@ func bringScreen(a *App) []markup.Node {
 		markup.El("form", markup.A("data-do", "bring-text"),
 			markup.El("p", markup.El("label", markup.A("for", "pasted"), "Or paste pages here"),
 				markup.El("textarea", markup.ID("pasted"), markup.A("name", "text"), markup.A("rows", "6"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), markup.A("data-once", ""))),
-			markup.El("button", markup.A("type", "submit"), "Add")),
-		markup.El("nav", markup.Class("row"), touch("back", "", "Back")))
+			markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Add")),
+		wayBack())
 }
 
 // how tells how lines were read where that took more than plain reading.

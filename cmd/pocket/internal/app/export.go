@@ -122,9 +122,9 @@ func (x *exportState) says() string {
 	}
 	t := unit.Count(x.drops, "drop")
 	if x.what == "found" {
-		t += " that you looked for"
+		t = "The " + t + " you looked for"
 	}
-	return fmt.Sprintf("%s in %s, %d kB.", t, unit.Count(len(x.files), "text file"), max(size/1000, 1))
+	return fmt.Sprintf("%s, in %s of %d kB.", t, unit.Count(len(x.files), "text file"), max(size/1000, 1))
 }
 
 // file is one text and its buttons.
@@ -134,15 +134,15 @@ func (x *exportState) file(i int, f exported) []markup.Node {
 	if len(x.files) > 1 {
 		label = " part " + strconv.Itoa(i+1)
 	}
-	button := func(attr, text string) markup.Node {
-		return markup.El("button", markup.A("type", "button"), markup.A(attr, id), markup.A("data-name", name), text+label)
+	button := func(attr, text string, more ...any) markup.Node {
+		return markup.El("button", append(more, markup.A("type", "button"), markup.A(attr, id), markup.A("data-name", name), text+label)...)
 	}
 	out := []markup.Node{
-		markup.El("p", markup.Class("row"), button("data-share", "Send"), button("data-save", "Save as a file"), button("data-copy", "Copy")),
+		markup.El("p", markup.Class("row"), button("data-share", "Send", markup.Class("go")), button("data-save", "Save as a file"), button("data-copy", "Copy")),
 		markup.Pre(markup.ID(id), markup.A("hidden", ""), markup.Exact(f.text)),
 	}
 	if x.alone != "" {
-		out = append(out, markup.Pre(markup.Class("page"), strings.TrimRight(f.text, "\n")))
+		out = append(out, markup.Pre(markup.Class("paper"), strings.TrimRight(f.text, "\n")))
 	}
 	return out
 }

@@ -80,7 +80,7 @@ func TestRoundAllBooks(t *testing.T) {
 	}
 	first.do("book", "")
 	first.do("export", "")
-	first.has("drops in 1 text file")
+	first.has("drops, in 1 text file of")
 	name, text := first.only()
 	if name != "drops-2026-11-28.txt" {
 		t.Errorf("the file is called %s", name)
@@ -203,7 +203,7 @@ func TestExportInParts(t *testing.T) {
 		p.write(fmt.Sprintf("%d.txt", i), "water: W\ndate: 2026-07-0"+fmt.Sprint(i+1)+"\n0 ft: 70 F\n10 ft: 60 F\n"+strings.Repeat("# "+strings.Repeat("x", 98)+"\n", 4000))
 	}
 	p.do("export", "all")
-	p.has("5 drops in 3 text files", "part 3")
+	p.has("5 drops, in 3 text files of", "part 3")
 	drops := 0
 	all := p.handed()
 	for name, text := range all {
@@ -223,12 +223,12 @@ func TestBringAsks(t *testing.T) {
 	p := newPhone(t)
 	p.do("bring", "")
 	p.do("import", "water: Alder Kettle\ndate: 2026-07-18\n0 20\n5 19\n10 12\n", "name", "bare.txt")
-	p.has("Bare.txt can be read in two ways", "which is it?", "Leave this one out")
+	p.has("bare.txt can be read in two ways", "which is it?", "Leave this one out")
 	p.do("import", "water: Sedge Mere\ndate: 2026-07-19\n0 ft: 70 F\n10 ft: 62 F\n", "name", "second.txt")
-	p.has("Bare.txt")
+	p.has("bare.txt")
 	for _, value := range []string{"", "9", "-1", "x"} {
 		p.do("bring-answer", value)
-		p.has("Bare.txt")
+		p.has("bare.txt")
 	}
 	if len(p.pages()) != 0 {
 		t.Errorf("added before it was answered: %v", p.pages())
@@ -265,9 +265,9 @@ func TestBringRefused(t *testing.T) {
 	p := newPhone(t)
 	p.do("bring", "")
 	for _, c := range []struct{ name, text, says string }{
-		{"b.txt", "water: W\ndate: 2026-07-18\n0 ft: 70 F\n5 ft: 69 F\n\nwater: V\n0 ft: 60 F\n-5 ft: 900 F\n", "B.txt, line 8: cannot be read"},
-		{"c.txt", "", "C.txt: cannot be read: has no readings"},
-		{"d.png", "\x89PNG\r\n\x1a\n\x00\x00", "D.png: cannot be read: is not text"},
+		{"b.txt", "water: W\ndate: 2026-07-18\n0 ft: 70 F\n5 ft: 69 F\n\nwater: V\n0 ft: 60 F\n-5 ft: 900 F\n", "b.txt, line 8: cannot be read"},
+		{"c.txt", "", "c.txt: cannot be read: has no readings"},
+		{"d.png", "\x89PNG\r\n\x1a\n\x00\x00", "d.png: cannot be read: is not text"},
 		{hostile, "nothing", "alert(\"1\")"},
 		{strings.Repeat("n", 300), "0 ft: 70 F\n-5 ft: 900 F\n", strings.Repeat("n", 59) + "..., line 2"},
 		{"e.txt", strings.Repeat("0 ft: 70 F\n", 100000), "is larger than 1 MiB"},

@@ -21,7 +21,7 @@ func messageScreen(a *App) []markup.Node {
 		return append(out, told("There is no answer to tell: "+err.Error()), wayBack())
 	}
 	spot := a.answer.plan.Drop.Spot
-	out = append(out, markup.Pre(markup.ID("message"), markup.Class("message"), strings.TrimSuffix(report.Share(a.answer.plan, a.books.spot), "\n")))
+	out = append(out, markup.Pre(markup.ID("message"), markup.Class("paper"), strings.TrimSuffix(report.Share(a.answer.plan, a.books.spot), "\n")))
 	if strings.TrimSpace(spot) != "" {
 		tick := []any{markup.ID("spot"), markup.A("type", "checkbox"), markup.A("data-do", "message-spot")}
 		if a.books.spot {
@@ -31,7 +31,7 @@ func messageScreen(a *App) []markup.Node {
 	}
 	return append(out,
 		markup.El("p", markup.Class("row"),
-			markup.El("button", markup.A("type", "button"), markup.A("data-share", "message"), "Send"),
+			markup.El("button", markup.A("type", "button"), markup.A("data-share", "message"), markup.Class("go"), "Send"),
 			markup.El("button", markup.A("type", "button"), markup.A("data-copy", "message"), "Copy")),
 		wayBack())
 }

@@ -50,13 +50,14 @@ func (q *asking) answer(value string) bool {
 func (q *asking) nodes(do string) []markup.Node {
 	out := []markup.Node{}
 	if q.open.Text != "" {
-		out = append(out, markup.El("p", "Line "+strconv.Itoa(q.open.Line)+":"), markup.Pre(markup.Class("line"), q.open.Text))
+		out = append(out, markup.El("p", "Line "+strconv.Itoa(q.open.Line)+":"), markup.Pre(q.open.Text))
 	}
-	out = append(out, markup.El("p", markup.Class("ask"), capital(q.open.What)+": which is it?"))
+	out = append(out, markup.El("p", markup.Class("lead"), capital(q.open.What)+": which is it?"))
+	choices := []any{markup.Class("row")}
 	for i, c := range q.open.Choices {
-		out = append(out, touch(do, strconv.Itoa(i), markup.Class("choice"), capital(c)))
+		choices = append(choices, touch(do, strconv.Itoa(i), capital(c)))
 	}
-	return out
+	return append(out, markup.El("div", choices...))
 }
 
 // capital is a text that begins a line.

@@ -194,7 +194,7 @@ func fileScreen(a *App) []markup.Node {
 			markup.El("p", markup.El("label", markup.A("for", "settings"), "The settings file of Coldseam on a computer can be pasted here."),
 				markup.El("textarea", markup.ID("settings"), markup.A("name", "text"), markup.A("rows", strconv.Itoa(min(max(strings.Count(s.file, "\n")+2, 8), 24))),
 					markup.A("autocapitalize", "off"), markup.A("autocomplete", "off"), markup.A("spellcheck", "false"), markup.Exact(s.file))),
-			markup.El("button", markup.A("type", "submit"), "Save")),
+			markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Save")),
 		markup.Pre(markup.ID("saved"), markup.A("hidden", ""), markup.Exact(s.base)),
 		markup.El("nav", markup.Class("row"), markup.El("button", markup.A("type", "button"), markup.A("data-copy", "saved"), "Copy what is saved"),
 			markup.El("button", markup.A("type", "button"), markup.A("data-save", "saved"), markup.A("data-name", "settings.toml"), "Save as a file"),

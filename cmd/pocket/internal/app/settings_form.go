@@ -105,7 +105,7 @@ func (a *App) form(do string, fields []setting, path, text string) markup.Node {
 		}
 		all = append(all, a.field(f, value)...)
 	}
-	return markup.El("form", append(all, markup.El("button", markup.A("type", "submit"), "Save"))...)
+	return markup.El("form", append(all, markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Save"))...)
 }
 
 // field is a label, its input, and what is wrong with what was typed.
@@ -115,7 +115,7 @@ func (a *App) field(f setting, value string) []any {
 	label := []any{markup.A("for", id), f.label}
 	var below markup.Node
 	if a.settings.key == f.key && a.settings.wrong != "" {
-		below = markup.El("span", markup.Class("warning"), markup.ID(id+"-error"), "Not saved. "+a.settings.wrong)
+		below = markup.El("p", markup.Class("warning"), markup.ID(id+"-error"), "Not saved. "+a.settings.wrong)
 		attrs = append(attrs, markup.A("aria-invalid", "true"), markup.A("aria-describedby", id+"-error"))
 		a.show.Focus = id
 	}
@@ -133,7 +133,7 @@ func (a *App) field(f setting, value string) []any {
 		}
 		input = markup.El("input", append(attrs, markup.A("type", kind), markup.A("value", value), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"))...)
 	}
-	return []any{markup.El("p", markup.El("label", label...), input, below)}
+	return []any{markup.El("div", markup.Class("field"), markup.El("label", label...), input, below)}
 }
 
 func (f setting) hintIn(metric bool) string {
@@ -169,7 +169,10 @@ func (a *App) options(f setting, value string) []any {
 			}
 		}
 	}
-	if at < 0 {
+	switch {
+	case at < 0 && value == "": // a new one
+		at = 0
+	case at < 0:
 		at, list = len(list), append(list[:len(list):len(list)], choice{value, value})
 	}
 	for i, c := range list {

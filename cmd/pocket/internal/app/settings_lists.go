@@ -108,7 +108,7 @@ func listScreen(a *App) []markup.Node {
 		items = append(items, markup.El("li", touch("settings-entry", strconv.Itoa(n), l.entry(text, n))))
 	}
 	if items != nil {
-		out = append(out, markup.El("ul", append([]any{markup.Class("entries")}, items...)...))
+		out = append(out, markup.El("ul", append([]any{markup.Class("drops")}, items...)...))
 	}
 	return append(out, markup.El("nav", markup.Class("row"), touch("settings-entry", "new", l.another), touch("back", "", "Back")))
 }
