@@ -1,0 +1,68 @@
+package vector
+
+import (
+	"math"
+	"testing"
+
+	"coldseam/chart"
+)
+
+// A metre is as long across as down, and the fly hangs where the plan has it: the leader's
+// places in the picture against those of the scene.
+func TestSceneToScale(t *testing.T) {
+	seen := 0
+	for _, p := range plans(t) {
+		d := chart.Of(p.plan)
+		if d.Scene == nil {
+			if Scene(d) != "" {
+				t.Errorf("%s: a picture without an answer", p.name)
+			}
+			continue
+		}
+		seen++
+		shapes, _, _ := read(t, Scene(d))
+		var lead, line []at
+		for _, s := range of(shapes, "line") {
+			if s.attr["stroke-width"] == "1.5" {
+				lead = s.spots
+			}
+		}
+		line = of(shapes, "flyline")[0].spots
+		if len(lead) != len(d.Scene.Leader) || len(line) != len(d.Scene.Line) {
+			t.Fatalf("%s: a leader of %d places, a line of %d", p.name, len(lead), len(line))
+		}
+		from, fly := d.Scene.Line[0], d.Scene.Fly()
+		perM := (lead[len(lead)-1].y - line[0].y) / (fly.DepthM - from.DepthM)
+		for i, q := range d.Scene.Leader {
+			x, y := line[0].x+(q.XM-from.XM)*perM, line[0].y+(q.DepthM-from.DepthM)*perM
+			if math.Abs(x-lead[i].x) > 0.3 || math.Abs(y-lead[i].y) > 0.3 {
+				t.Errorf("%s: place %d of the leader is at %v, by the scale at %.1f, %.1f", p.name, i, lead[i], x, y)
+			}
+		}
+		if d.Scene.Bottom {
+			bed := of(shapes, "bed")[0].spots[0].y
+			if want := line[0].y + (d.Scene.BottomM-from.DepthM)*perM; math.Abs(bed-want) > 0.3 {
+				t.Errorf("%s: the bottom is at %v, by the scale at %v", p.name, bed, want)
+			}
+		}
+	}
+	if seen < 12 {
+		t.Errorf("%d scenes", seen)
+	}
+}
+
+// The numbers are those of the answer, all of them.
+func TestSceneNumbers(t *testing.T) {
+	for _, p := range plans(t) {
+		d := chart.Of(p.plan)
+		if d.Scene == nil {
+			continue
+		}
+		shapes, _, _ := read(t, Scene(d))
+		for _, n := range d.SceneNames() {
+			if !shows(shapes, n.What+" "+n.Value) {
+				t.Errorf("%s: %s %s is not in the picture", p.name, n.What, n.Value)
+			}
+		}
+	}
+}
