@@ -14,6 +14,7 @@ type name struct {
 	dot         bool // marks that place, which no line of the picture does
 	minor       bool // may be left out where there is no room
 	lines       []words
+	at          at // where it stands, within a scene
 }
 
 // words are a line of a name: its name first, then its value.
@@ -44,8 +45,8 @@ func (n name) high() float64 { return float64(len(n.lines))*lineGap + nameGap }
 
 // The gutter of names at the right of a picture: where their pointers bend, and where they begin.
 const (
-	gutterBend = Wide - 117
-	gutterText = Wide - 108
+	gutterBend = Wide - 120
+	gutterText = Wide - 112
 )
 
 // gutter sets the lines of names that are to stand one under the other, as many as there is room

@@ -20,12 +20,12 @@ func Scene(d chart.Drop) string {
 	s.water(p)
 	s.layers(p)
 	s.temps(p)
-	s.bed(p)
+	s.ground(p)
 	p.text(at{s.x0 - 6, s.surface - 17}, right, true, s.u.Depth.String())
 	p.down(s.depth, s.x0, s.depth.ticks(22, finest(s.u)))
 	s.tackle(p)
 	s.boat(p)
-	p.beside(s.names, 2, s.high-2)
+	s.named(p)
 	return picture("scene", "The answer, drawn to scale from the side", d.Brief.Sentence(), s.high, p)
 }
 
@@ -36,62 +36,42 @@ type scene struct {
 	u       unit.System
 	depth   axis    // in the angler's unit, from the surface to the end of the water drawn
 	x0, x1  float64 // ends of the water
-	lane    float64 // x where the lane of the band begins, which ends with the water
+	lane    float64 // x where the lane of the band ends, which begins with the water
 	stern   float64 // x
 	perM    float64 // pixels
 	surface float64 // y
+	bed     float64 // how high the bottom is drawn; 0: it is not
 	high    float64
 	names   []name
+	inside  bool // the names stand in the water, else under the drawing
 }
 
 const (
 	laneWide  = 12.0
-	mostScene = 300.0 // how high a scene is, without what its names need
-	bedHigh   = 18.0
+	mostScene = 300.0 // how high a scene is, without what stands under it
+	bedHigh   = 20.0
 )
 
+// layScene makes the drawing as large as the picture allows. The names stand in it where they
+// have room there, else under it.
 func layScene(d chart.Drop) *scene {
-	s := &scene{Scene: *d.Scene, d: d, u: d.Units.Shown(), x1: gutterBend - 6}
+	s := &scene{Scene: *d.Scene, d: d, u: d.Units.Shown(), x1: Wide - 2}
 	s.x0 = besideDepths([]float64{math.Floor(s.u.Depth.From(s.DepthM)), finest(s.u) + 10}, s.u)
-	s.lane = s.x1 - laneWide
-	room := s.lane - 4 - s.x0
+	s.lane = s.x0 + laneWide
+	room := s.x1 - s.lane - 6
 	s.perM = math.Min(room/s.WideM, mostScene/(s.HighM+s.DepthM))
-	s.stern = s.x0 + 1 + (room-s.WideM*s.perM)/2
-	above, below := math.Max(s.HighM*s.perM, 28)+2, 0.0
-	if s.Bottom {
-		below = bedHigh
-	}
-	for _, n := range d.SceneNames() {
-		s.names = append(s.names, name{what: n.What, value: n.Value})
-	}
-	names, high := gutter(s.names, math.Inf(1))
-	spare := math.Max(0, high+4-above-s.DepthM*s.perM-below)
-	s.surface = above + spare/2
+	s.stern = s.x1 - 2 - s.WideM*s.perM
+	s.surface = math.Max(s.HighM*s.perM, 28) + 2
 	foot := s.surface + s.DepthM*s.perM
-	s.high = foot + below + spare/2
-	if !s.Bottom { // water goes on to the picture's foot
-		foot = s.high - 2
+	if s.Bottom {
+		s.bed = bedHigh
 	}
+	s.high = foot + s.bed + 2
 	s.depth = axis{0, s.u.Depth.From((foot - s.surface) / s.perM), s.surface, foot}
-	for i, n := range d.SceneNames() {
-		names[i].to, names[i].dot = s.points(n)
+	if s.inside = s.fitWithin(); !s.inside {
+		s.fitUnder()
 	}
-	s.names = names
 	return s
-}
-
-// points is what the name of a thing points to, and whether that needs a dot.
-func (s *scene) points(n chart.Name) (to at, dot bool) {
-	to = s.at(n.At)
-	switch n.What {
-	case "leader":
-		return to, true
-	case "fly":
-		return at{math.Min(to.x+11, s.x1), to.y}, false
-	case "band":
-		return at{s.lane + laneWide/2, math.Min(to.y, s.depth.to-2)}, true
-	}
-	return at{s.x1, math.Min(to.y, s.depth.to)}, false
 }
 
 // at is a place of the scene in the picture.
@@ -133,53 +113,48 @@ func (s *scene) layers(p *pen) {
 	down := func(m float64) float64 { return math.Min(math.Max(s.y(m), s.depth.from), s.depth.to) }
 	if z, ok := s.d.Zone(chart.Band); ok {
 		top, bottom := down(z.TopM), down(z.BottomM)
-		p.area("band", 0.3, box(s.lane, top, s.x1, bottom)...)
+		p.area("band", 0.3, box(s.x0, top, s.lane, bottom)...)
 		if u, ok := s.d.BandUnknown(); ok {
-			p.line("edge", 1, "", hatch(s.lane, down(u.TopM), s.x1, bottom, 8)...)
+			p.line("edge", 1, "", hatch(s.x0, down(u.TopM), s.lane, bottom, 8)...)
 		}
-		p.line("edge", 1, "", append(box(s.lane, top, s.x1, bottom), at{s.lane, top}))
+		p.line("edge", 1, "", append(box(s.x0, top, s.lane, bottom), at{s.x0, top}))
 	}
 	if m, ok := s.d.Mark(chart.Thermocline); ok && s.y(m.At.Best) < s.depth.to {
-		p.line("line", 1.4, "9 3", []at{{s.x0, s.y(m.At.Best)}, {s.x1, s.y(m.At.Best)}})
+		p.line("line", 1.4, "9 3", []at{{s.clear(), s.y(m.At.Best)}, {s.x1, s.y(m.At.Best)}})
 	}
 }
 
-// temps are temperatures at the left, as far apart as they are readable, where no line runs.
+// temps are temperatures at the right, as far apart as they are readable, where no line runs.
 func (s *scene) temps(p *pen) {
 	const gap, half = 30.0, 9.0
-	under := 0.15 // of the boat, m
-	if s.Ice {
-		under = iceM
-	}
-	for y := s.y(under) + half + 2; y <= s.depth.to-half; y += gap {
+	for y := s.under() + half + 2; y <= s.depth.to-half; y += gap {
 		t, ok := s.d.TempAt((y-s.surface)/s.perM, 0)
 		text := s.u.Degrees(t)
-		x := s.x0 + 5 + width(text, false)
-		clear := true
-		if m, known := s.d.Mark(chart.Thermocline); known {
-			clear = math.Abs(s.y(m.At.Best)-y) > half+1
+		room := frame{s.x1 - 9 - width(text, false), y - half, s.x1, y + half}
+		if m, known := s.d.Mark(chart.Thermocline); known && math.Abs(s.y(m.At.Best)-y) < half+1 {
+			ok = false
 		}
-		for _, run := range [][]chart.Spot{s.Line, s.Leader} {
-			for i := 1; i < len(run); i++ {
-				a, b := s.at(run[i-1]), s.at(run[i])
-				if math.Min(a.x, b.x) < x+4 && math.Min(a.y, b.y) < y+half && math.Max(a.y, b.y) > y-half {
-					clear = false
-				}
-			}
-		}
-		if ok && clear {
-			p.text(at{s.x0 + 5, y}, left, false, text)
+		if ok && !room.crossed(s.spots(s.Line, chart.Spot{})) && !room.crossed(s.spots(s.Leader, chart.Spot{})) {
+			p.text(at{s.x1 - 5, y}, right, false, text)
 		}
 	}
 }
 
-func (s *scene) bed(p *pen) {
+// under is the y of where the water is free of the boat, or of the ice.
+func (s *scene) under() float64 {
+	if s.Ice {
+		return s.y(iceM)
+	}
+	return s.y(chart.Hull[1].DepthM)
+}
+
+// ground is the bottom.
+func (s *scene) ground(p *pen) {
 	if !s.Bottom {
 		return
 	}
-	y, foot := s.depth.to, s.depth.to+bedHigh
+	y, foot := s.depth.to, s.depth.to+s.bed
 	p.area("bed", 0.15, box(s.x0, y, s.x1, foot)...)
-	p.line("pointer", 0.7, "", hatch(s.x0, y, s.x1, foot, 9)...)
 	p.line("line", 2.2, "", []at{{s.x0, y}, {s.x1, y}})
 }
 
@@ -194,9 +169,18 @@ func (s *scene) tackle(p *pen) {
 		p.dot("paper", lead[0], 5.5)
 		p.dot("float", lead[0], 4.5)
 	}
-	p.dot("paper", fly, 5)
-	p.dot("dot", fly, 3.8)
-	p.line("line", 1.2, "", []at{fly, {fly.x + 8, fly.y - 5.5}}, []at{fly, {fly.x + 9, fly.y}}, []at{fly, {fly.x + 8, fly.y + 5.5}})
+	r := 3.8
+	if s.Bottom { // does not touch it
+		r = math.Min(math.Max(s.depth.to-fly.y-1.5, 2), r)
+	}
+	p.dot("paper", fly, r+1.2)
+	p.fly(fly, r)
+}
+
+// fly is the fly, its hackle to the right.
+func (p *pen) fly(q at, r float64) {
+	p.dot("dot", q, r)
+	p.line("line", 1.2, "", []at{q, {q.x + 2.1*r, q.y - 1.4*r}}, []at{q, {q.x + 2.3*r, q.y}}, []at{q, {q.x + 2.1*r, q.y + 1.4*r}})
 }
 
 // boat is the boat with its angler and the rod.
@@ -219,7 +203,7 @@ func (s *scene) ice(p *pen) {
 	const holeM = 0.15
 	hole := s.Leader[0].XM
 	l, r := s.at(chart.Spot{XM: hole - holeM}).x, s.at(chart.Spot{XM: hole + holeM}).x
-	for _, b := range [][]at{box(s.x0, s.surface, l, s.y(iceM)), box(r, s.surface, s.lane, s.y(iceM))} {
+	for _, b := range [][]at{box(s.lane, s.surface, l, s.y(iceM)), box(r, s.surface, s.x1, s.y(iceM))} {
 		p.area("paper", 0, b...)
 		p.line("curve", 1, "", append(b, b[0]))
 	}

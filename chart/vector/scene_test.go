@@ -23,7 +23,7 @@ func TestSceneToScale(t *testing.T) {
 		shapes, _, _ := read(t, Scene(d))
 		var lead, line []at
 		for _, s := range of(shapes, "line") {
-			if s.attr["stroke-width"] == "1.5" {
+			if lead == nil && s.attr["stroke-width"] == "1.5" {
 				lead = s.spots
 			}
 		}

@@ -5,7 +5,7 @@
 // attribute, no <style>, no script, no reference, nothing but shapes and texts with classes.
 // Style holds the colours of these classes, for a light page and a dark one; without it all is
 // drawn in the page's own colour. Sizes are those of a phone held upright: 360 across, and
-// texts of 15 (Wide, font). Bytes are the same each time.
+// texts of 15.5 (Wide, font). Bytes are the same each time.
 package vector
 
 import (
@@ -21,7 +21,7 @@ import (
 const Wide = 360.0
 
 const (
-	font    = 15.0 // size of texts
+	font    = 15.5 // size of texts: 14 pixels where the phone is 360 wide and the page has margins
 	lineGap = 17.0 // from one line of text to the next
 )
 
