@@ -9,7 +9,7 @@ const Style = `.picture { display: block; width: 100%; max-width: 32rem; height:
   --v-t0: #bfbce7; --v-t1: #c8c7e1; --v-t2: #d2d1d9; --v-t3: #e1dbd2; --v-t4: #f3e4cc; --v-t5: #ffefd8; }
 @media screen and (prefers-color-scheme: dark) {
   .picture { --v-ink: #e9eef3; --v-paper: #0f161d; --v-quiet: #b4bec8; --v-grid: #2a343e; --v-curve: #9cc3ee; --v-doubt: #24405f; --v-rib: #6c93bd;
-    --v-band: #45380c; --v-edge: #e0bb55; --v-bed: #3a352d; --v-signal: #ff9f5a;
+    --v-band: #45380c; --v-edge: #e0bb55; --v-bed: #2a2622; --v-signal: #ff9f5a;
     --v-t0: #22295a; --v-t1: #272e4c; --v-t2: #2d3240; --v-t3: #373434; --v-t4: #42382a; --v-t5: #4b3b20; }
 }
 .v-text, .v-name, .v-dot { fill: var(--v-ink); }
