@@ -119,6 +119,7 @@ func oneAtATime(v *tab) {
 	v.touch("#b")
 	v.touch("#b")
 	v.is("waiting", `[given.do, waiting.length]`, `["slow",2]`)
+	v.until("what follows by itself is shown, and is no answer", `document.title === "Meanwhile" && given.do === "slow" && byId("say").textContent !== "aside"`)
 	v.until("it is said", `!byId("busy").hidden && main.getAttribute("aria-busy") === "true"`)
 	v.settled()
 	v.is("done", sent, `[["slow","1500",{}],["b","",{}],["b","",{}]]`)
@@ -218,6 +219,7 @@ func ends(v *tab) {
 
 // fails: why the page cannot go on, what to do, and nothing that was typed is lost.
 func fails(v *tab, words, detail string) {
+	v.until("what follows by itself is shown, and is no answer", `document.title === "Meanwhile" && given.do === "slow" && byId("say").textContent !== "aside"`)
 	v.until("it is said", `!!byId("trouble").textContent`)
 	if text := value[string](v, `byId("trouble").innerText`); !strings.Contains(text, words) || !strings.Contains(text, detail) || !strings.Contains(text, "oad again") && !strings.Contains(text, "up-to-date") {
 		v.Errorf("said: %s", text)

@@ -4,13 +4,13 @@ package page_test
 // way.
 func leaves(v *tab) {
 	v.shows(`<h1>Leave</h1><pre id="text" hidden>a
-&lt;b&gt; é</pre><div class="row"><button id="copy" data-copy="text">copy</button><button id="share" data-share="text" data-name="drop.txt">share</button><button id="save" data-save="text" data-name="drop.txt">save</button></div>`, ``)
+&lt;b&gt; é</pre><div class="row"><button id="copy" data-copy="text">copy</button><button id="share" data-share="text" data-name="drop.txt">share</button><button id="message" data-share="text">message</button><button id="save" data-save="text" data-name="drop.txt">save</button></div>`, ``)
 	v.do(`window.got = [];
 		const set = (o, name, value) => Object.defineProperty(o, name, { value, configurable: true, writable: true });
 		set(window, "set", set);
 		set(navigator, "clipboard", { writeText: async (text) => { got.push("copied " + text); } });
-		set(navigator, "canShare", ({ files }) => files.length === 1);
-		set(navigator, "share", async ({ files }) => { got.push("shared " + files[0].name + " " + await files[0].text()); });
+		set(navigator, "canShare", ({ files, text }) => files ? files.length === 1 : !!text);
+		set(navigator, "share", async ({ files, text }) => { got.push(text ? "sent " + text : "shared " + files[0].name + " " + await files[0].text()); });
 		URL.createObjectURL = (blob) => { blob.text().then((text) => got.push("saved " + text)); return "blob:nothing"; };
 		HTMLAnchorElement.prototype.click = function () { got.push(this.download + " " + this.protocol); }`)
 	check := func(what, button, want string) {
@@ -22,6 +22,7 @@ func leaves(v *tab) {
 	}
 	check("copied", "#copy", `[["copied a\n<b> é"],"Copied"]`)
 	check("shared", "#share", `[["shared drop.txt a\n<b> é"],"Copied"]`)
+	check("sent", "#message", `[["sent a\n<b> é"],"Copied"]`)
 	check("saved", "#save", `[["drop.txt blob:","saved a\n<b> é"],"Saved as drop.txt"]`)
 	v.do(`set(navigator, "share", async () => { throw new DOMException("no", "AbortError"); })`)
 	check("not shared after all", "#share", `[[],"Saved as drop.txt"]`)
@@ -29,6 +30,7 @@ func leaves(v *tab) {
 	check("sharing refused", "#share", `[["drop.txt blob:","saved a\n<b> é"],"Saved as drop.txt"]`)
 	v.do(`set(navigator, "canShare", undefined)`)
 	check("no share sheet", "#share", `[["drop.txt blob:","saved a\n<b> é"],"Saved as drop.txt"]`)
+	check("no share sheet for a message", "#message", `[["copied a\n<b> é"],"Copied"]`)
 	v.do(`set(navigator, "clipboard", undefined); document.execCommand = (what) => { got.push(what + " " + getSelection()); return true; }`)
 	check("copied the old way", "#copy", `[["copy a\n<b> é"],"Copied"]`)
 	v.is("nothing is left of it", `!!byId("to-copy")`, `false`)

@@ -110,7 +110,7 @@ document.addEventListener("click", (e) => {
   if (b.matches(".timer")) touchTimer(b);
   else if (b.hasAttribute("data-go-on")) goOn();
   else if (attr(b, "data-copy")) copy(textOf(attr(b, "data-copy")), b);
-  else if (attr(b, "data-share")) share(textOf(attr(b, "data-share")), attr(b, "data-name"));
+  else if (attr(b, "data-share")) share(textOf(attr(b, "data-share")), attr(b, "data-name"), b);
   else if (attr(b, "data-save")) save(textOf(attr(b, "data-save")), attr(b, "data-name"));
   else if (attr(b, "data-do")) {
     let value = attr(b, "data-value");
@@ -186,9 +186,10 @@ function select(text, button) {
   }
 }
 
-async function share(text, name) {
-  const what = name ? { files: [new File([text], name, { type: "text/plain" })] } : { text }; // without a name it is a message
-  const instead = () => name ? save(text, name) : copy(text);
+// share hands on a text as a file, or where it has no name as a message.
+async function share(text, name, button) {
+  const what = name ? { files: [new File([text], name, { type: "text/plain" })] } : { text };
+  const instead = () => name ? save(text, name) : copy(text, button);
   if (!navigator.canShare?.(what)) return instead();
   try {
     await navigator.share(what);

@@ -13,7 +13,10 @@ class Go {
     let shown = { title: "Stand-in", main: FIRST, say: "", focus: "", persist: false, awake: false, depth: 0, turn: false };
     for (let e = { do: "start" }; e.do !== "end"; e = await pocket.next()) {
       if (e.do === "show") shown = { ...shown, say: "", focus: "", turn: false, ...JSON.parse(e.value) };
-      else if (e.do === "slow") await new Promise((go) => setTimeout(go, Number(e.value)));
+      else if (e.do === "slow") {
+        pocket.show({ ...shown, events, title: "Meanwhile", say: "aside", aside: true });
+        await new Promise((go) => setTimeout(go, Number(e.value)));
+      }
       else if (e.do === "throw") setTimeout(() => { throw new Error("broken"); });
       else if (e.do === "lock") shown = { ...shown, say: await pocket.lock() ? "locked" : "in use" };
       if (e.fields && e.do !== "show") events.push(e);
