@@ -16,6 +16,7 @@ import (
 	"text/template"
 
 	"coldseam/chart/seal"
+	"coldseam/chart/vector"
 )
 
 // The README of the built parts is always there, so a folder without the parts builds too.
@@ -41,7 +42,7 @@ type content struct{ Policy, Site, Style, Script, Worker, Licences, Program stri
 // write writes the page, alone or as part of a site.
 func write(site bool) ([]byte, error) {
 	program := read("built/pocket.lzma")
-	c := content{Style: read("page.css"), Script: texts(onPage), Worker: texts(inWorker), Licences: read("built/licences.txt")}
+	c := content{Style: read("page.css") + vector.Style, Script: texts(onPage), Worker: texts(inWorker), Licences: read("built/licences.txt")}
 	if program == "" || c.Licences == "" || read("built/wasm_exec.js") == "" {
 		return nil, ErrNotBuilt
 	}
