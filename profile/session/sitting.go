@@ -32,7 +32,11 @@ func (t *sitting) set(d profile.Drop, old int) {
 // note changes what is noted of the drop (its bottom, the wind) to that of d.
 func (t *sitting) note(d profile.Drop) {
 	d.Readings = t.drop.Readings
+	moved := t.moved
 	t.set(d, t.old)
+	if !d.Bottom.Known || moved.Value <= d.Bottom.Value {
+		t.moved = moved
+	}
 }
 
 // add takes readings in. It gives the readings that are flagged now and were not before,

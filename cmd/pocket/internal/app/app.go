@@ -24,6 +24,7 @@ type Options struct {
 	Now      func() time.Time
 	Lock     func() (unlock func(), err error) // keeps other pages out while a drop is taken; book.ErrInUse
 	Durable  bool                              // what is saved outlives the page
+	Disk     book.Disk                         // nil: the machine's
 }
 
 // Event is what somebody did on the page: what is to be done, with a value, and the fields
@@ -67,6 +68,7 @@ type App struct {
 
 // state is what the screens keep between events.
 type state struct {
+	home     homeState
 	taking   takingState
 	answer   answerState
 	books    bookState
@@ -82,7 +84,7 @@ func New(o Options) *App {
 }
 
 // acts are what each event does.
-var acts = joined(homeActs, takingActs, answerActs, timerActs, catchActs, bookActs, exportActs, bringActs, messageActs, settingsActs)
+var acts = joined(homeActs, pasteActs, takingActs, answerActs, timerActs, catchActs, bookActs, exportActs, bringActs, messageActs, settingsActs)
 
 type actions map[string]func(a *App, e Event)
 
@@ -116,7 +118,7 @@ func (a *App) Do(e Event) Show {
 
 // start opens the book and reads the settings.
 func (a *App) start(Event) {
-	a.book = book.At(a.o.Dir, book.System{})
+	a.book = book.At(a.o.Dir, a.disk())
 	a.readSettings()
 }
 
@@ -126,9 +128,9 @@ func (a *App) goTo(s screen) {
 	a.screen = s
 }
 
-// back shows the screen before.
+// back shows the screen before; readings that could not be saved are not left.
 func (a *App) back() {
-	if n := len(a.before); n > 0 {
+	if n := len(a.before); n > 0 && !a.unsaved() {
 		a.screen, a.before = a.before[n-1], a.before[:n-1]
 	}
 }

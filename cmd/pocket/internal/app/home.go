@@ -1,15 +1,148 @@
 package app
 
-import "coldseam/cmd/pocket/internal/markup"
+import (
+	"fmt"
+
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile"
+	"coldseam/profile/book"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
+	"coldseam/profile/plan"
+	"coldseam/profile/report"
+	"coldseam/profile/unit"
+)
 
 var homeActs = actions{
-	"home": func(a *App, _ Event) { a.homeward() },
+	"home":        func(a *App, _ Event) { a.homeward() },
+	"home-go-on":  func(a *App, e Event) { a.goOn(e.Value) },
+	"home-finish": homeFinish,
+	"home-last":   homeLast,
 }
 
-// home is the first screen: the last drop, or a new one.
-func home(*App) []markup.Node {
-	return []markup.Node{
-		markup.El("h1", "Coldseam"),
-		markup.El("button", markup.Class("big"), markup.A("data-do", "drop"), "New drop"),
+// homeState is what the first screen has to tell.
+type homeState struct {
+	wrong string // what went wrong on the way here
+	paste pasteState
+}
+
+// home is the first screen: drops that were cut off, a new one, the last one.
+func home(a *App) []markup.Node {
+	a.leave()
+	out := []markup.Node{markup.El("h1", markup.ID("title"), "Coldseam")}
+	out = append(out, a.warnings()...)
+	out = append(out, a.cutOffs()...)
+	out = append(out, touch("drop", "", markup.ID("drop"), markup.Class("big"), "New drop"))
+	out = append(out, a.lastDrop())
+	out = append(out, a.pasteForm())
+	return append(out, markup.El("nav", markup.Class("row"), touch("book", "", "Book"), touch("settings", "", "Settings")))
+}
+
+// warnings are what is wrong with this phone, and what went wrong last.
+func (a *App) warnings() (out []markup.Node) {
+	warn := func(text string) {
+		out = append(out, markup.El("p", markup.Class("warning"), markup.A("role", "alert"), text))
+	}
+	if a.home.wrong != "" {
+		warn(a.home.wrong)
+		a.home.wrong = ""
+	}
+	if !a.o.Durable {
+		warn("This browser keeps nothing: what you read is gone once this page is closed. Open it in another browser or not in a private window, or copy each drop out.")
+	}
+	if a.setErr != nil {
+		warn("The settings are not used, because they cannot be read: " + plain.Line(a.setErr.Error()) + ". Mend them under Settings.")
+	}
+	return out
+}
+
+// nameOf names a drop by its water, spot and date.
+func nameOf(d profile.Drop) string {
+	if name := report.WhereWhen(d); name != "" {
+		return name
+	}
+	return "a drop without a name"
+}
+
+// cutOffs are the drops that were cut off, to be gone on with.
+func (a *App) cutOffs() (out []markup.Node) {
+	all, err := a.book.Unended()
+	if err != nil { // the folder is not there yet
+		return nil
+	}
+	for _, u := range all {
+		if u.Err != nil { // the book shows it
+			continue
+		}
+		name := "a drop"
+		if is := report.WhereWhen(u.Drop); is != "" {
+			name = "the drop of " + is
+		}
+		name += ", " + unit.Count(len(u.Drop.Readings), "reading")
+		out = append(out, touch("home-go-on", u.Path, markup.Class("big"), "Go on with "+name))
+		if len(u.Drop.Readings) > 0 {
+			out = append(out, touch("home-finish", u.Path, markup.Class("plain"), "It is finished: show its answer"))
+		}
+	}
+	return out
+}
+
+// homeFinish ends a drop that was cut off.
+func homeFinish(a *App, e Event) {
+	b, unlock, err := a.hold()
+	if err != nil {
+		a.home.wrong = held(err)
+		return
+	}
+	defer unlock()
+	u, err := cutOff(b, e.Value)
+	if err == nil {
+		err = u.Save(u.Drop, true)
+	}
+	if err != nil {
+		a.home.wrong = fmt.Sprintf("The drop was not ended: %s.", plain.Line(book.Cause(err)))
+		return
+	}
+	a.before = []screen{home}
+	a.showAnswer(notebook.Sheet{Name: u.Path, Drop: u.Drop}, u.Path)
+}
+
+// last is the drop of the latest date that has ended.
+func (a *App) last() (book.Entry, bool) {
+	heads, err := a.book.Heads(a.reading())
+	if err != nil {
+		return book.Entry{}, false
+	}
+	for i := len(heads) - 1; i >= 0; i-- {
+		if h := heads[i]; h.Err == nil && !h.Unended {
+			e := a.book.Read(heads[i:i+1], a.reading())[0]
+			return e, e.Err == nil && len(e.Drop.Readings) > 0
+		}
+	}
+	return book.Entry{}, false
+}
+
+// lastDrop is the answer of the last drop in a sentence; a touch opens it.
+func (a *App) lastDrop() markup.Node {
+	e, ok := a.last()
+	if !ok {
+		return nil
+	}
+	sentence := "Open it to see what is missing for an answer."
+	if in, err := a.set.Input(e.Drop); err == nil {
+		if p, err := plan.Make(in); err == nil {
+			sentence = report.Short(p, nil).Sentence()
+		}
+	}
+	return markup.El("section", markup.El("h2", "Last drop"),
+		markup.El("div", markup.Class("drops"), touch("home-last", e.Path,
+			markup.El("b", capital(nameOf(e.Drop))), " ", markup.El("span", sentence))))
+}
+
+// homeLast opens the answer of the last drop.
+func homeLast(a *App, e Event) {
+	if last, ok := a.last(); ok && last.Path == e.Value {
+		a.before = []screen{home}
+		a.showAnswer(last.Sheet, last.Path)
 	}
 }

@@ -1,6 +1,453 @@
 package app
 
-var takingActs = actions{}
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile"
+	"coldseam/profile/book"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
+	"coldseam/profile/report"
+	"coldseam/profile/session"
+	"coldseam/profile/settings"
+	"coldseam/profile/unit"
+)
+
+var takingActs = actions{
+	"drop":         func(a *App, _ Event) { a.take() },
+	"take-type":    takeTyped,
+	"take-line":    takeLine,
+	"take-move":    func(a *App, e Event) { a.doing(func(s *session.Session) { s.Move(marks[e.Value]) }) },
+	"take-keep":    func(a *App, _ Event) { a.word("skip", a.taking.view.Doubted) },
+	"take-skip":    func(a *App, _ Event) { a.word("skip", !a.taking.view.Doubted) },
+	"take-undo":    takeUndo,
+	"take-end":     func(a *App, _ Event) { a.word("stop", true) },
+	"take-choose":  takeChoose,
+	"take-answer":  takeAnswer,
+	"take-leave":   takeLeave,
+	"take-reading": openReading,
+	"take-right":   rightReading,
+	"take-out":     outReading,
+}
+
+// marks are how far the buttons move the depth that is asked for.
+var marks = map[string]int{"above": -1, "below": 1}
 
 // takingState is a drop that is being taken.
-type takingState struct{}
+type takingState struct {
+	s       *session.Session // nil where none is
+	view    session.View
+	told    []session.Told // what the last event had to tell
+	refused string         // what was typed last, where it was not taken,
+	lined   bool           // and that it was typed as a line
+	page    string         // the drop to be copied, where it could not be saved
+	asked   int            // how many questions there were: a late touch answers none but its own
+	fixing  int            // the reading that is looked at
+	units   bool           // the units were asked for: the settings keep them
+	kept    bool           // the first reading is saved
+	unlock  func()
+}
+
+// hold opens the book for saving, and keeps other pages out of it.
+func (a *App) hold() (*book.Book, func(), error) {
+	b, err := book.Open(a.o.Dir, a.disk())
+	if err != nil {
+		return nil, nil, err
+	}
+	if a.o.Lock == nil {
+		return b, func() {}, nil
+	}
+	unlock, err := a.o.Lock()
+	return b, unlock, err
+}
+
+// disk is where the book is kept.
+func (a *App) disk() book.Disk {
+	if a.o.Disk != nil {
+		return a.o.Disk
+	}
+	return book.System{}
+}
+
+// held says why the book cannot be saved in.
+func held(err error) string {
+	if errors.Is(err, book.ErrInUse) {
+		return "A drop is being taken in another window or tab: go on there, or close that one first."
+	}
+	return "Nothing can be saved on this phone: " + plain.Line(book.Cause(err)) + "."
+}
+
+// take begins a drop.
+func (a *App) take() {
+	if b, ok := a.begin(); ok {
+		a.taking.s = session.New(a.beginning(b))
+		a.taking.units = !a.hasUnits()
+		a.goTo(takingScreen)
+		a.after(nil)
+	}
+}
+
+// goOn goes on with a drop that was cut off.
+func (a *App) goOn(path string) {
+	b, ok := a.begin()
+	if !ok {
+		return
+	}
+	u, err := cutOff(b, path)
+	if err != nil {
+		a.leave()
+		a.home.wrong = plain.Line(err.Error())
+		return
+	}
+	o := a.beginning(b)
+	o.Cut = []session.Cut{{Drop: u.Drop, Store: u.Store(new(book.Log))}}
+	a.taking.s = session.New(o)
+	a.taking.s.Type("1") // the question which drop to go on with was answered by the touch
+	a.taking.kept = true
+	a.goTo(takingScreen)
+	a.after(nil)
+}
+
+var errNotCut = errors.New("that drop was ended or changed meanwhile")
+
+// cutOff finds a drop that was cut off by its page.
+func cutOff(b *book.Book, path string) (book.Unended, error) {
+	all, err := b.Unended()
+	if err != nil {
+		return book.Unended{}, err
+	}
+	for _, u := range all {
+		if u.Path == path && u.Err == nil {
+			return u, nil
+		}
+	}
+	return book.Unended{}, errNotCut
+}
+
+// begin makes all ready for a drop.
+func (a *App) begin() (*book.Book, bool) {
+	a.leave()
+	b, unlock, err := a.hold()
+	if err != nil {
+		a.home.wrong = held(err)
+		return nil, false
+	}
+	a.taking = takingState{unlock: unlock, fixing: -1}
+	return b, true
+}
+
+// beginning is what a drop is begun with.
+func (a *App) beginning(b *book.Book) session.Options {
+	b.Touched = func(what book.Touch, path, now string) {
+		if s := a.taking.s; s != nil {
+			s.Tell(report.Touched(what, path, now))
+		}
+	}
+	return session.Options{
+		Headers: a.set.Headers, Now: a.o.Now(), Clock: a.o.Now, New: b.Store(new(book.Log)),
+		Fish: a.set.Fish, Waters: a.set.WaterNames(), Touch: true,
+	}
+}
+
+// hasUnits reports whether the settings hold the units of the line and the thermometer.
+func (a *App) hasUnits() bool {
+	for _, h := range a.set.Headers {
+		if h.Key == "units" {
+			return true
+		}
+	}
+	return false
+}
+
+// leave lets go of the drop that is being taken: what was read of it is saved, and it can be
+// gone on with.
+func (a *App) leave() {
+	if a.taking.unlock != nil {
+		a.taking.unlock()
+	}
+	a.taking = takingState{fixing: -1}
+}
+
+// unsaved reports whether leaving would lose what could not be saved.
+func (a *App) unsaved() bool {
+	q := a.taking.view.Question
+	return a.taking.s != nil && q != nil && q.Failed
+}
+
+// doing has something done to the drop, and looks at what came of it.
+func (a *App) doing(do func(s *session.Session)) {
+	t := &a.taking
+	if t.s == nil {
+		return
+	}
+	was := t.view.Drop.Readings
+	do(t.s)
+	a.after(was)
+}
+
+// word is one of the words that the session hears, where it has a meaning.
+func (a *App) word(word string, has bool) {
+	if t := &a.taking; t.s != nil && t.view.Question == nil && has {
+		a.doing(func(s *session.Session) { s.Type(word) })
+	}
+}
+
+// after looks at the drop after an event; was are the readings before it.
+func (a *App) after(was []profile.Reading) {
+	t := &a.taking
+	asked := t.view.Question
+	t.view, t.told, t.refused, t.lined = t.s.View(), nil, "", false
+	for _, told := range t.view.Told {
+		switch {
+		case told.Page != "":
+			t.page = told.Page
+		case told.Text != "" && told.Kind != session.Why && told.Column == nil:
+			t.told = append(t.told, told)
+		}
+	}
+	if q := t.view.Question; q != nil && q != asked {
+		t.asked++
+	}
+	if t.s.Saved() != "" && len(t.view.Drop.Readings) > 0 && !a.unsaved() {
+		a.firstSaved()
+	}
+	a.tellTaking(was)
+	if t.view.Ended {
+		a.ended()
+	}
+}
+
+// firstSaved is done once a drop is on the disk.
+func (a *App) firstSaved() {
+	t := &a.taking
+	if !t.kept {
+		t.kept, a.show.Persist = true, true
+	}
+	if t.units && a.setErr == nil {
+		text, err := a.settingsText()
+		if err == nil {
+			text, err = settings.Set(text, "units", t.view.Drop.Units.String())
+		}
+		if err == nil && a.saveSettings(text) == nil {
+			t.told = append(t.told, session.Told{Text: "These units stay for the next drops, until the settings say otherwise."})
+		}
+	}
+	t.units = false
+}
+
+// tellTaking says in a line what was done; the rest stands on the screen.
+func (a *App) tellTaking(was []profile.Reading) {
+	t := &a.taking
+	v := t.view
+	taken := ""
+	if len(v.Drop.Readings) > len(was) && v.Last != nil && !a.unsaved() {
+		taken = "Saved: " + valueOf(*v.Last) + " at " + depthOf(*v.Last) + "."
+	}
+	switch {
+	case a.unsaved():
+		taken = "Not saved."
+	case v.Question != nil || v.Ended:
+	case t.wrong():
+		taken = "Not taken."
+	case v.Doubted:
+		taken += " It looks odd."
+	case v.Wanted.Known:
+		taken += " Next: " + report.Mark(v.Wanted.Value, v.Drop.Units.Shown()) + "."
+	default:
+		taken += " It is enough."
+	}
+	a.say(strings.TrimSpace(taken))
+}
+
+// ended shows the answer of a drop, or why there is none.
+func (a *App) ended() {
+	s := a.taking.s
+	drop, path, err := s.Drop(), s.Saved(), s.Err()
+	a.leave()
+	if err != nil {
+		a.homeward()
+		a.home.wrong = capital(plain.Line(err.Error())) + "."
+		return
+	}
+	a.before = []screen{home}
+	a.showAnswer(notebook.Sheet{Name: path, Drop: drop}, path)
+}
+
+// takeTyped takes what was typed into the large field.
+func takeTyped(a *App, e Event) { a.typed(e.Fields["temp"], "Type the temperature first.", false) }
+
+// takeLine takes a line, or a whole page, as the notebook reads it.
+func takeLine(a *App, e Event) { a.typed(e.Fields["line"], "Type something first.", true) }
+
+func (a *App) typed(text, empty string, line bool) {
+	t := &a.taking
+	text = strings.TrimSpace(text)
+	switch {
+	case t.s == nil || t.view.Question != nil:
+		return
+	case text == "":
+		t.told = []session.Told{{Kind: session.Wrong, Text: empty}}
+		a.say(empty)
+		return
+	}
+	a.doing(func(s *session.Session) { s.Type(text) })
+	if t.wrong() {
+		t.refused, t.lined = text, line
+	}
+}
+
+// refusedNumber is what the number field had that was not taken.
+func (t *takingState) refusedNumber() string {
+	if t.lined {
+		return ""
+	}
+	return t.refused
+}
+
+// wrong reports whether the last event was refused.
+func (t *takingState) wrong() bool {
+	for _, told := range t.told {
+		if told.Kind == session.Wrong {
+			return true
+		}
+	}
+	return false
+}
+
+// takeUndo takes back the reading that the button named, and the question that is open about
+// it.
+func takeUndo(a *App, e Event) {
+	t := &a.taking
+	if q := t.view.Question; t.s == nil || q != nil && !q.Undoes() || t.view.Last == nil || e.Value != t.undoes() {
+		return
+	}
+	a.doing(func(s *session.Session) { s.Type("undo") })
+}
+
+// undoes names the reading that undo takes back.
+func (t *takingState) undoes() string {
+	r := t.view.Last
+	return fmt.Sprintf("%d: %s, %s", len(t.view.Drop.Readings), depthOf(*r), valueOf(*r))
+}
+
+// takeChoose answers the open question with a choice: the number of the question, and of the
+// choice from 0.
+func takeChoose(a *App, e Event) {
+	question, choice, _ := strings.Cut(e.Value, ".")
+	n, err := strconv.Atoi(choice)
+	t := &a.taking
+	if q := t.view.Question; err != nil || q == nil || question != strconv.Itoa(t.asked) || n < 0 || n >= len(q.Choices) {
+		return
+	}
+	a.doing(func(s *session.Session) { s.Type(strconv.Itoa(n + 1)) })
+}
+
+// takeAnswer answers the open question with a line of text.
+func takeAnswer(a *App, e Event) {
+	t := &a.taking
+	q, text := t.view.Question, strings.TrimSpace(e.Fields["answer"])
+	switch {
+	case q == nil || q.Line() == "":
+	case text == "":
+		t.told = []session.Told{{Kind: session.Wrong, Text: "Type the number first, or say that you do not know it."}}
+		a.say(t.told[0].Text)
+	default:
+		a.doing(func(s *session.Session) { s.Type(text) })
+		if t.wrong() {
+			t.refused = text
+		}
+	}
+}
+
+// takeLeave leaves the open question.
+func takeLeave(a *App, e Event) {
+	t := &a.taking
+	if q := t.view.Question; q != nil && q.Leaves() && e.Value == strconv.Itoa(t.asked) {
+		a.doing(func(s *session.Session) { s.Type("skip") })
+	}
+}
+
+// openReading looks at one reading.
+func openReading(a *App, e Event) {
+	t := &a.taking
+	n, err := strconv.Atoi(e.Value)
+	if err != nil || t.s == nil || t.view.Question != nil || n < 0 || n >= len(t.view.Drop.Readings) || t.fixing >= 0 {
+		return
+	}
+	t.fixing, t.told, t.refused, t.lined = n, nil, "", false
+	a.goTo(readingScreen)
+}
+
+// rightReading puts the right temperature in the place of the reading that is looked at.
+func rightReading(a *App, e Event) {
+	t := &a.taking
+	text := strings.TrimSpace(e.Fields["right"])
+	switch {
+	case t.fixing < 0:
+	case text == "":
+		t.told = []session.Told{{Kind: session.Wrong, Text: "Type the temperature that is right first."}}
+		a.say(t.told[0].Text)
+	default:
+		i := t.fixing
+		a.doing(func(s *session.Session) { s.Replace(i, text) })
+		if t.wrong() && t.view.Question == nil {
+			t.refused = text
+			return
+		}
+		a.toTaking()
+	}
+}
+
+// outReading takes the reading that is looked at out.
+func outReading(a *App, _ Event) {
+	if i := a.taking.fixing; i >= 0 {
+		a.doing(func(s *session.Session) { s.TakeOut(i) })
+		a.toTaking()
+	}
+}
+
+// toTaking goes back from a reading to the drop.
+func (a *App) toTaking() {
+	if a.taking.fixing >= 0 {
+		a.taking.fixing = -1
+		a.back()
+	}
+}
+
+func depthOf(r profile.Reading) string { return unit.Exact(r.Depth) + " " + r.DepthUnit.String() }
+func valueOf(r profile.Reading) string { return unit.Exact(r.Temp) + " " + r.TempUnit.String() }
+
+// takingScreen is a drop while it is taken. With the keyboard of the phone open there is
+// room for what is asked, the field and its button.
+func takingScreen(a *App) []markup.Node {
+	t := &a.taking
+	t.fixing, a.show.Awake = -1, true
+	var out []markup.Node
+	switch v := t.view; {
+	case v.Question != nil:
+		return a.questionNodes()
+	case v.Doubted:
+		out = a.doubtNodes()
+	case v.Wanted.Known:
+		out = a.askNodes()
+	default:
+		out = a.enoughNodes()
+	}
+	out = append(out, t.toldNode(), t.list())
+	if !t.view.Doubted {
+		out = append(out, t.lineForm())
+	}
+	return append(out, t.wayOut())
+}
+
+// wayOut leads to the first screen, which offers the drop again where it has a reading.
+func (t *takingState) wayOut() markup.Node {
+	if len(t.view.Drop.Readings) == 0 {
+		return wayBack()
+	}
+	return markup.El("nav", touch("back", "", "Leave it for later"))
+}

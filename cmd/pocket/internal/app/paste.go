@@ -1,0 +1,186 @@
+package app
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
+)
+
+var pasteActs = actions{
+	"paste":        func(a *App, e Event) { a.paste(e.Fields["page"]) },
+	"paste-answer": pasteAnswer,
+	"paste-open":   pasteOpen,
+}
+
+// pasteState is a page that was pasted or typed on the first screen.
+type pasteState struct {
+	text string // as it stands in the field
+	asking
+	wrong string
+	kept  []pastedDrop
+}
+
+// pastedDrop is a drop of the page.
+type pastedDrop struct {
+	sheet notebook.Sheet
+	path  string
+	there bool // it was in the book already
+}
+
+// pasteForm takes a page.
+func (a *App) pasteForm() markup.Node {
+	p := &a.home.paste
+	var wrong markup.Node
+	if p.wrong != "" {
+		wrong = markup.El("p", markup.Class("warning"), p.wrong)
+	}
+	return markup.El("form", markup.ID("paste"), markup.A("data-do", "paste"),
+		markup.El("label", markup.A("for", "page"), "Or a page of readings, pasted or typed"),
+		wrong,
+		markup.El("textarea", markup.ID("page"), markup.A("name", "page"), markup.A("rows", "5"), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), p.text),
+		markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Read this page"))
+}
+
+// paste reads a page, and keeps its drops in the book.
+func (a *App) paste(text string) {
+	p := &a.home.paste
+	*p = pasteState{text: text}
+	if strings.TrimSpace(text) == "" {
+		a.pasteWrong("Paste or type a page of readings first, such as: 5 71.2")
+		return
+	}
+	a.readPaste()
+}
+
+// readPaste reads the page with the answers there are.
+func (a *App) readPaste() {
+	p := &a.home.paste
+	o := a.reading()
+	o.Unread = false
+	sheets, err := p.read(p.text, o)
+	switch {
+	case p.open != nil:
+		if len(p.answers) == 0 {
+			a.goTo(pasteQuestion)
+		}
+		return
+	case err != nil:
+		a.homeward()
+		a.pasteWrong(plain.Line(lineOfPage(err)) + ".")
+		return
+	}
+	if err := a.keepAll(sheets); err != nil {
+		a.homeward()
+		a.pasteWrong(held(err))
+		return
+	}
+	kept := p.kept
+	*p = pasteState{kept: kept}
+	a.before = []screen{home}
+	if len(kept) == 1 {
+		a.showAnswer(kept[0].sheet, kept[0].path)
+		return
+	}
+	a.screen = pasteList
+}
+
+// lineOfPage is an error of a page, with the line it is in.
+func lineOfPage(err error) string {
+	var is *notebook.Error
+	switch {
+	case !errors.As(err, &is):
+		return err.Error()
+	case is.Line > 0:
+		return "Line " + strconv.Itoa(is.Line) + ": " + is.Msg
+	}
+	return "This page " + is.Msg
+}
+
+func (a *App) pasteWrong(text string) {
+	a.home.paste.wrong = text
+	a.say(text)
+}
+
+// keepAll keeps the drops that are not in the book yet.
+func (a *App) keepAll(sheets []notebook.Sheet) error {
+	b, unlock, err := a.hold()
+	if err != nil {
+		return err
+	}
+	defer unlock()
+	heads, err := b.Heads(a.reading())
+	if err != nil {
+		return err
+	}
+	known := b.Known(heads, a.reading())
+	for _, s := range sheets {
+		number, there := known.Has(s.Drop)
+		path := ""
+		for _, h := range heads {
+			if there && h.Number == number {
+				path = h.Path
+			}
+		}
+		if !there {
+			if path, err = b.Add(s.Drop); err != nil {
+				return err
+			}
+			known.Added(s.Drop)
+			a.show.Persist = true
+		}
+		a.home.paste.kept = append(a.home.paste.kept, pastedDrop{s, path, there})
+	}
+	return nil
+}
+
+// pasteQuestion is what the page leaves open.
+func pasteQuestion(a *App) []markup.Node {
+	p := &a.home.paste
+	if p.open == nil { // nothing leads here
+		a.homeward()
+		return home(a)
+	}
+	a.show.Title = "One question"
+	out := []markup.Node{markup.El("h1", "One question on this page")}
+	out = append(out, p.nodes("paste-answer")...)
+	return append(out, wayBack())
+}
+
+func pasteAnswer(a *App, e Event) {
+	if a.home.paste.answer(e.Value) {
+		a.readPaste()
+	}
+}
+
+// pasteList are the drops of a page that holds several.
+func pasteList(a *App) []markup.Node {
+	a.show.Title = "Drops of this page"
+	rows := []any{markup.Class("drops")}
+	for i, k := range a.home.paste.kept {
+		what := "saved"
+		if k.there {
+			what = "was in the book already"
+		}
+		rows = append(rows, markup.El("li", touch("paste-open", strconv.Itoa(i),
+			markup.El("b", capital(nameOf(k.sheet.Drop))), " ",
+			markup.El("span", markup.Class("quiet"), what))))
+	}
+	return []markup.Node{
+		markup.El("h1", strconv.Itoa(len(a.home.paste.kept))+" drops were on this page"),
+		markup.El("ul", rows...),
+		wayBack(),
+	}
+}
+
+// pasteOpen shows the answer of one of them.
+func pasteOpen(a *App, e Event) {
+	n, err := strconv.Atoi(e.Value)
+	if kept := a.home.paste.kept; err == nil && n >= 0 && n < len(kept) {
+		a.goTo(pasteList)
+		a.showAnswer(kept[n].sheet, kept[n].path)
+	}
+}
