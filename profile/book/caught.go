@@ -196,26 +196,49 @@ func unplaced(d profile.Drop) profile.Drop {
 
 // save puts the text in the page's place, durably, unless somebody changed it meanwhile.
 func (p *editing) save(text string) error {
+	return p.book.swap(p.path, p.text, text, pageName(p.drop()), p.mode)
+}
+
+// swap puts a text in the place of a page, durably, unless somebody changed it meanwhile;
+// name is that of the part while it is written.
+func (b *Book) swap(path, was, text, name string, mode fs.FileMode) error {
 	if len(text) > notebook.MaxPage {
 		return errLarger
 	}
-	b := p.book
-	part, err := b.write(b.path(pageName(p.drop())), partEnding, text, p.mode)
+	part, err := b.write(b.path(name), partEnding, text, mode)
 	if err != nil {
 		return err
 	}
-	now, err := b.disk.ReadFile(p.path)
-	if err == nil && !bytes.Equal(now, []byte(p.text)) {
+	now, err := b.disk.ReadFile(path)
+	if err == nil && !bytes.Equal(now, []byte(was)) {
 		err = ErrMeanwhile
 	}
 	if err == nil {
-		err = b.disk.Rename(part, p.path)
+		err = b.disk.Rename(part, path)
 	}
 	if err != nil {
 		b.disk.Remove(part)
 		return err
 	}
 	return b.disk.SyncFolder(b.Dir)
+}
+
+// Rewrite puts a text in the place of a page that its angler corrected, durably, where the
+// page is still as it was, and the text can be read. The book is to be locked.
+func (b *Book) Rewrite(path, was, text string, o notebook.Options) ([]notebook.Sheet, error) {
+	info, err := os.Lstat(path)
+	switch {
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular():
+		return nil, errNoFile
+	}
+	o.Name = path
+	sheets, err := notebook.Read([]byte(text), o)
+	if err != nil {
+		return nil, err
+	}
+	return sheets, b.swap(path, was, text, pageName(sheets[0].Drop), info.Mode().Perm())
 }
 
 // Bounds of Caught: a plan waits for it.

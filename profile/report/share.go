@@ -56,11 +56,16 @@ func (b Brief) share() string {
 	return strings.Join(append(lines, b.Confidence), "\n") + "\n"
 }
 
-// firstSentence is a text up to its first full stop.
-func firstSentence(text string) string {
-	first, _, more := strings.Cut(text, ". ")
+// Lead is a text up to its first full stop, and the rest.
+func Lead(text string) (first, rest string) {
+	first, rest, more := strings.Cut(text, ". ")
 	if more {
 		first += "."
 	}
+	return first, rest
+}
+
+func firstSentence(text string) string {
+	first, _ := Lead(text)
 	return first
 }

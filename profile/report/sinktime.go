@@ -12,7 +12,6 @@ import (
 type Timer struct {
 	Best, Low, High int
 	Text            string
-	Rig             string // what sinks
 }
 
 // SinkTime is the sink time of a plan; false where there is none to time.
@@ -20,10 +19,9 @@ func SinkTime(p plan.Plan) (t Timer, ok bool) {
 	if p.Rig == nil || p.Rig.SinkTime == nil {
 		return t, false
 	}
-	s, e := speak(p), p.Rig.SinkTime
-	name, how := s.rigName(*p.Rig)
-	t = Timer{Best: rounds(e.Best), Low: rounds(e.Low), High: rounds(e.High), Text: s.sink(*p.Rig), Rig: sentence(name + "; " + how)}
-	return t, true
+	r := *p.Rig
+	r.Correction = 0 // what touching bottom did is told when it was touched
+	return Timer{Best: rounds(r.SinkTime.Best), Low: rounds(r.SinkTime.Low), High: rounds(r.SinkTime.High), Text: speak(p).sink(r)}, true
 }
 
 // BottomTouched says what came of a bottom that was touched so long after the fly landed, over

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 
+	"coldseam/chart"
+	"coldseam/chart/vector"
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile"
 	"coldseam/profile/book"
@@ -32,6 +34,7 @@ type answerState struct {
 	checked string         // what the reading at the anchor says
 	timer   timerState
 	catch   catchState
+	correct correctState
 }
 
 // showAnswer shows the answer of a drop. It does not make a step that back leads to: a drop
@@ -71,10 +74,11 @@ func (a *App) entry() (book.Entry, error) {
 	return book.Entry{}, errGone
 }
 
-// tellAnswer says something above the answer; undo is the action that takes it back, or "".
-func (a *App) tellAnswer(text, undo string) {
+// tellAnswer says something above the answer, short for those who listen; undo is the action
+// that takes it back, or "".
+func (a *App) tellAnswer(text, short, undo string) {
 	a.answer.told, a.answer.undo = text, undo
-	a.say(text)
+	a.say(short)
 }
 
 func answerScreen(a *App) []markup.Node {
@@ -87,24 +91,20 @@ func answerScreen(a *App) []markup.Node {
 	out := []markup.Node{markup.El("h1", b.Title), a.toldAbove()}
 	out = append(out, paragraphs("warning", b.Warnings)...)
 	if b.NoWater != "" {
-		out = append(out, markup.El("p", markup.Class("lead"), b.NoWater))
+		first, rest := report.Lead(b.NoWater)
+		out = append(out, markup.El("p", markup.Class("lead"), first), markup.El("p", rest))
 	}
 	out = append(out, rows(b.Rows), markup.El("p", markup.Class("confidence"), b.Confidence))
 	out = append(out, paragraphs("caution", b.Safety)...)
 	out = append(out, a.next())
+	out = append(out, pictures(chart.Of(s.plan))...)
 	return append(out, a.sections()...)
 }
 
 // toldAbove is what came of what was done last, with the way to take it back.
 func (a *App) toldAbove() markup.Node {
 	s := &a.answer
-	switch {
-	case s.told == "":
-		return nil
-	case s.undo == "":
-		return told(s.told)
-	}
-	return markup.El("div", markup.Class("told"), markup.El("p", s.told), touch(s.undo, "", "Undo"))
+	return undoable(s.told, s.undo, s.undo != "")
 }
 
 func paragraphs(class string, texts []string) (out []markup.Node) {
@@ -118,7 +118,11 @@ func paragraphs(class string, texts []string) (out []markup.Node) {
 func rows(all []report.Row) markup.Node {
 	list := []any{markup.Class("rows")}
 	for _, r := range all {
-		row := []any{markup.El("dt", markup.Class("label"), r.Label), markup.El("dd", markup.Class("value"), r.Value)}
+		value := "value"
+		if r.Value != "" && r.Value[0] >= '0' && r.Value[0] <= '9' { // to be read at arm's length
+			value = "value far"
+		}
+		row := []any{markup.El("dt", markup.Class("label"), r.Label), markup.El("dd", markup.Class(value), r.Value)}
 		if r.Detail != "" {
 			row = append(row, markup.El("dd", markup.Class("detail"), r.Detail))
 		}
@@ -129,7 +133,7 @@ func rows(all []report.Row) markup.Node {
 
 // next is what can be done with an answer.
 func (a *App) next() markup.Node {
-	list := []any{markup.Class("next"), markup.A("aria-label", "Next")}
+	list := []any{markup.Class("row"), markup.A("aria-label", "Next")}
 	if t, ok := report.SinkTime(a.answer.plan); ok {
 		list = append(list, touch("timer", "", markup.Class("big"), "Sink timer, "+strconv.Itoa(t.Best)+" s"))
 	}
@@ -142,6 +146,15 @@ func (a *App) onward() []any {
 	return []any{touch("message", "", "Message"), touch("drop", "", "New drop"), touch("book", "", "Book")}
 }
 
+// pictures are the drawing to scale, where there is water to fish, and the column with its
+// readings.
+func pictures(d chart.Drop) []markup.Node {
+	return []markup.Node{
+		markup.El("figure", markup.Class("scene"), markup.Picture(vector.Scene(d))),
+		markup.El("figure", markup.Class("profile"), markup.Picture(vector.Profile(d))),
+	}
+}
+
 // sections are what stands behind the answer: what to confirm as a list to tick off, a
 // reading at the anchor, and the reasons, folded.
 func (a *App) sections() (out []markup.Node) {
@@ -152,7 +165,7 @@ func (a *App) sections() (out []markup.Node) {
 		}
 		out = append(out, folded("part-"+strconv.Itoa(i), s))
 	}
-	return out
+	return append(out, touch("correct", "", markup.Class("plain"), "Correct the page"))
 }
 
 // ticks is a list to tick off; the page alone knows what was ticked.
@@ -183,7 +196,7 @@ func (a *App) noAnswer() []markup.Node {
 	if errors.As(s.err, new(fish.Unknown)) {
 		what = "Write the fish in another way, or take it out of the page."
 	}
-	out = append(out, markup.El("p", what), markup.El("nav", append([]any{markup.Class("next"), touch("edit", "", markup.Class("big"), "Correct the page"), touch("caught", "", "Caught one")}, a.onward()[1:]...)...))
+	out = append(out, markup.El("p", what), markup.El("nav", append([]any{markup.Class("row"), touch("correct", "", markup.Class("big"), "Correct the page"), touch("caught", "", "Caught one")}, a.onward()[1:]...)...))
 	readings := report.AsRead(s.plan, s.sheet.Notes)
 	return append(out, markup.El("h2", "Your readings"), markup.El("ul", items(readings)...))
 }

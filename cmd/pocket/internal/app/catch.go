@@ -48,8 +48,8 @@ func catchScreen(a *App) []markup.Node {
 	if at := a.catchAt(); at != "" {
 		depth = "At " + at
 	}
-	out = append(out, markup.El("div", markup.Class("row"), touch("catch-depth", "-1", "Shallower"), touch("catch-depth", "1", "Deeper")),
-		markup.El("p", markup.Class("lead"), depth))
+	out = append(out, markup.El("p", markup.Class("lead"), depth),
+		markup.El("div", markup.Class("row"), touch("catch-depth", "-1", "Shallower"), touch("catch-depth", "1", "Deeper")))
 	for _, f := range a.likelyFish() {
 		out = append(out, a.fishButton(f, "big"))
 	}
@@ -62,11 +62,12 @@ func catchScreen(a *App) []markup.Node {
 		}
 		out = append(out, markup.El("div", all...))
 	} else {
-		out = append(out, touch("catch-more", "", "Another fish"))
+		out = append(out, markup.El("div", markup.Class("row"), touch("catch-more", "", "Another fish")))
 	}
 	out = append(out, markup.El("form", markup.ID("words"), markup.A("data-do", "catch"),
-		markup.El("label", markup.A("for", "said"), "Or in words of your own: 2 perch 12 ft on a leech"),
-		markup.El("input", markup.ID("said"), markup.A("name", "said"), markup.A("autocomplete", "off")),
+		markup.El("div", markup.Class("field"),
+			markup.El("label", markup.A("for", "said"), "Or in words of your own: 2 perch 12 ft on a leech"),
+			markup.El("input", markup.ID("said"), markup.A("name", "said"), markup.A("autocomplete", "off"))),
 		markup.El("button", markup.Class("go"), "Note it")))
 	if !notebook.OfNow(s.sheet.Drop.Date, a.o.Now()) {
 		out = append(out, markup.El("p", markup.Class("quiet"), "This drop is not of today: what is noted with it has no time of day."))
@@ -171,7 +172,7 @@ func (a *App) catch(e Event) {
 		return
 	}
 	a.back()
-	a.tellAnswer(report.CatchNoted(entry.Number, entry.Drop, is), "uncatch")
+	a.tellAnswer(report.CatchNoted(entry.Number, entry.Drop, is), "Noted.", "uncatch")
 }
 
 func (a *App) notCaught(why string) {
@@ -190,10 +191,10 @@ func (a *App) uncatch(Event) {
 		return err
 	})
 	if err != nil {
-		a.tellAnswer("Not taken back: "+saidOf(err)+".", "uncatch")
+		a.tellAnswer("Not taken back: "+saidOf(err)+".", "Not taken back.", "uncatch")
 		return
 	}
-	a.tellAnswer(report.CatchTaken(entry.Number, entry.Drop, is), "")
+	a.tellAnswer(report.CatchTaken(entry.Number, entry.Drop, is), "Taken back.", "")
 }
 
 var (
@@ -201,14 +202,20 @@ var (
 	errGone   = errors.New("the page is not in the book any more, or was changed elsewhere: open the drop from the book again")
 )
 
+// keepOut keeps other pages out of the book.
+func (a *App) keepOut() (unlock func(), err error) {
+	unlock, err = a.o.Lock()
+	if errors.Is(err, book.ErrInUse) {
+		err = errTaking
+	}
+	return unlock, err
+}
+
 // onPage changes the page of the answer's drop, with other pages kept out, and makes the
 // answer of what stands there then. The entry is the drop as it was.
 func (a *App) onPage(change func(e book.Entry) error) (book.Entry, error) {
-	unlock, err := a.o.Lock()
-	switch {
-	case errors.Is(err, book.ErrInUse):
-		return book.Entry{}, errTaking
-	case err != nil:
+	unlock, err := a.keepOut()
+	if err != nil {
 		return book.Entry{}, err
 	}
 	defer unlock()

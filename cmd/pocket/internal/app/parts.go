@@ -16,6 +16,14 @@ func wayBack() markup.Node {
 	return markup.El("nav", markup.Class("row"), touch("back", "", "Back"))
 }
 
+// undoable says what came of something, with a button that takes it back where it can be.
+func undoable(text, undo string, can bool) markup.Node {
+	if text == "" || !can {
+		return told(text)
+	}
+	return markup.El("div", markup.Class("note"), markup.El("p", text), touch(undo, "", "Undo"))
+}
+
 // told are lines that say what came of something; nothing where there are none.
 func told(lines ...string) markup.Node {
 	var all []any

@@ -42,26 +42,21 @@ func timerScreen(a *App) []markup.Node {
 		markup.El("button", markup.A("type", "button"), markup.ID("timer"), markup.Class("timer"),
 			markup.A("data-seconds", n(t.Best)), markup.A("data-low", n(t.Low)), markup.A("data-high", n(t.High))),
 	}
-	return append(append(out, a.bottom()...), markup.El("p", markup.Class("quiet"), t.Rig), wayBack())
+	return append(append(out, a.bottom()...), wayBack())
 }
 
 // bottom is the button for a bottom that was touched, where the rig can touch one.
 func (a *App) bottom() []markup.Node {
 	s := &a.answer
-	var out []markup.Node
-	switch {
-	case s.timer.undo:
-		out = append(out, markup.El("div", markup.Class("note"), markup.El("p", s.timer.told), touch("untouch", "", "Undo")))
-	case s.timer.told != "":
-		out = append(out, markup.El("p", markup.Class("note"), s.timer.told))
-	}
 	if !a.canTouch(s.timer.marks) {
-		return out
+		return []markup.Node{told(s.timer.told)}
 	}
 	u := s.plan.Drop.Units.Shown()
-	out = append(out,
+	out := []markup.Node{
 		touch("touched", "", markup.ID("touched"), markup.Class("big"), markup.A("data-timer", "touched"), "Touched bottom now"),
-		markup.El("p", "Has the fly touched bottom, over "+u.Length(a.touchedM(s.timer.marks))+" of water? Then touch this as soon as you feel it: all sink times are set right by it."))
+		undoable(s.timer.told, "untouch", s.timer.undo),
+		markup.El("p", "Touch this when the fly is on the bottom, "+u.Length(a.touchedM(s.timer.marks))+" down. All sink times are then set right by it."),
+	}
 	water := []any{markup.Class("row")}
 	for _, way := range []struct {
 		marks int
