@@ -166,7 +166,7 @@ func (s *Session) chooseFish(resumed bool) {
 	case !resumed:
 		s.end(BadInput{err})
 	default:
-		s.tell(plain.Line(err.Error()) + ". Rainbow trout is used until you type e.g. \"for: perch\".")
+		s.tell(stopped(plain.Line(err.Error())) + " Rainbow trout is used until you type e.g. \"for: perch\".")
 		d.Notes = append(slices.Clip(d.Notes), "for: "+d.For)
 		d.For = ""
 		s.note(d)

@@ -10,8 +10,9 @@ import (
 type Question struct {
 	What    string
 	Choices []string
-	Meaning bool // it asks which meaning a typed line has: Enter alone is no answer
-	Failed  bool // the drop could not be saved: what it has is nowhere but here
+	Text    string // the typed line that it is about, where it is about one
+	Meaning bool   // it asks which meaning a typed line has: Enter alone is no answer
+	Failed  bool   // the drop could not be saved: what it has is nowhere but here
 
 	ask    string            // the prompt of a line of text
 	help   string            // what "help" tells

@@ -140,7 +140,7 @@ func (s *Session) read(text, at string, take func(text string, read profile.Drop
 	if open != nil {
 		notTaken := func() { s.tellAs(Wrong, "Not taken.") }
 		s.open(Question{
-			What: strings.ToUpper(open.What[:1]) + open.What[1:] + ":", Choices: open.Choices, Meaning: true,
+			What: strings.ToUpper(open.What[:1]) + open.What[1:] + ":", Choices: open.Choices, Text: text, Meaning: true,
 			choose: func(n int) { s.do(func() { s.read(text, at, take, append(answers, n)...) }) },
 			leave:  notTaken, undo: notTaken,
 			hangUp: func() { s.refuse(text, err) },
@@ -188,7 +188,7 @@ func (s *Session) refuse(text string, err error) {
 		}
 		err = errors.New(said)
 	}
-	s.tellAs(Wrong, "Not taken: "+plain.Line(err.Error())+". Type it again.")
+	s.tellAs(Wrong, "Not taken: "+stopped(plain.Line(err.Error()))+" Type it again.")
 }
 
 // findFish has a fish that was typed serve the next advice too.

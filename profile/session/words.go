@@ -1,5 +1,7 @@
 package session
 
+import "strings"
+
 // What is told at the anchor. The sentences about readings and depths are package
 // report's; these are the talk's own.
 const (
@@ -27,6 +29,14 @@ const (
 	lowerEvenly = "Lower the probe slowly and evenly to the bottom, %s in two seconds or slower, then raise it as slowly. Enter when it is up again, or at the bottom."
 	helpCast    = "Enter ends the cast."
 )
+
+// stopped is a sentence with its end: a question has one.
+func stopped(text string) string {
+	if strings.HasSuffix(text, "?") {
+		return text
+	}
+	return text + "."
+}
 
 // words are those that differ between an angler who types lines and one who touches a
 // screen.

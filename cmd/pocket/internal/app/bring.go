@@ -120,30 +120,12 @@ func (a *App) add(name string, sheets []notebook.Sheet) {
 
 // addAll saves drops, and tells of each in a line.
 func (a *App) addAll(sheets []notebook.Sheet, lines *[]string) (added, there int, err error) {
-	to, err := book.Open(a.o.Dir, book.System{})
-	if err != nil {
-		return 0, 0, err
-	}
-	unlock, err := a.o.Lock()
-	if err != nil {
-		return 0, 0, err
-	}
-	defer unlock()
-	heads, err := to.Heads(a.reading())
-	if err != nil {
-		return 0, 0, err
-	}
-	known := to.Known(heads, a.reading())
-	for _, s := range sheets {
-		if number, has := known.Has(s.Drop); has {
+	err = a.keepAll(sheets, func(s notebook.Sheet, _ string, has bool, number int) {
+		if has {
 			there++
 			*lines = append(*lines, report.AlreadyIn(s.Drop, number))
-			continue
+			return
 		}
-		if _, err := to.Add(s.Drop); err != nil {
-			return added, there, err
-		}
-		known.Added(s.Drop)
 		added++
 		*lines = append(*lines, report.Added(s.Drop, ""))
 		for _, n := range s.Notes {
@@ -151,8 +133,8 @@ func (a *App) addAll(sheets []notebook.Sheet, lines *[]string) (added, there int
 				a.books.bring.notes = append(a.books.bring.notes, text)
 			}
 		}
-	}
-	return added, there, nil
+	})
+	return added, there, err
 }
 
 // bringScreen takes files and pasted pages, and tells what came of them.

@@ -8,6 +8,7 @@ import (
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
+	"coldseam/profile/unit"
 )
 
 var pasteActs = actions{
@@ -73,12 +74,21 @@ func (a *App) readPaste() {
 		a.pasteWrong(plain.Line(lineOfPage(err)) + ".")
 		return
 	}
-	if err := a.keepAll(sheets); err != nil {
+	var kept []pastedDrop
+	err = a.keepAll(sheets, func(s notebook.Sheet, path string, there bool, number int) {
+		if path != "" { // else it stood on the page twice
+			kept = append(kept, pastedDrop{s, path, there})
+		}
+	})
+	if err != nil {
 		a.homeward()
-		a.pasteWrong(held(err))
+		wrong := held(err)
+		if len(kept) > 0 {
+			wrong = "Saved of this page: " + unit.Count(len(kept), "drop") + ". " + wrong + " Then read the page again: nothing is saved twice."
+		}
+		a.pasteWrong(wrong)
 		return
 	}
-	kept := p.kept
 	*p = pasteState{kept: kept}
 	a.before = []screen{home}
 	if len(kept) == 1 {
@@ -105,8 +115,9 @@ func (a *App) pasteWrong(text string) {
 	a.say(text)
 }
 
-// keepAll keeps the drops that are not in the book yet.
-func (a *App) keepAll(sheets []notebook.Sheet) error {
+// keepAll keeps the drops that are not in the book yet, and tells of each where it is kept,
+// and of one that was there its number; of one that came just before neither.
+func (a *App) keepAll(sheets []notebook.Sheet, tell func(s notebook.Sheet, path string, there bool, number int)) error {
 	b, unlock, err := a.hold()
 	if err != nil {
 		return err
@@ -132,7 +143,7 @@ func (a *App) keepAll(sheets []notebook.Sheet) error {
 			known.Added(s.Drop)
 			a.show.Persist = true
 		}
-		a.home.paste.kept = append(a.home.paste.kept, pastedDrop{s, path, there})
+		tell(s, path, there, number)
 	}
 	return nil
 }

@@ -437,7 +437,7 @@ func takingScreen(a *App) []markup.Node {
 	default:
 		out = a.enoughNodes()
 	}
-	out = append(out, t.toldNode(), t.list())
+	out = append(out, t.toldNode(), t.picture(), t.list())
 	if !t.view.Doubted {
 		out = append(out, t.lineForm())
 	}

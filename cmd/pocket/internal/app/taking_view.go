@@ -6,7 +6,9 @@ import (
 	"strconv"
 	"strings"
 
+	"coldseam/chart/vector"
 	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/plain"
 	"coldseam/profile/report"
 	"coldseam/profile/session"
 )
@@ -127,6 +129,15 @@ func (t *takingState) toldOf(class string, kinds ...session.Kind) markup.Node {
 	return markup.El("div", all...)
 }
 
+// picture is the column as far as it is read.
+func (t *takingState) picture() markup.Node {
+	svg := vector.Growing(t.view.Drop, t.view.Wanted.Or(-1))
+	if svg == "" {
+		return nil
+	}
+	return markup.El("figure", markup.Picture(svg))
+}
+
 // list are the readings from the surface down, each a button.
 func (t *takingState) list() markup.Node {
 	rs := t.view.Drop.Readings
@@ -213,9 +224,15 @@ func (a *App) questionNodes() []markup.Node {
 	if what == "" {
 		what = q.Line()
 	}
+	if q.Meaning {
+		what += " which is it?"
+	}
 	a.show.Title = what
 	a.show.Focus = "asked"
 	out := []markup.Node{markup.El("h1", markup.ID("asked"), what), t.wrongNode(), t.toldNode()}
+	if q.Text != "" {
+		out = append(out, markup.Pre(markup.Class("line"), plain.Cut(q.Text, 300)))
+	}
 	if q.Line() != "" {
 		a.show.Focus = "answer"
 		out = append(out, numberForm("take-answer", "answer", "In "+t.view.Drop.Units.Shown().Depth.String()+", or with its unit", "Next", t.refused))
