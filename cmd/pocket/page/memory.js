@@ -40,5 +40,5 @@
     unlink: did((p) => { get(p); nodes.delete(norm(p)); }), rmdir: did((p) => { get(p); nodes.delete(norm(p)); }),
     readdir: did((p) => { get(p); const base = norm(p).replace(/\/?$/, "/"); return [...nodes.keys()].filter((k) => k !== "/" && k.startsWith(base) && !k.slice(base.length).includes("/")).map((k) => k.slice(base.length)); }),
   });
-  globalThis.folder = Promise.resolve({ durable: false });
+  globalThis.pocketFolder = { ready: Promise.resolve({ durable: false }) };
 })();

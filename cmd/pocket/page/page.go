@@ -52,10 +52,17 @@ func write(site bool) ([]byte, error) {
 		}
 	}
 	c.Program = base64.StdEncoding.EncodeToString([]byte(program))
-	c.Policy = policy(c, "")
-	if site {
-		c.Site, c.Policy = siteHead, policy(c, " 'self'")
+	if !site {
+		return c.fill("")
 	}
+	c.Site = siteHead
+	return c.fill(" 'self'")
+}
+
+// fill puts the parts into page.html, with the policy that lets them do what they do, and
+// what self adds.
+func (c content) fill(self string) ([]byte, error) {
+	c.Policy = policy(c, self)
 	t, err := template.New("page.html").Parse(read("page.html"))
 	if err != nil {
 		return nil, err

@@ -2,8 +2,6 @@ package page_test
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/base64"
 	"encoding/json"
 	"fmt"
 	"os"
@@ -22,6 +20,7 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 
+	"coldseam/cmd/pocket/page"
 	"coldseam/profile/expect"
 )
 
@@ -48,18 +47,14 @@ func shell(t *testing.T, first string, starts time.Duration) string {
 	return put(t, standIn+read(t, "worker.js"), "AGFzbQEAAAA=") // the smallest module there is
 }
 
-// put is the page with a worker and a program, under the strictest policy that it works with.
+// put is the page with a worker and a program.
 func put(t *testing.T, worker, program string) string {
 	t.Helper()
-	script, style := read(t, "patch.js")+read(t, "timer.js")+read(t, "page.js"), read(t, "page.css")
-	hash := func(text string) string {
-		sum := sha256.Sum256([]byte(text))
-		return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+	html, err := page.Shell(worker, program)
+	if err != nil {
+		t.Fatal(err)
 	}
-	policy := "default-src 'none'; base-uri 'none'; form-action 'none'; img-src data:; worker-src blob:; " +
-		"script-src 'wasm-unsafe-eval' " + hash(script) + "; style-src " + hash(style)
-	return strings.NewReplacer("{{.Policy}}", policy, "{{.Site}}", "", "{{.Style}}", style, "{{.Script}}", script,
-		"{{.Worker}}", worker, "{{.Program}}", program).Replace(read(t, "page.html"))
+	return string(html)
 }
 
 // looks are the screens of testdata/looks.html.

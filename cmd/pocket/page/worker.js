@@ -37,7 +37,7 @@
 
   async function run(base64) {
     if (!globalThis.WebAssembly) return postMessage({ trouble: "browser" });
-    const storage = await globalThis.folder;
+    const storage = await globalThis.pocketFolder.ready;
     globalThis.pocket.durable = storage.durable;
     const go = new Go();
     const { instance } = await WebAssembly.instantiate(unpack(bytes(base64)), go.importObject);

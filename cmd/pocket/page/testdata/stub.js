@@ -3,7 +3,7 @@
 "use strict";
 
 const unpack = (packed) => packed;
-globalThis.folder = new Promise((open) => setTimeout(() => open({ durable: true }), START));
+globalThis.pocketFolder = { ready: new Promise((open) => setTimeout(() => open({ durable: true }), START)) };
 
 class Go {
   importObject = {};

@@ -1,0 +1,6 @@
+package page
+
+// Shell is the page with a worker and a program of a test's own.
+func Shell(worker, program string) ([]byte, error) {
+	return content{Style: read("page.css"), Script: texts(onPage), Worker: worker, Program: program}.fill("")
+}
