@@ -28,8 +28,8 @@ func TestShell(t *testing.T) {
 		{"back", shell(t, home, 0), phone, back},
 		{"by keyboard alone", shell(t, home, 0), desk, keyboard},
 		{"the program ends", shell(t, home, 0), phone, ends},
-		{"a program that cannot be unpacked", put(t, `class Go {} const unpack = () => { throw new Error("damaged"); }; globalThis.pocketFolder = {};`+read(t, "worker.js"), "AAAA"), phone, func(v *tab) { fails(v, "did not start", "damaged") }},
-		{"no WebAssembly", put(t, `delete globalThis.WebAssembly; globalThis.pocketFolder = {};`+read(t, "worker.js"), "AAAA"), phone, func(v *tab) { fails(v, "too old", "") }},
+		{"a program that cannot be unpacked", put(t, `class Go {} const unpack = () => { throw new Error("damaged"); }; globalThis.pocketFolder = { ready: {} };`+read(t, "worker.js"), "AAAA"), phone, func(v *tab) { fails(v, "did not start", "damaged") }},
+		{"no WebAssembly", put(t, `delete globalThis.WebAssembly; globalThis.pocketFolder = { ready: {} };`+read(t, "worker.js"), "AAAA"), phone, func(v *tab) { fails(v, "too old", "") }},
 		{"a worker that is no script", put(t, `(`, "AAAA"), phone, func(v *tab) { fails(v, "did not start", "SyntaxError") }},
 	} {
 		t.Run(c.name, func(t *testing.T) { c.run(open(t, ctx, c.html, c.screen)) })
