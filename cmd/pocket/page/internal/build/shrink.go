@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -8,7 +9,8 @@ import (
 	"slices"
 )
 
-// shrink makes a program that Go compiled small, so that it does the same.
+// shrink makes a program that Go compiled small, so that it does the same once unpack.js
+// has put the notes of its calls right.
 //
 // Go's linker leaves runs of zeros out of the data, which makes some 100,000 pieces of it,
 // each with its address; they pack better with the zeros in. Tables that serve nothing but
@@ -20,6 +22,12 @@ func shrink(module []byte) ([]byte, error) {
 	}
 	for i, s := range all {
 		switch s.id {
+		case sectionCode:
+			code := bytes.Clone(s.body)
+			if err := shortenCalls(code); err != nil {
+				return nil, fmt.Errorf("the code: %w", err)
+			}
+			all[i].body = code
 		case sectionDataCount:
 			return nil, errors.New("the module counts its data ahead: joining them would need that count put right")
 		case sectionData:

@@ -11,6 +11,7 @@ import (
 
 const (
 	sectionCustom    = 0
+	sectionCode      = 10
 	sectionData      = 11
 	sectionDataCount = 12
 )
