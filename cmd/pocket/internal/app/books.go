@@ -21,6 +21,7 @@ var bookActs = actions{
 	"lines": nextLine,
 	"open":  openDrop,
 	"page":  openPage,
+	"mend":  mendPage,
 }
 
 // atOnce is how many drops are listed at first, and more with each touch.
@@ -37,6 +38,7 @@ type bookState struct {
 	waters []string    // their waters, by name
 	err    error       // why the book cannot be read
 	notice string      // what came of the last touch
+	cut    book.Entry  // a drop that has not ended, and is looked at
 	page   damagedPage // one that cannot be read, and is looked at
 	pages  exportState // the pages that are handed on
 	bring  bringState  // the pages that come in
@@ -50,7 +52,10 @@ type lineOf struct {
 }
 
 // damagedPage is the text of a page that cannot be read.
-type damagedPage struct{ name, why, text string }
+type damagedPage struct {
+	name, path, why string
+	was, text       string // as it stands in the book, and in the field
+}
 
 // reading is how a saved page is read: as the settings have it, and nobody is asked.
 func (a *App) reading() notebook.Options { return a.set.Reading() }
@@ -137,7 +142,30 @@ func openDrop(a *App, e Event) {
 		return
 	}
 	a.before = append(a.before, againBooks)
+	if is.Unended {
+		b.cut = is
+		a.screen = cutScreen
+		return
+	}
 	a.showAnswer(is.Sheet, is.Path)
+	a.answer.nth = is.Nth
+}
+
+// cutScreen asks what is to become of a drop that has not ended.
+func cutScreen(a *App) []markup.Node {
+	e := a.books.cut
+	a.show.Title = "Not ended"
+	finish := touch("home-finish", e.Path, "It is finished: show its answer")
+	if len(e.Drop.Readings) == 0 {
+		finish = nil
+	}
+	return []markup.Node{
+		markup.El("h1", "Not ended"),
+		told(a.home.wrong),
+		markup.El("p", capital(nameOf(e.Drop))+", "+unit.Count(len(e.Drop.Readings), "reading")+". It was cut off, or is being taken in another window."),
+		touch("home-go-on", e.Path, markup.Class("big"), "Go on with it"),
+		markup.El("nav", markup.Class("row"), finish, touch("back", "", "Back")),
+	}
 }
 
 // openPage shows the text of a page that cannot be read, named by its place in the list.
@@ -149,8 +177,36 @@ func openPage(a *App, e Event) {
 	}
 	h := b.heads[i]
 	text, _ := a.book.Text(h.Path)
-	b.page = damagedPage{name: filepath.Base(h.Path), why: unread(h), text: text}
-	a.goTo(pageScreen)
+	b.page = damagedPage{name: filepath.Base(h.Path), path: h.Path, why: unread(h) + ".", was: text, text: text}
+	a.before = append(a.before, againBooks)
+	a.screen = pageScreen
+}
+
+// mendPage saves a page that could not be read as it was put right, and shows its answer.
+func mendPage(a *App, e Event) {
+	p := &a.books.page
+	if p.path == "" {
+		return
+	}
+	p.text = strings.TrimRight(strings.ReplaceAll(e.Fields["page"], "\r\n", "\n"), "\n") + "\n"
+	_, unlock, err := a.hold()
+	if err != nil {
+		p.why = held(err)
+		a.say(p.why)
+		return
+	}
+	defer unlock()
+	o := a.reading()
+	o.Unread = false
+	sheets, err := a.book.Rewrite(p.path, p.was, p.text, o)
+	if err != nil {
+		p.why = "Not saved. " + report.Found(book.Unread(p.name, err)) + "."
+		a.say(p.why)
+		return
+	}
+	a.showAnswer(sheets[0], p.path)
+	a.answer.nth = 1
+	a.say("The page is saved.")
 }
 
 // unread says why a page cannot be read.
@@ -289,16 +345,19 @@ func (b *bookState) more() markup.Node {
 	return touch("older", "", "Show "+strconv.Itoa(min(left, atOnce))+" of "+unit.Count(left, "older drop"))
 }
 
-// pageScreen is a page that cannot be read.
+// pageScreen is a page that cannot be read, to be put right.
 func pageScreen(a *App) []markup.Node {
-	p := a.books.page
+	p := &a.books.page
 	a.show.Title = "A page that cannot be read"
 	return []markup.Node{
 		markup.El("h1", "A page that cannot be read"),
-		markup.El("p", p.why),
-		markup.El("p", "It stays as it is, and its drop counts nowhere. Copy its text, put it right, and add it again with Add pages."),
-		markup.Pre(markup.ID("text"), p.text),
-		markup.Pre(markup.ID("exact"), markup.A("hidden", ""), markup.Exact(p.text)),
+		markup.El("p", markup.Class("warning"), p.why),
+		markup.El("p", "Its drop counts nowhere until it can be read."),
+		markup.El("form", markup.A("data-do", "mend"),
+			markup.El("label", markup.A("for", "mended"), "The page, a reading or a fact on each line"),
+			markup.El("textarea", markup.ID("mended"), markup.A("name", "page"), markup.A("rows", "12"), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), markup.Exact(p.text)),
+			markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Save the page")),
+		markup.Pre(markup.ID("exact"), markup.A("hidden", ""), markup.Exact(p.was)),
 		markup.El("nav", markup.Class("row"), markup.El("button", markup.A("type", "button"), markup.A("data-copy", "exact"), "Copy"),
 			markup.El("button", markup.A("type", "button"), markup.A("data-save", "exact"), markup.A("data-name", plain.Line(p.name)), "Save as a file"),
 			touch("back", "", "Back")),

@@ -138,7 +138,7 @@ func wellMade(t testing.TB, s Show) {
 		}
 	}
 	for _, m := range regexp.MustCompile(` data-(?:do|file)="([^"]*)"`).FindAllStringSubmatch(s.Main, -1) {
-		if acts[m[1]] == nil && m[1] != "drop" {
+		if acts[m[1]] == nil {
 			t.Errorf("nothing does %q", m[1])
 		}
 	}
@@ -208,7 +208,7 @@ func TestBooks(t *testing.T) {
 	if number == nil {
 		t.Fatal(p.show.Main)
 	}
-	p.Do(Event{Do: "open", Value: number[1]})
+	p.do("open", number[1])
 	if got := p.answer.sheet.Drop; got.Date[:10] != "2026-07-18" || p.answer.err != nil || p.answer.path == "" {
 		t.Errorf("%+v, %v", got, p.answer.err)
 	}
@@ -229,13 +229,56 @@ func TestDamagedPage(t *testing.T) {
 	p.has("2026-08-30-torn.txt, line 4: cannot be read")
 	p.do("page", "0")
 	p.has("A page that cannot be read", "line 4", "-5 ft: 900 F")
-	if !strings.Contains(p.show.Main, torn) { // to the byte, with what cannot be seen
+	if strings.Count(p.show.Main, torn) != 2 { // to the byte, with what cannot be seen
 		t.Error(p.show.Main)
 	}
 	p.do("back", "")
 	for _, value := range []string{"", "1", "-1", "x"} {
 		p.do("page", value)
 		p.has("Your drops")
+	}
+	p.do("mend", "", "page", torn) // nothing was to be mended but what was looked at last
+	p.do("page", "0")
+	wrong := "date: 2026-08-30\nwater: a\u200db\n0 ft: 70 F\n-5 ft: 69 F\nwater: b"
+	p.do("mend", "", "page", wrong)
+	p.has("Not saved. 2026-08-30-torn.txt")
+	if !strings.Contains(p.show.Main, wrong+"\n</textarea>") || p.pages()["2026-08-30-torn.txt"] != torn {
+		t.Errorf("%q\n%s", p.pages(), p.show.Main)
+	}
+	p.do("mend", "", "page", "date: 2026-08-30\n")
+	p.has("has no readings")
+	right := strings.ReplaceAll(torn, "-5 ft: 900", "5 ft: 69")
+	p.do("mend", "", "page", strings.ReplaceAll(right, "\n", "\r\n"))
+	if p.pages()["2026-08-30-torn.txt"] != right || p.answer.sheet.Drop.Date != "2026-08-30" {
+		t.Errorf("%q\n%s", p.pages(), p.show.Main)
+	}
+	p.do("back", "")
+	p.has("1 drop, the newest first")
+}
+
+// A drop that has not ended is gone on with, or ended.
+func TestNotEnded(t *testing.T) {
+	p := newPhone(t)
+	p.write("2026-09-01-cut.txt", "water: Sedge Mere\ndate: 2026-09-01\n0 ft: 70 F\n5 ft: 69 F\n10 ft: 66 F\n# not ended: coldseam drop goes on with it\n")
+	p.do("book", "")
+	p.settle()
+	p.has("Not ended, 3 readings")
+	p.do("open", "1")
+	p.has("Sedge Mere, 2026-09-01, 3 readings", "Go on with it", "It is finished")
+	p.do("back", "")
+	p.do("open", "1")
+	p.do("home-go-on", filepath.Join(p.dir, "2026-09-01-cut.txt"))
+	p.has("How deep is the water here")
+	p.do("home", "")
+	p.do("book", "")
+	p.do("open", "1")
+	p.o.Lock = func() (func(), error) { return nil, book.ErrInUse }
+	p.do("home-go-on", filepath.Join(p.dir, "2026-09-01-cut.txt"))
+	p.has("A drop is being taken in another window", "Go on with it")
+	p.o.Lock = func() (func(), error) { return func() {}, nil }
+	p.do("home-finish", filepath.Join(p.dir, "2026-09-01-cut.txt"))
+	if strings.Contains(p.pages()["2026-09-01-cut.txt"], "not ended") || p.answer.sheet.Drop.Water != "Sedge Mere" {
+		t.Errorf("%q", p.pages())
 	}
 }
 

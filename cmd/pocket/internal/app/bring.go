@@ -109,7 +109,7 @@ func (a *App) add(name string, sheets []notebook.Sheet) {
 	case errors.Is(err, book.ErrInUse):
 		b.lines = append(b.lines, "Nothing was added: a drop is being taken in another window. End it there, then add the file again.")
 	case err != nil:
-		b.lines = append(b.lines, fmt.Sprintf("%s: %s added, and the next cannot be saved: %s. Make room, then add the same file again.", name, unit.Count(added, "drop"), err))
+		b.lines = append(b.lines, fmt.Sprintf("%s: %s added, and the next cannot be saved: %s. Make room, then add the same file again.", name, unit.Count(added, "drop"), plain.Line(book.Cause(err))))
 	case len(sheets) > 1 || there > 0:
 		b.lines = append(b.lines, report.AddedInAll(added, there, "", false))
 	}

@@ -40,7 +40,7 @@ func correctScreen(a *App) []markup.Node {
 		told(s.correct.told),
 		markup.El("form", markup.ID("correct"), markup.A("data-do", "correct-save"),
 			markup.El("label", markup.A("for", "corrected"), "The page, a reading or a fact on each line"),
-			markup.El("textarea", markup.ID("corrected"), markup.A("name", "page"), markup.A("rows", "12"), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), s.correct.text),
+			markup.El("textarea", markup.ID("corrected"), markup.A("name", "page"), markup.A("rows", "12"), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), markup.Exact(s.correct.text)),
 			markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Save the page")),
 		wayBack(),
 	}

@@ -154,14 +154,14 @@ func TestExportOne(t *testing.T) {
 	p.write("2026-07-18-mine.txt", byHand)
 	p.save("water: Sedge Mere\n0 ft: 70 F\n10 ft: 62 F\n")
 	p.do("book", "")
-	p.Do(Event{Do: "open", Value: "2"})
+	p.do("open", "2")
 	p.do("export", "one")
 	name, text := p.only()
 	if name != "2026-07-18-mine.txt" || text != byHand {
 		t.Errorf("%s: %q", name, text)
 	}
 	p.has("2026-07-18-mine.txt", "10-68")
-	p.Do(Event{Do: "back"})
+	p.do("back", "")
 	if p.answer.path == "" {
 		t.Error("back does not lead to the answer")
 	}

@@ -14,7 +14,7 @@ func TestMessage(t *testing.T) {
 	page := "spot: the inlet\n" + demo.Page(t, "alder-kettle-july")
 	p.save(page)
 	p.do("book", "")
-	p.Do(Event{Do: "open", Value: "1"})
+	p.do("open", "1")
 	made := p.answer.plan
 	if made.Drop.Spot == "" {
 		t.Fatal("no spot")
@@ -30,7 +30,7 @@ func TestMessage(t *testing.T) {
 	p.do("message-spot", "spot", "checked", "")
 	p.hasNot(made.Drop.Spot)
 	p.do("message-spot", "spot", "checked", "true")
-	p.Do(Event{Do: "back"})
+	p.do("back", "")
 	p.do("message", "") // each message asks again
 	p.hasNot(made.Drop.Spot)
 }
@@ -40,7 +40,7 @@ func TestMessageWithout(t *testing.T) {
 	p := newPhone(t)
 	p.save("water: "+hostile+"\n0 ft: 70 F\n10 ft: 60 F\n20 ft: 50 F\n", "date: 2026-07-01\nfor: snark\n0 ft: 70 F\n10 ft: 60 F\n")
 	p.do("book", "")
-	p.Do(Event{Do: "open", Value: "1"})
+	p.do("open", "1")
 	p.do("message", "")
 	p.hasNot("with the spot")
 	if p.answer.plan.Drop.Water == "" || p.answer.err != nil {

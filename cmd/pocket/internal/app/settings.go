@@ -66,7 +66,7 @@ func (a *App) saveSettings(text string) error {
 	if _, err := settings.Parse("settings", []byte(text)); err != nil {
 		return err
 	}
-	if err := book.Replace(a.o.Settings, text, book.System{}); err != nil {
+	if err := book.Replace(a.o.Settings, text, a.disk()); err != nil {
 		return err
 	}
 	a.readSettings()

@@ -62,8 +62,8 @@ func ID(name string) Attr { return Attr{"id", name} }
 // Picture is an SVG picture of chart/vector, which is markup already.
 func Picture(svg string) Node { return picture(svg) }
 
-// Exact is a text for the hidden elements that are copied, shared and saved: nobody sees it,
-// so its characters stay, also those that could turn or hide others.
+// Exact is a text for the hidden elements that are copied, shared and saved, and for fields
+// in which a file is changed: its characters stay, also those that could turn or hide others.
 func Exact(s string) Node { return exact(s) }
 
 // Pre is a text that keeps its lines.
