@@ -224,7 +224,7 @@ func (b *Book) swap(path, was, text, name string, mode fs.FileMode) error {
 }
 
 // Rewrite puts a text in the place of a page that its angler corrected, durably, where the
-// page is still as it was, and the text can be read. The book is to be locked.
+// page is still as it was, and the text can be read and has readings. The book is to be locked.
 func (b *Book) Rewrite(path, was, text string, o notebook.Options) ([]notebook.Sheet, error) {
 	info, err := os.Lstat(path)
 	switch {
@@ -233,7 +233,7 @@ func (b *Book) Rewrite(path, was, text string, o notebook.Options) ([]notebook.S
 	case !info.Mode().IsRegular():
 		return nil, errNoFile
 	}
-	o.Name = path
+	o.Name, o.Unread = path, false
 	sheets, err := notebook.Read([]byte(text), o)
 	if err != nil {
 		return nil, err

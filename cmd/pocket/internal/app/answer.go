@@ -148,11 +148,13 @@ func (a *App) onward() []any {
 
 // pictures are the drawing to scale, where there is water to fish, and the column with its
 // readings.
-func pictures(d chart.Drop) []markup.Node {
-	return []markup.Node{
-		markup.El("figure", markup.Class("scene"), markup.Picture(vector.Scene(d))),
-		markup.El("figure", markup.Class("profile"), markup.Picture(vector.Profile(d))),
+func pictures(d chart.Drop) (out []markup.Node) {
+	for _, svg := range []string{vector.Scene(d), vector.Profile(d)} {
+		if svg != "" {
+			out = append(out, markup.El("figure", markup.Picture(svg)))
+		}
 	}
+	return out
 }
 
 // sections are what stands behind the answer: what to confirm as a list to tick off, a

@@ -3,6 +3,7 @@ package app
 import (
 	"cmp"
 	"errors"
+	"math"
 	"slices"
 	"strings"
 
@@ -44,11 +45,7 @@ func catchScreen(a *App) []markup.Node {
 	s := &a.answer
 	a.show.Title = "Caught one"
 	out := []markup.Node{markup.El("h1", "Caught one"), told(s.catch.told)}
-	depth := "Depth not noted"
-	if at := a.catchAt(); at != "" {
-		depth = "At " + at
-	}
-	out = append(out, markup.El("p", markup.Class("lead"), depth),
+	out = append(out, markup.El("p", markup.Class("lead"), a.depthSaid()),
 		markup.El("div", markup.Class("row"), touch("catch-depth", "-1", "Shallower"), touch("catch-depth", "1", "Deeper")))
 	for _, f := range a.likelyFish() {
 		out = append(out, a.fishButton(f, "big"))
@@ -77,24 +74,37 @@ func catchScreen(a *App) []markup.Node {
 
 // catchAt is the depth as it is noted, "" for none.
 func (a *App) catchAt() string {
-	if d := a.answer.catch.depthM; d.Known {
-		return a.answer.sheet.Drop.Units.Length(d.Value)
+	d, u := a.answer.catch.depthM, a.answer.sheet.Drop.Units.Shown()
+	switch {
+	case !d.Known:
+		return ""
+	case math.Abs(d.Value-u.DepthStepM()*math.Round(d.Value/u.DepthStepM())) < profile.SameDepthM/10:
+		return report.Mark(d.Value, u)
 	}
-	return ""
+	return u.Length(d.Value)
 }
 
-// catchDepth moves the depth by a mark.
+// catchDepth moves the depth to the next mark; above the first it is not noted.
 func (a *App) catchDepth(e Event) {
 	s := &a.answer
 	step := s.sheet.Drop.Units.DepthStepM()
-	was := s.catch.depthM.Or(0)
+	marks := s.catch.depthM.Or(0) / step
 	switch e.Value {
 	case "1":
-		s.catch.depthM = profile.Some(was + step)
+		marks = math.Floor(marks+0.01) + 1
 	case "-1":
-		s.catch.depthM = profile.Some(max(0, was-step))
+		marks = math.Ceil(marks-0.01) - 1
 	}
-	a.say(a.catchAt())
+	s.catch.depthM = profile.Optional{Value: marks * step, Known: marks > 0}
+	a.say(a.depthSaid())
+}
+
+// depthSaid says at which depth a catch is noted.
+func (a *App) depthSaid() string {
+	if at := a.catchAt(); at != "" {
+		return "At " + at
+	}
+	return "No depth is noted"
 }
 
 // fishButton is the button that notes a fish.
@@ -149,7 +159,7 @@ const mostLikely = 4
 func (a *App) catch(e Event) {
 	text := strings.TrimSpace(e.Fields["said"])
 	if e.Value != "" {
-		text = strings.TrimSpace(e.Value + " " + a.catchAt())
+		text = a.catchText(e.Value)
 	}
 	if text == "" {
 		a.notCaught("say what was caught, e.g. 2 perch 12 ft")
@@ -163,8 +173,8 @@ func (a *App) catch(e Event) {
 		text = notebook.CatchNow(text, a.o.Now(), a.set.Fish...)
 	}
 	var is profile.Catch
-	entry, err := a.onPage(func(e book.Entry) (err error) {
-		is, err = a.book.AddCatch(e, text, a.reading())
+	entry, err := a.onPage(func(b *book.Book, e book.Entry) (err error) {
+		is, err = b.AddCatch(e, text, a.reading())
 		return err
 	})
 	if err != nil {
@@ -173,6 +183,22 @@ func (a *App) catch(e Event) {
 	}
 	a.back()
 	a.tellAnswer(report.CatchNoted(entry.Number, entry.Drop, is), "Noted.", "uncatch")
+}
+
+// catchText is the line of a fish at the depth shown, in the first of its names that is read
+// back as that fish.
+func (a *App) catchText(name string) string {
+	names := []string{name}
+	if f, ok := fish.Known(a.set.Fish, name); ok {
+		names = append(names, f.Name)
+	}
+	for _, n := range names {
+		text := strings.TrimSpace(n + " " + a.catchAt())
+		if is, err := notebook.ReadCatch(text, a.set.Fish...); err == nil && is.Fish == name {
+			return text
+		}
+	}
+	return strings.TrimSpace(name + " " + a.catchAt())
 }
 
 func (a *App) notCaught(why string) {
@@ -186,8 +212,8 @@ func (a *App) uncatch(Event) {
 		return
 	}
 	var is profile.Catch
-	entry, err := a.onPage(func(e book.Entry) (err error) {
-		is, err = a.book.TakeCatch(e, a.reading())
+	entry, err := a.onPage(func(b *book.Book, e book.Entry) (err error) {
+		is, err = b.TakeCatch(e, a.reading())
 		return err
 	})
 	if err != nil {
@@ -197,31 +223,19 @@ func (a *App) uncatch(Event) {
 	a.tellAnswer(report.CatchTaken(entry.Number, entry.Drop, is), "Taken back.", "")
 }
 
-var (
-	errTaking = errors.New("a drop is being taken on another page: note it there, or end that drop first")
-	errGone   = errors.New("the page is not in the book any more, or was changed elsewhere: open the drop from the book again")
-)
-
-// keepOut keeps other pages out of the book.
-func (a *App) keepOut() (unlock func(), err error) {
-	unlock, err = a.o.Lock()
-	if errors.Is(err, book.ErrInUse) {
-		err = errTaking
-	}
-	return unlock, err
-}
+var errGone = errors.New("the page is not in the book any more, or was changed elsewhere: open the drop from the book again")
 
 // onPage changes the page of the answer's drop, with other pages kept out, and makes the
 // answer of what stands there then. The entry is the drop as it was.
-func (a *App) onPage(change func(e book.Entry) error) (book.Entry, error) {
-	unlock, err := a.keepOut()
+func (a *App) onPage(change func(b *book.Book, e book.Entry) error) (book.Entry, error) {
+	b, unlock, err := a.hold()
 	if err != nil {
 		return book.Entry{}, err
 	}
 	defer unlock()
 	was, err := a.entry()
 	if err == nil {
-		err = change(was)
+		err = change(b, was)
 	}
 	if err != nil {
 		return was, err

@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/book"
 	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
 	"coldseam/profile/report"
 )
 
@@ -25,12 +27,16 @@ func (a *App) check(e Event) {
 	a.say(s.checked)
 }
 
-// saidOf is an error without the name of the page.
+// saidOf is an error without the names of files.
 func saidOf(err error) string {
-	if page := new(notebook.Error); errors.As(err, &page) {
-		return page.Msg
+	page := new(notebook.Error)
+	switch {
+	case errors.As(err, &page):
+		return plain.Line(page.Msg)
+	case errors.Is(err, book.ErrInUse):
+		return "a drop is being taken in another window or tab: end it there first"
 	}
-	return err.Error()
+	return plain.Line(book.Cause(err))
 }
 
 // checkForm asks for a reading at the anchor and shows what it says.

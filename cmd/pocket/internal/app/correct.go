@@ -58,13 +58,13 @@ func (a *App) saveCorrected(e Event) {
 		s.correct.told = "Not saved: " + saidOf(err) + "."
 		a.say(s.correct.told)
 	}
-	unlock, err := a.keepOut()
+	b, unlock, err := a.hold()
 	if err != nil {
 		wrong(err)
 		return
 	}
 	defer unlock()
-	sheets, err := a.book.Rewrite(s.path, s.correct.was, text, a.reading())
+	sheets, err := b.Rewrite(s.path, s.correct.was, text, a.reading())
 	if err != nil {
 		wrong(err)
 		return

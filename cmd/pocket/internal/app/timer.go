@@ -21,6 +21,8 @@ type timerState struct {
 	marks int    // by which the water is deeper than that of the answer, when bottom is touched
 	told  string // what came of the bottom that was touched
 	undo  bool   // it can be taken back
+	was   string // the settings before it
+	now   string // and with it
 }
 
 // timer shows the sink timer.
@@ -98,15 +100,16 @@ func (a *App) touched(e Event) {
 	}
 	s.timer.undo = false
 	seconds, err := strconv.ParseFloat(e.Value, 64)
-	if err != nil {
+	if err != nil || !(seconds > 0 && seconds < 1e6) {
 		a.tellTimer("Start the timer as the fly lands on the water; then touch here when it is on the bottom.")
 		return
 	}
 	waterM := a.touchedM(s.timer.marks)
 	c := rig.BottomContact{Kind: s.plan.Rig.Kind, DepthM: waterM, S: seconds}
-	text, err := a.settingsText()
+	was, err := a.settingsText()
+	text := was
 	if err == nil {
-		text, err = settings.AddTouched(text, c, s.plan.Drop.Units)
+		text, err = settings.AddTouched(was, c, s.plan.Drop.Units)
 	}
 	if err == nil {
 		err = a.saveSettings(text)
@@ -116,7 +119,7 @@ func (a *App) touched(e Event) {
 		return
 	}
 	s.plan, s.err = a.planOf(s.sheet)
-	s.timer.undo = true
+	s.timer.undo, s.timer.was, s.timer.now = true, was, text
 	a.tellTimer(report.BottomTouched(s.plan, waterM, seconds))
 }
 
@@ -127,7 +130,11 @@ func (a *App) untouch(Event) {
 		return
 	}
 	text, err := a.settingsText()
-	if err == nil {
+	switch {
+	case err != nil:
+	case text == s.timer.now:
+		text = s.timer.was
+	default: // the settings were changed meanwhile
 		text, err = settings.Remove(text, "touched", len(a.set.BottomContacts)-1)
 	}
 	if err == nil {
