@@ -55,6 +55,9 @@ func TestGrowingUnused(t *testing.T) {
 	if run := of(shapes, "curve")[0].spots; len(run) != used || used != len(d.Readings)-1 {
 		t.Errorf("a line through %d of %d readings, %d are used", len(run), len(d.Readings), used)
 	}
+	if n := len(of(shapes, "ring")); n != 2 { // the one that is not used, and that about the last
+		t.Errorf("%d rings", n)
+	}
 	if s := Growing(profile.Drop{Readings: d.Readings[:1]}, -1); s == "" {
 		t.Error("no picture of one reading without units")
 	}

@@ -142,6 +142,17 @@ func number(t fataler, s string) float64 {
 	return v
 }
 
+// runs are the runs of places of a path, each of which begins anew.
+func (s shape) runs() (out [][]at) {
+	for i, m := range place.FindAllString(s.attr["d"], -1) {
+		if m[0] == 'M' {
+			out = append(out, nil)
+		}
+		out[len(out)-1] = append(out[len(out)-1], s.spots[i])
+	}
+	return out
+}
+
 // of are the shapes of a class.
 func of(shapes []shape, class string) (out []shape) {
 	for _, s := range shapes {
@@ -152,7 +163,7 @@ func of(shapes []shape, class string) (out []shape) {
 	return out
 }
 
-// says reports whether the texts of a picture, one after the other, say this.
+// shows reports whether the texts of a picture, one after the other, say this.
 func shows(shapes []shape, words string) bool {
 	var b strings.Builder
 	for _, s := range shapes {
