@@ -2,6 +2,7 @@ package app
 
 import (
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,9 +16,9 @@ import (
 )
 
 var bookActs = actions{
-	"book":  func(a *App, _ Event) { a.books = bookState{shown: atOnce}; a.goTo(againBooks) },
+	"book":  openBook,
 	"find":  find,
-	"older": func(a *App, _ Event) { a.books.shown += atOnce },
+	"older": func(a *App, _ Event) { a.books.shown += atOnce; a.books.fresh = true },
 	"lines": nextLine,
 	"open":  openDrop,
 	"page":  openPage,
@@ -36,6 +37,7 @@ type bookState struct {
 	lines  []lineOf    // of each head
 	all    int         // drops of the book
 	waters []string    // their waters, by name
+	fresh  bool        // they are as the book is now
 	err    error       // why the book cannot be read
 	notice string      // what came of the last touch
 	cut    book.Entry  // a drop that has not ended, and is looked at
@@ -60,16 +62,21 @@ type damagedPage struct {
 // reading is how a saved page is read: as the settings have it, and nobody is asked.
 func (a *App) reading() notebook.Options { return a.set.Reading() }
 
-// againBooks is the list as the book is now: what is behind it may have changed it.
-func againBooks(a *App) []markup.Node {
-	a.look()
-	a.screen = books
-	return books(a)
+// openBook shows the list: the one that led here, as it was, or a new one.
+func openBook(a *App, _ Event) {
+	if n := len(a.before); n > 0 && reflect.ValueOf(a.before[n-1]).Pointer() == reflect.ValueOf(books).Pointer() {
+		a.back()
+		return
+	}
+	a.books = bookState{shown: atOnce}
+	a.homeward()
+	a.goTo(books)
 }
 
 // look looks for the drops that are asked for.
 func (a *App) look() {
 	b := &a.books
+	b.fresh = true
 	b.heads, b.lines, b.waters, b.all, b.err = nil, nil, nil, 0, nil
 	all, err := a.book.Heads(a.reading())
 	if err != nil {
@@ -113,7 +120,7 @@ func nextLine(a *App, _ Event) {
 	if i := b.next(); i >= 0 {
 		e := a.book.Read(b.heads[i:i+1], a.reading())[0]
 		b.lines[i].BookLine, _ = report.InBook(e, a.set.Input)
-		b.lines[i].made = true
+		b.lines[i].made, b.fresh = true, true
 	}
 }
 
@@ -141,12 +148,12 @@ func openDrop(a *App, e Event) {
 		a.say(b.notice)
 		return
 	}
-	a.before = append(a.before, againBooks)
 	if is.Unended {
 		b.cut = is
-		a.screen = cutScreen
+		a.goTo(cutScreen)
 		return
 	}
+	a.before = append(a.before, a.screen)
 	a.showAnswer(is.Sheet, is.Path)
 	a.answer.nth = is.Nth
 }
@@ -178,8 +185,7 @@ func openPage(a *App, e Event) {
 	h := b.heads[i]
 	text, _ := a.book.Text(h.Path)
 	b.page = damagedPage{name: filepath.Base(h.Path), path: h.Path, why: unread(h) + ".", was: text, text: text}
-	a.before = append(a.before, againBooks)
-	a.screen = pageScreen
+	a.goTo(pageScreen)
 }
 
 // mendPage saves a page that could not be read as it was put right, and shows its answer.
@@ -217,6 +223,10 @@ func unread(h book.Head) string {
 // books is the list of drops.
 func books(a *App) []markup.Node {
 	b := &a.books
+	if !b.fresh { // what was done on another screen may have changed the book
+		a.look()
+	}
+	b.fresh = false
 	a.show.Title = "Your drops"
 	out := []markup.Node{markup.El("h1", "Your drops")}
 	switch {

@@ -327,6 +327,12 @@ func TestFind(t *testing.T) {
 	if !strings.Contains(p.show.Main, `<option value="Alder Kettle" selected>`) {
 		t.Error(p.show.Main)
 	}
+	p.do("open", "1")
+	p.do("book", "") // leads back to what was found
+	p.has("1 of 3 drops", "2026-07-01")
+	if p.show.Depth != 1 {
+		t.Errorf("%d screens back", p.show.Depth)
+	}
 	p.do("find", "", "words", hostile)
 	p.has("None of 3 drops is like that.")
 	p.do("find", "", "words", "", "water", "")

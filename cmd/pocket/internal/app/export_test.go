@@ -312,9 +312,12 @@ func TestBringUnits(t *testing.T) {
 	if err := p.saveSettings("units = \"m C\"\nthermometer = \"reads 1 C in ice water\"\nfor = \"perch\"\n"); err != nil {
 		t.Fatal(err)
 	}
+	p.do("book", "")
 	p.do("bring", "")
 	p.do("bring-text", "", "text", "date: 2026-07-18\n0 20\n5 19\n")
 	p.has("Added")
+	p.do("back", "")
+	p.has("1 drop, the newest first", "2026-07-18")
 	if got := p.pages()["2026-07-18-drop.txt"]; got != "date: 2026-07-18\nunits: m C\n0 m: 20 C\n5 m: 19 C\n" {
 		t.Errorf("%q", got)
 	}
