@@ -224,3 +224,40 @@ func TestCatchMeanwhile(t *testing.T) {
 		t.Errorf("left %s", got)
 	}
 }
+
+// TestRewrite: a corrected page stands in the place of the old one, durably; a text without
+// readings, one that cannot be read, and a page changed meanwhile change nothing.
+func TestRewrite(t *testing.T) {
+	const page = "units: ft F\n# mine\n0 74\n5 73\n10 66\n"
+	above := t.TempDir()
+	disk := newForgetful(above)
+	b, err := Open(filepath.Join(above, "book"), disk)
+	if err != nil {
+		t.Fatal(err)
+	}
+	begun, err := b.Begin(drop("Alder Kettle", 74, 73, 70))
+	if err != nil {
+		t.Fatal(err)
+	}
+	was := read(t, begun.Path)
+	sheets, err := b.Rewrite(begun.Path, was, page, asRead)
+	if err != nil || len(sheets) != 1 || len(sheets[0].Drop.Readings) != 3 {
+		t.Fatalf("%v, %v", sheets, err)
+	}
+	if got, there := disk.cut(begun.Path); !there || got != page {
+		t.Errorf("after a cut: %q, %v", got, there)
+	}
+	for _, c := range []struct{ was, text, want string }{
+		{page, "units: ft F\n", "no readings"}, {page, "fly weight: heavy\n0 ft 74 F\n", "fly weight"}, {was, page + "15 60\n", "changed meanwhile"},
+	} {
+		if _, err := b.Rewrite(begun.Path, c.was, c.text, asRead); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%q: %v, want %q", c.text, err, c.want)
+		}
+		if got := read(t, begun.Path); got != page {
+			t.Errorf("the page is %q now", got)
+		}
+	}
+	if _, err := b.Rewrite(filepath.Join(b.Dir, "none.txt"), page, page, asRead); err == nil {
+		t.Error("a page that is not there was written")
+	}
+}

@@ -15,3 +15,35 @@ func TestSlower(t *testing.T) {
 		}
 	}
 }
+
+// A bottom is touched by a leader that reaches it and sinks by itself; how much it says is
+// bounded.
+func TestTouches(t *testing.T) {
+	in := over(15)
+	in.Kind = LongLeader
+	r := Find(in)
+	for _, c := range []struct {
+		depthM float64
+		want   bool
+	}{{in.WaterM, true}, {r.LeaderM, true}, {r.LeaderM + 0.01, false}} {
+		if r.Touches(c.depthM) != c.want {
+			t.Errorf("long leader of %.2f m over %.2f m: %v", r.LeaderM, c.depthM, !c.want)
+		}
+	}
+	in.BottomContacts = []BottomContact{{LongLeader, in.WaterM, 5}}
+	if !Find(in).CorrectedToLimit() || r.CorrectedToLimit() {
+		t.Error("a bottom after 5 s is believed, or none is not")
+	}
+	in.BottomContacts[0].S = r.SinkTime.Best * 1.1
+	if got := Find(in); got.CorrectedToLimit() || got.SinkTime.Best == r.SinkTime.Best {
+		t.Errorf("a bottom a tenth later: %v, before %v", got.SinkTime, r.SinkTime)
+	}
+	in.Kind = Hung
+	if r := Find(in); r.Touches(in.WaterM) || !r.Touches(r.HangM) {
+		t.Error("the fly hangs above the bottom")
+	}
+	in.Kind = Sinking
+	if r := Find(in); r.Touches(1) {
+		t.Error("a sinking line")
+	}
+}

@@ -24,7 +24,8 @@ func (a *App) check(e Event) {
 	} else {
 		s.checked = report.CheckReading(s.plan, r).Text
 	}
-	a.say(s.checked)
+	first, _ := report.Lead(s.checked)
+	a.say(first)
 }
 
 // saidOf is an error without the names of files.
