@@ -311,9 +311,10 @@ func (b *bookState) list() markup.Node {
 func (b *bookState) drop(h book.Head, l lineOf) markup.Node {
 	n := strconv.Itoa(h.Number)
 	where := strings.Join(slices.DeleteFunc([]string{plain.Cut(h.Water, 40), plain.Cut(h.Spot, 40)}, func(s string) bool { return s == "" }), ", ")
+	first, second := found(h, l)
 	return touch("open", n, markup.Class("drop"), markup.ID("drop-"+n),
 		markup.El("b", dateOf(h.Date)), " ", markup.El("span", where), " ",
-		markup.El("span", markup.Class("quiet"), found(h, l)))
+		markup.El("span", markup.Class("quiet"), first), " ", markup.El("span", markup.Class("quiet"), second))
 }
 
 func dateOf(date string) string {
@@ -323,27 +324,22 @@ func dateOf(date string) string {
 	return date
 }
 
-// found is what a drop found, as far as that is known yet.
-func found(h book.Head, l lineOf) string {
+// found is what a drop found, as far as that is known yet, in as many lines then as later.
+func found(h book.Head, l lineOf) (first, second string) {
+	const blank = "\u00a0"
 	switch {
 	case !l.made && h.Unended:
-		return "Not ended"
+		return "Not ended", blank
 	case !l.made:
-		return "..."
+		return "...", blank
 	case l.Instead != "":
-		return capital(l.Instead)
+		return capital(l.Instead), blank
 	}
-	thermocline := l.Thermocline
-	for _, unit := range []string{" ft", " m"} { // said once
-		if strings.HasSuffix(l.Band, unit) {
-			thermocline = strings.TrimSuffix(thermocline, unit)
-		}
-	}
-	t := "Thermocline " + thermocline + ", band " + l.Band
+	second = "Band " + l.Band
 	if l.Caught != "" {
-		t += ", " + l.Caught + " caught"
+		second += ", " + l.Caught + " caught"
 	}
-	return t
+	return "Thermocline " + l.Thermocline, second
 }
 
 // more leads to the older drops.

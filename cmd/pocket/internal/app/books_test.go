@@ -194,7 +194,7 @@ func TestBooks(t *testing.T) {
 	if n := p.settle(); n != 4 {
 		t.Errorf("%d plans for 4 drops", n)
 	}
-	p.has("Thermocline 14 to 16, band 15 to 29 ft", "No fish is called snark", "Not ended, 2 readings", "2026-08-30-torn.txt, line 3: cannot be read", "alert(\"1\")")
+	p.has("Thermocline 14 to 16 ft", "Band 15 to 29 ft", "No fish is called snark", "Not ended, 2 readings", "2026-08-30-torn.txt, line 3: cannot be read", "alert(\"1\")")
 	text := words(p.show.Main)
 	at := -1
 	for _, date := range []string{"2027-01-02", "2026-09-01", "2026-08-30", "2026-07-18"} {

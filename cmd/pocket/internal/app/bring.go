@@ -64,12 +64,13 @@ func (a *App) bringOn() {
 			return
 		}
 		b.waiting, b.asking = b.waiting[1:], asking{}
+		from := len(b.lines)
 		if err != nil {
 			b.lines = append(b.lines, report.Found(book.Unread(f.name, err)), "Nothing of it was added.")
 		} else {
 			a.add(f.name, sheets)
 		}
-		a.say(b.lines[len(b.lines)-1])
+		a.say(b.lines[from])
 	}
 }
 
@@ -104,14 +105,15 @@ func (a *App) add(name string, sheets []notebook.Sheet) {
 	if len(lines) > mostLines {
 		lines = append(lines[:mostLines], "and "+unit.Count(len(lines)-mostLines, "drop")+" more")
 	}
+	if err == nil && (len(sheets) > 1 || there > 0) {
+		lines = append([]string{report.AddedInAll(added, there, "", false)}, lines...)
+	}
 	b.lines = append(b.lines, lines...)
 	switch {
 	case errors.Is(err, book.ErrInUse):
 		b.lines = append(b.lines, "Nothing was added: a drop is being taken in another window. End it there, then add the file again.")
 	case err != nil:
 		b.lines = append(b.lines, fmt.Sprintf("%s: %s added, and the next cannot be saved: %s. Make room, then add the same file again.", name, unit.Count(added, "drop"), plain.Line(book.Cause(err))))
-	case len(sheets) > 1 || there > 0:
-		b.lines = append(b.lines, report.AddedInAll(added, there, "", false))
 	}
 	if added > 0 {
 		a.show.Persist = true

@@ -91,7 +91,7 @@ func (a *App) refused(err error, typed map[string]string, fields []setting) {
 			s.wrong = "Line " + m[1] + ": " + s.wrong[strings.Index(s.wrong, ": ")+2:]
 		}
 	}
-	a.say("Not saved. " + s.wrong)
+	a.say("Not saved.")
 }
 
 // saved leaves the form as it is saved.
@@ -105,7 +105,7 @@ func (s *settingsState) wrongAbove() markup.Node {
 	if s.wrong == "" || s.key != "" {
 		return nil
 	}
-	return markup.El("p", markup.Class("warning"), "Not saved. "+s.wrong)
+	return markup.El("p", markup.Class("warning"), markup.A("role", "alert"), "Not saved. "+s.wrong)
 }
 
 // settingsScreen is what matters on the water, in a form.

@@ -36,7 +36,7 @@ var onWater = []setting{
 // fishes are those to fish for.
 func fishes(a *App) []choice {
 	all := fish.All(a.set.Fish...)
-	out := []choice{{"", "rainbow trout, where nothing is said"}}
+	out := []choice{{"", "not said: rainbow trout"}}
 	for _, f := range all {
 		out = append(out, choice{f.Key, f.Name})
 	}
