@@ -10,7 +10,6 @@ import (
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/book"
 	"coldseam/profile/notebook"
-	"coldseam/profile/plain"
 	"coldseam/profile/report"
 	"coldseam/profile/unit"
 )
@@ -51,12 +50,6 @@ type bookState struct {
 type lineOf struct {
 	report.BookLine
 	made bool
-}
-
-// damagedPage is the text of a page that cannot be read.
-type damagedPage struct {
-	name, path, why string
-	was, text       string // as it stands in the book, and in the field
 }
 
 // reading is how a saved page is read: as the settings have it, and nobody is asked.
@@ -175,197 +168,7 @@ func cutScreen(a *App) []markup.Node {
 	}
 }
 
-// openPage shows the text of a page that cannot be read, named by its place in the list.
-func openPage(a *App, e Event) {
-	b := &a.books
-	i, err := strconv.Atoi(e.Value)
-	if err != nil || i < 0 || i >= len(b.heads) || b.heads[i].Err == nil {
-		return
-	}
-	h := b.heads[i]
-	text, _ := a.book.Text(h.Path)
-	b.page = damagedPage{name: filepath.Base(h.Path), path: h.Path, why: unread(h) + ".", was: text, text: text}
-	a.goTo(pageScreen)
-}
-
-// mendPage saves a page that could not be read as it was put right, and shows its answer.
-func mendPage(a *App, e Event) {
-	p := &a.books.page
-	if p.path == "" {
-		return
-	}
-	p.text = strings.TrimRight(strings.ReplaceAll(e.Fields["page"], "\r\n", "\n"), "\n") + "\n"
-	_, unlock, err := a.hold()
-	if err != nil {
-		p.why = held(err)
-		a.say(p.why)
-		return
-	}
-	defer unlock()
-	o := a.reading()
-	o.Unread = false
-	sheets, err := a.book.Rewrite(p.path, p.was, p.text, o)
-	if err != nil {
-		p.why = "Not saved. " + report.Found(book.Unread(p.name, err)) + "."
-		a.say(p.why)
-		return
-	}
-	a.showAnswer(sheets[0], p.path)
-	a.answer.nth = 1
-	a.say("The page is saved.")
-}
-
 // unread says why a page cannot be read.
 func unread(h book.Head) string {
 	return report.Found(book.Unread(filepath.Base(h.Path), h.Err))
-}
-
-// books is the list of drops.
-func books(a *App) []markup.Node {
-	b := &a.books
-	if !b.fresh { // what was done on another screen may have changed the book
-		a.look()
-	}
-	b.fresh = false
-	a.show.Title = "Your drops"
-	out := []markup.Node{markup.El("h1", "Your drops")}
-	switch {
-	case b.err != nil:
-		return append(out, told("The saved drops cannot be read: "+b.err.Error()), wayBack())
-	case b.all == 0 && len(b.heads) == 0 && !b.asks():
-		return append(out,
-			markup.El("p", "No drop is saved yet. Take one with New drop, on the first screen."),
-			markup.El("p", "Pages of readings that you have already, from another phone, from a computer or typed from an old notebook, can be added."),
-			markup.El("nav", markup.Class("row"), touch("bring", "", "Add pages"), touch("back", "", "Back")))
-	}
-	if b.next() >= 0 {
-		a.show.Later = "lines"
-	}
-	if b.all > 1 {
-		out = append(out, b.search())
-	}
-	return append(out, told(b.notice), markup.El("p", markup.ID("count"), b.count()), b.list(), b.more(),
-		markup.El("nav", markup.Class("row"), touch("bring", "", "Add pages"), touch("export", "", "Copy or send"), touch("back", "", "Back")))
-}
-
-// count says how many drops there are and were found.
-func (b *bookState) count() string {
-	found := 0
-	for _, h := range b.heads {
-		if h.Err == nil {
-			found++
-		}
-	}
-	switch {
-	case b.asks() && found == 0:
-		return "None of " + unit.Count(b.all, "drop") + " is like that."
-	case b.asks():
-		return strconv.Itoa(found) + " of " + unit.Count(b.all, "drop") + ", the newest first"
-	}
-	return unit.Count(b.all, "drop") + ", the newest first"
-}
-
-// search is the form to look for drops.
-func (b *bookState) search() markup.Node {
-	var waters markup.Node
-	if len(b.waters) > 1 {
-		all := []any{markup.ID("water"), markup.A("name", "water"), markup.El("option", markup.A("value", ""), "all waters")}
-		for _, w := range b.waters {
-			option := []any{markup.A("value", w), plain.Cut(w, 40)}
-			if strings.EqualFold(w, b.water) {
-				option = append(option, markup.A("selected", ""))
-			}
-			all = append(all, markup.El("option", option...))
-		}
-		waters = markup.El("p", markup.El("label", markup.A("for", "water"), "Water"), markup.El("select", all...))
-	}
-	form := markup.El("form", markup.A("role", "search"), markup.A("data-do", "find"),
-		markup.El("p", markup.El("label", markup.A("for", "words"), "Words on the page"),
-			markup.El("input", markup.ID("words"), markup.A("name", "words"), markup.A("type", "search"), markup.A("enterkeyhint", "search"), markup.A("autocomplete", "off"), markup.A("value", b.words))),
-		waters, markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Find"))
-	parts := []any{markup.ID("find"), markup.El("summary", "Find a drop"), form}
-	if b.asks() {
-		parts = append(parts, markup.A("open", ""))
-	}
-	return markup.El("details", parts...)
-}
-
-// list is the drops themselves.
-func (b *bookState) list() markup.Node {
-	all := []any{markup.Class("drops")}
-	for i, h := range b.heads[:min(b.shown, len(b.heads))] {
-		if h.Err != nil {
-			all = append(all, markup.El("li", touch("page", strconv.Itoa(i), markup.Class("drop"),
-				markup.El("b", dateOf(h.Date)), markup.El("span", markup.Class("quiet"), unread(h)))))
-			continue
-		}
-		all = append(all, markup.El("li", b.drop(h, b.lines[i])))
-	}
-	if len(all) == 1 {
-		return nil
-	}
-	return markup.El("ol", all...)
-}
-
-// drop is the button of a drop.
-func (b *bookState) drop(h book.Head, l lineOf) markup.Node {
-	n := strconv.Itoa(h.Number)
-	where := strings.Join(slices.DeleteFunc([]string{plain.Cut(h.Water, 40), plain.Cut(h.Spot, 40)}, func(s string) bool { return s == "" }), ", ")
-	first, second := found(h, l)
-	return touch("open", n, markup.Class("drop"), markup.ID("drop-"+n),
-		markup.El("b", dateOf(h.Date)), " ", markup.El("span", where), " ",
-		markup.El("span", markup.Class("quiet"), first), " ", markup.El("span", markup.Class("quiet"), second))
-}
-
-func dateOf(date string) string {
-	if date == "" {
-		return "no date"
-	}
-	return date
-}
-
-// found is what a drop found, as far as that is known yet, in as many lines then as later.
-func found(h book.Head, l lineOf) (first, second string) {
-	const blank = "\u00a0"
-	switch {
-	case !l.made && h.Unended:
-		return "Not ended", blank
-	case !l.made:
-		return "...", blank
-	case l.Instead != "":
-		return capital(l.Instead), blank
-	}
-	second = "Band " + l.Band
-	if l.Caught != "" {
-		second += ", " + l.Caught + " caught"
-	}
-	return "Thermocline " + l.Thermocline, second
-}
-
-// more leads to the older drops.
-func (b *bookState) more() markup.Node {
-	left := len(b.heads) - b.shown
-	if left <= 0 {
-		return nil
-	}
-	return touch("older", "", "Show "+strconv.Itoa(min(left, atOnce))+" of "+unit.Count(left, "older drop"))
-}
-
-// pageScreen is a page that cannot be read, to be put right.
-func pageScreen(a *App) []markup.Node {
-	p := &a.books.page
-	a.show.Title = "A page that cannot be read"
-	return []markup.Node{
-		markup.El("h1", "A page that cannot be read"),
-		markup.El("p", markup.Class("warning"), p.why),
-		markup.El("p", "Its drop counts nowhere until it can be read."),
-		markup.El("form", markup.A("data-do", "mend"),
-			markup.El("label", markup.A("for", "mended"), "The page, a reading or a fact on each line"),
-			markup.El("textarea", markup.ID("mended"), markup.A("name", "page"), markup.A("rows", "12"), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), markup.Exact(p.text)),
-			markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Save the page")),
-		markup.Pre(markup.ID("exact"), markup.A("hidden", ""), markup.Exact(p.was)),
-		markup.El("nav", markup.Class("row"), markup.El("button", markup.A("type", "button"), markup.A("data-copy", "exact"), "Copy"),
-			markup.El("button", markup.A("type", "button"), markup.A("data-save", "exact"), markup.A("data-name", plain.Line(p.name)), "Save as a file"),
-			touch("back", "", "Back")),
-	}
 }
