@@ -206,6 +206,17 @@ func TestBook(t *testing.T) {
 	}
 }
 
+// In a browser the folder of a computer is left alone, whatever system's path it is.
+func TestBookElsewhere(t *testing.T) {
+	bookElsewhere = true
+	defer func() { bookElsewhere = false }()
+	for _, dir := range []string{"~/drops", `C:\Users\a\drops`, "/home/a/drops"} {
+		if got, err := Parse("s", []byte("book = '"+dir+"'\n")); err != nil || got.Book != "" {
+			t.Errorf("%s: %q, %v", dir, got.Book, err)
+		}
+	}
+}
+
 // What is noted of a water wins over what the file says of all.
 func TestLakeFor(t *testing.T) {
 	s, err := Parse("s", []byte(page(`latitude = "46.1 N"`, `longitude = "89.3 W"`, `[[water]]`, `name = "Alder Kettle"`, `length = "800 m"`, `[[water]]`, `name = "Kea Tarn"`, `latitude = "45 S"`)))

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"time"
 
@@ -156,10 +157,14 @@ func (p *parser) headers(f file) {
 	}
 }
 
+// bookElsewhere holds in a browser, whose book is its own: a folder of a computer, from a
+// file that is pasted there, is left alone.
+var bookElsewhere = runtime.GOOS == "js"
+
 // book takes the folder of saved drops, which must not depend on where the program
 // is started.
 func (p *parser) book(dir string) {
-	if dir == "" {
+	if dir == "" || bookElsewhere {
 		return
 	}
 	if home, err := os.UserHomeDir(); err == nil && strings.HasPrefix(dir, "~/") {
