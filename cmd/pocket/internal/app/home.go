@@ -48,7 +48,7 @@ func (a *App) warnings() (out []markup.Node) {
 		a.home.wrong = ""
 	}
 	if !a.o.Durable {
-		warn("This browser keeps nothing: what you read is gone once this page is closed. Open it in another browser or not in a private window, or copy each drop out.")
+		warn("This browser keeps nothing: when this page closes, its drops are gone. Copy them out first, or use another browser, not in a private window.")
 	}
 	if a.setErr != nil {
 		warn("The settings are not used, because they cannot be read: " + plain.Line(a.setErr.Error()) + ". Mend them under Settings.")

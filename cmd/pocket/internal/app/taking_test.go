@@ -291,7 +291,7 @@ func TestSavedAsTyped(t *testing.T) {
 // The depth that is asked for stays within the water, a mark of the line at a time.
 func TestAboveBelow(t *testing.T) {
 	p := begun(t)
-	p.touches("Above").wants("0 ft").touches("Above").wants("0 ft", "A depth of your own").touches("Below").touches("Below").wants("2 ft").touches("Above")
+	p.touches("Above").wants("0 ft").touches("Above").wants("0 ft", "Your own choice: 1 ft is advised.").touches("Below").touches("Below").wants("2 ft").touches("Above")
 	p.types("74").wants("29 ft").touches("Below").wants("30 ft").touches("Below").wants("30 ft").types("warm x9").wants("30 ft")
 	m := anAngler(t).touches("New drop").touches("Metres and Celsius").touches("I do not know")
 	m.wants("0.5 m").touches("Below").wants("0.75 m").types("23,4").touches("0.75 m").wants("23.4 C at 0.75 m")

@@ -21,11 +21,14 @@ func (a *App) askNodes() []markup.Node {
 	number, length, _ := strings.Cut(depth, " ")
 	a.show.Title, a.show.Focus = depth, "temp"
 	why := report.Next(t.view.Advice, u)
-	if t.moved() {
-		why = "A depth of your own. " + why
+	switch advice := t.view.Advice; {
+	case advice.Enough:
+		why = "Your own choice: enough is read already."
+	case t.view.Wanted.Value != advice.DepthM:
+		why = "Your own choice: " + report.Mark(advice.DepthM, u) + " is advised."
 	}
 	return []markup.Node{
-		markup.El("h1", markup.Class("depth"), markup.ID("asked"), number, markup.El("small", " "+length)),
+		markup.El("h1", markup.Class("depth"), markup.ID("asked"), number, markup.El("small", "\u00a0"+length)),
 		t.wrongNode(),
 		t.field("Temperature at " + depth + ", " + u.Temp.String()),
 		markup.El("p", markup.Class("why"), why),
@@ -33,11 +36,6 @@ func (a *App) askNodes() []markup.Node {
 			touch("take-move", "above", "Above"), touch("take-move", "below", "Below"),
 			touch("take-skip", "", "Skip "+depth), t.undoButton(), t.endButton()),
 	}
-}
-
-// moved reports whether the angler chose the depth.
-func (t *takingState) moved() bool {
-	return t.view.Advice.Enough || t.view.Wanted.Value != t.view.Advice.DepthM
 }
 
 // enoughNodes say that no depth needs to be read any more.
@@ -63,7 +61,7 @@ func (a *App) doubtNodes() []markup.Node {
 	r := t.view.Drop.Readings[len(t.view.Drop.Readings)-1]
 	a.show.Title = "Is that right?"
 	out = append(out, markup.El("p", markup.Class("question"), report.Flagged(r)), t.wrongNode(),
-		t.field("Type it again: temperature at "+depthOf(r)+", "+r.TempUnit.String()),
+		t.field("Type it again, in "+r.TempUnit.String()),
 		markup.El("div", markup.Class("row"), touch("take-keep", "", "Keep "+valueOf(r)), t.undoButton()))
 	return out
 }
