@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -90,6 +91,9 @@ func TestPage(t *testing.T) {
 }
 
 func TestLock(t *testing.T) {
+	if runtime.GOOS == "js" {
+		t.Skip("a browser's pages are kept apart by a lock of its own: see the tests of folder.js")
+	}
 	b := open(t, System{})
 	unlock, err := b.Lock()
 	if err != nil {

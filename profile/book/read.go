@@ -218,16 +218,16 @@ var errMeanwhile = errors.New("it was changed or removed while the book was read
 
 // pages are the names of the files that are pages, sorted.
 func (b *Book) pages() ([]string, error) {
-	entries, err := os.ReadDir(b.Dir)
+	dir, err := os.Open(b.Dir)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
+	} else if err != nil {
+		return nil, err
 	}
-	var names []string
-	for _, e := range entries {
-		if filepath.Ext(e.Name()) == ".txt" {
-			names = append(names, e.Name())
-		}
-	}
+	defer dir.Close()
+	names, err := dir.Readdirnames(-1)
+	names = slices.DeleteFunc(names, func(name string) bool { return filepath.Ext(name) != ".txt" })
+	slices.Sort(names)
 	return names, err
 }
 

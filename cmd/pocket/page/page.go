@@ -33,7 +33,7 @@ func File() ([]byte, error) { return write(false) }
 // The scripts of the page and of its worker, in their order.
 var (
 	onPage   = []string{"patch.js", "timer.js", "page.js"}
-	inWorker = []string{"built/wasm_exec.js", "lzma.js", "unpack.js", "memory.js", "folder.js", "worker.js"}
+	inWorker = []string{"built/wasm_exec.js", "lzma.js", "unpack.js", "folder.js", "worker.js"}
 )
 
 // content fills page.html.
