@@ -14,7 +14,11 @@ import (
 )
 
 var homeActs = actions{
-	"home":        func(a *App, _ Event) { a.homeward() },
+	"home": func(a *App, _ Event) {
+		if !a.unsaved() {
+			a.homeward()
+		}
+	},
 	"home-go-on":  func(a *App, e Event) { a.goOn(e.Value) },
 	"home-finish": homeFinish,
 	"home-last":   homeLast,

@@ -128,9 +128,13 @@ func cutOff(b *book.Book, path string) (book.Unended, error) {
 	return book.Unended{}, errNotCut
 }
 
-// begin makes all ready for a drop.
+// begin makes all ready for a drop, which is left to the first screen, whatever led to it.
 func (a *App) begin() (*book.Book, bool) {
+	if a.unsaved() {
+		return nil, false
+	}
 	a.leave()
+	a.homeward()
 	b, unlock, err := a.hold()
 	if err != nil {
 		a.home.wrong = held(err)
@@ -227,7 +231,7 @@ func (a *App) firstSaved() {
 	if !t.kept {
 		t.kept, a.show.Persist = true, true
 	}
-	if t.units && a.setErr == nil {
+	if t.units { // settings that cannot be read are not written over: saveSettings refuses
 		text, err := a.settingsText()
 		if err == nil {
 			text, err = settings.Set(text, "units", t.view.Drop.Units.String())

@@ -377,7 +377,7 @@ func TestSavingFails(t *testing.T) {
 	if !strings.Contains(p.show.Main, `data-copy="unsaved"`) || !strings.Contains(p.show.Main, `<pre id="unsaved" hidden>`) || p.show.Say != "Not saved." {
 		t.Error(p.show.Main)
 	}
-	p.does("back", "").wants("SAVING FAILED").touches("Try again").wants("SAVING FAILED", "14 ft: 63 F")
+	p.does("back", "").does("home", "").does("drop", "").wants("SAVING FAILED").touches("Try again").wants("SAVING FAILED", "14 ft: 63 F")
 	if len(p.rows()) != 2 {
 		t.Errorf("%q", p.rows())
 	}
@@ -440,6 +440,11 @@ func TestCutOff(t *testing.T) {
 	p.does("home", "").wants("1 reading").touches("It is finished").does("home", "")
 	if strings.Contains(p.text(), "Go on with") || len(p.pages()) != 2 || strings.Contains(strings.Join(p.pages(), ""), "not ended") {
 		t.Errorf("%s\n%q", p.text(), p.pages())
+	}
+	listed := begun(t).types("74").opened().touches("Book")
+	listed.goOn(filepath.Join(listed.o.Dir, "2026-07-18-14-20-drop.txt"))
+	if listed.does("back", "").wants("New drop", "Go on with"); listed.held != 0 || listed.show.Depth != 0 {
+		t.Error("from the list of drops one is not left to the first screen")
 	}
 	gone := begun(t).types("74").opened()
 	if err := os.RemoveAll(gone.o.Dir); err != nil {
