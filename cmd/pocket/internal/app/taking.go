@@ -134,12 +134,12 @@ func (a *App) begin() (*book.Book, bool) {
 		return nil, false
 	}
 	a.leave()
-	a.homeward()
 	b, unlock, err := a.hold()
 	if err != nil {
 		a.home.wrong = held(err)
 		return nil, false
 	}
+	a.homeward()
 	a.taking = takingState{unlock: unlock, fixing: -1}
 	return b, true
 }
