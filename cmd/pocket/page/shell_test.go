@@ -73,6 +73,16 @@ func looks(t *testing.T) map[string]string {
 // browser is a browser without a network, for one test.
 func browser(t *testing.T) context.Context {
 	t.Helper()
+	return startBrowser(t,
+		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND"),
+		chromedp.ProxyServer("127.0.0.1:9"), // nobody answers there
+		chromedp.Flag("proxy-bypass-list", "<-loopback>"),
+	)
+}
+
+// startBrowser is a browser for one test.
+func startBrowser(t *testing.T, more ...chromedp.ExecAllocatorOption) context.Context {
+	t.Helper()
 	path := ""
 	for _, name := range []string{"chromium", "chromium-browser"} {
 		if p, err := exec.LookPath(name); err == nil {
@@ -85,10 +95,8 @@ func browser(t *testing.T) context.Context {
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(path),
-		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND"),
-		chromedp.ProxyServer("127.0.0.1:9"), // nobody answers there
-		chromedp.Flag("proxy-bypass-list", "<-loopback>"),
 	)
+	options = append(options, more...)
 	if os.Geteuid() == 0 {
 		options = append(options, chromedp.NoSandbox)
 	}
@@ -133,13 +141,20 @@ func open(t *testing.T, parent context.Context, html string, s screen) *tab {
 	if err := os.WriteFile(file, []byte(html), 0o600); err != nil {
 		t.Fatal(err)
 	}
+	v := newTab(t, parent)
+	if err := chromedp.Do(v.ctx, s.size(), chromedp.Navigate("file://"+file)); err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// newTab is an empty tab.
+func newTab(t *testing.T, parent context.Context) *tab {
+	t.Helper()
 	ctx, stop := chromedp.NewContext(parent)
 	t.Cleanup(stop)
 	v := &tab{T: t, ctx: ctx, requests: map[network.RequestID]string{}}
 	if err := chromedp.Listen(ctx, v.hear); err != nil {
-		t.Fatal(err)
-	}
-	if err := chromedp.Do(ctx, s.size(), chromedp.Navigate("file://"+file)); err != nil {
 		t.Fatal(err)
 	}
 	return v
