@@ -20,6 +20,9 @@ import (
 // through the code as compiled for the browser, run by the toolchain's runner, and through
 // the terminal's own command.
 func TestSameAnswers(t *testing.T) {
+	if testing.Short() {
+		t.Skip("nothing is compiled for the browser in a short run")
+	}
 	node, err := exec.LookPath("node")
 	if err != nil {
 		expect.Missing(t, "no node to run what is compiled for the browser")

@@ -54,6 +54,9 @@ func startFolders(t *testing.T) *folders {
 	if path == "" {
 		expect.Missing(t, "there is no chromium here (Debian: chromium)")
 	}
+	if testing.Short() {
+		t.Skip("no browser in a short run")
+	}
 	f := &folders{dir: t.TempDir(), shown: map[string]string{}}
 	file := filepath.Join(f.dir, "program.wasm")
 	build := exec.Command("go", "build", "-trimpath", "-ldflags", "-s -w", "-o", file, "./testdata/folder")

@@ -83,6 +83,9 @@ func browser(t *testing.T) context.Context {
 // startBrowser is a browser for one test.
 func startBrowser(t *testing.T, more ...chromedp.ExecAllocatorOption) context.Context {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("no browser in a short run")
+	}
 	path := ""
 	for _, name := range []string{"chromium", "chromium-browser"} {
 		if p, err := exec.LookPath(name); err == nil {
