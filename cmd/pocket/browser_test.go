@@ -21,7 +21,7 @@ import (
 	"coldseam/profile/expect"
 )
 
-const longest = 30 * time.Second // of any wait in a browser, when others keep the machine busy
+const longest = 60 * time.Second // of any wait in a browser, when others keep the machine busy
 
 // pocket is the folder of the page, and its address.
 func pocket(t *testing.T) string {
