@@ -64,7 +64,7 @@ func TestAnyPage(t *testing.T) {
 			}
 		})
 	}
-	if made < 100 {
+	if !testing.Short() && made < 100 { // a short run tries fewer pages
 		t.Errorf("%d plans", made)
 	}
 }

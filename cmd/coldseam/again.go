@@ -7,19 +7,10 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"coldseam/profile/book"
-	"coldseam/profile/fish"
 	"coldseam/profile/notebook"
 	"coldseam/profile/report"
 	"coldseam/profile/settings"
 )
-
-// carried are the keys that hold from one drop to the next on a water: what lake it is,
-// where the boat lies unless another spot is named, and what is in it. Day, wind, sky,
-// clarity and notes are of one drop alone.
-var carried = []string{
-	"water", "spot", "for", "units", "deepest", "altitude", "lake length", "latitude", "longitude", "marks at", "bulb below zero",
-	"thermometer", "thermometer precision", "wait", "time constant", "oxygen", "weight",
-}
 
 // again are the headers that the last drop gives to a new one, and how that is said; flags
 // win over them. The bottom is that under the boat: it is taken over from the last drop at the
@@ -41,11 +32,8 @@ func (p *program) again(c *cli.Context, set settings.Settings) (out []notebook.H
 		return nil, "", fmt.Errorf("--again: drop %d: %s", from.Number, oneLine(e.Err))
 	}
 	source := fmt.Sprintf("drop %d", from.Number)
-	keys := slices.DeleteFunc(slices.Clone(carried), func(k string) bool { return c.IsSet(flagName(k)) })
-	if _, known := fish.Known(set.Fish, e.Drop.For); !known {
-		keys = slices.DeleteFunc(keys, func(k string) bool { return k == "for" })
-	}
-	out = notebook.Headers(e.Drop, source, keys...)
+	given := slices.DeleteFunc(notebook.Keys(), func(k string) bool { return !c.IsSet(flagName(k)) })
+	out = notebook.Carried(e.Drop, source, set.Fish, given...)
 	var bottom []notebook.Header
 	spot := e.Drop.Spot
 	if c.IsSet("spot") {

@@ -24,7 +24,7 @@ import (
 const longest = 60 * time.Second // of any wait in a browser, when others keep the machine busy
 
 // pocket is the folder of the page, and its address.
-func pocket(t *testing.T) string {
+func pocket(t testing.TB) string {
 	t.Helper()
 	html, err := page.File()
 	if err != nil {
@@ -39,7 +39,7 @@ func pocket(t *testing.T) string {
 
 // browser starts a browser of its own with the profile in a folder, so that what is saved
 // there outlives it. It reaches no network.
-func browser(t *testing.T, profile string, more ...chromedp.ExecAllocatorOption) (ctx context.Context, stop func()) {
+func browser(t testing.TB, profile string, more ...chromedp.ExecAllocatorOption) (ctx context.Context, stop func()) {
 	t.Helper()
 	if testing.Short() {
 		t.Skip("no browser in a short run")
@@ -76,7 +76,7 @@ func browser(t *testing.T, profile string, more ...chromedp.ExecAllocatorOption)
 
 // tab is the page open in a tab, and what went wrong on it.
 type tab struct {
-	t   *testing.T
+	t   testing.TB
 	ctx context.Context
 
 	mu       sync.Mutex
@@ -98,7 +98,7 @@ var (
 )
 
 // open opens the page in a new tab.
-func open(t *testing.T, parent context.Context, address string, s screen) *tab {
+func open(t testing.TB, parent context.Context, address string, s screen) *tab {
 	t.Helper()
 	ctx, stop := chromedp.NewContext(parent)
 	t.Cleanup(stop)

@@ -96,7 +96,7 @@ func answersOf(t *testing.T, node string, pages []string) (out []string) {
 }
 
 // build compiles a program with the flags of the page's.
-func build(t *testing.T, to string, env []string, pkg string) {
+func build(t testing.TB, to string, env []string, pkg string) {
 	t.Helper()
 	cmd := exec.Command("go", "build", "-o", to, pkg)
 	cmd.Env = append(os.Environ(), env...)

@@ -84,7 +84,7 @@ func TestWholeJob(t *testing.T) {
 }
 
 // apart is for tabs that share nothing with those opened before.
-func apart(t *testing.T, ctx context.Context) context.Context {
+func apart(t testing.TB, ctx context.Context) context.Context {
 	t.Helper()
 	ctx, stop := chromedp.NewContext(ctx, chromedp.WithNewBrowserContext())
 	t.Cleanup(stop)

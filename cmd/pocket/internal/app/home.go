@@ -138,9 +138,13 @@ func (a *App) lastDrop() markup.Node {
 			sentence = report.Short(p, nil).Sentence()
 		}
 	}
+	var again markup.Node
+	if e.Drop.Water != "" {
+		again = touch("drop-again", "", "Another drop at "+e.Drop.Water)
+	}
 	return markup.El("section", markup.El("h2", "Last drop"),
 		markup.El("div", markup.Class("drops"), touch("home-last", e.Path,
-			markup.El("b", capital(nameOf(e.Drop))), " ", markup.El("span", sentence))))
+			markup.El("b", capital(nameOf(e.Drop))), " ", markup.El("span", sentence))), again)
 }
 
 // homeLast opens the answer of the last drop.

@@ -123,7 +123,9 @@ func settingsScreen(a *App) []markup.Node {
 	for _, l := range lists {
 		nav = append(nav, touch("settings-list", l.table, l.title+l.count(text)))
 	}
-	return append(out, markup.El("nav", append(nav, touch("settings-file", "", "All settings as text"), touch("back", "", "Back"))...))
+	return append(out, markup.El("nav", append(nav, touch("settings-file", "", "All settings as text"),
+		markup.El("button", markup.A("type", "button"), markup.A("data-save", "licences"), markup.A("data-name", "licences.txt"), "Licences of the parts"),
+		touch("back", "", "Back"))...))
 }
 
 // line is an error of Parse for somebody who sees no file's name.

@@ -3,6 +3,7 @@ package app
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -18,7 +19,8 @@ import (
 )
 
 var takingActs = actions{
-	"drop":         func(a *App, _ Event) { a.take() },
+	"drop":         func(a *App, _ Event) { a.take(nil) },
+	"drop-again":   func(a *App, _ Event) { a.takeAgain() },
 	"take-type":    takeTyped,
 	"take-line":    takeLine,
 	"take-move":    func(a *App, e Event) { a.doing(func(s *session.Session) { s.Move(marks[e.Value]) }) },
@@ -81,11 +83,21 @@ func held(err error) string {
 	return "Nothing can be saved on this phone: " + plain.Line(book.Cause(err)) + "."
 }
 
-// take begins a drop.
-func (a *App) take() {
+// takeAgain begins a drop on the water of the last one, with what holds from that to the
+// next.
+func (a *App) takeAgain() {
+	if last, ok := a.last(); ok {
+		a.take(notebook.Carried(last.Drop, "the last drop", a.set.Fish))
+	}
+}
+
+// take begins a drop with what is known of it already.
+func (a *App) take(known []notebook.Header) {
 	if b, ok := a.begin(); ok {
-		a.taking.s = session.New(a.beginning(b))
-		a.taking.units = !a.hasUnits()
+		o := a.beginning(b)
+		o.Headers = slices.Concat(o.Headers, known)
+		a.taking.s = session.New(o)
+		a.taking.units = !a.hasUnits() && known == nil
 		a.goTo(takingScreen)
 		a.after(nil)
 	}

@@ -182,13 +182,13 @@ func (t *takingState) lineForm() markup.Node {
 	if t.lined {
 		said = t.refused
 	}
-	like := "12 68, wind light S, caught rainbow 16 ft"
+	like := "water: Alder Kettle, wind light S, caught rainbow 16 ft, 12 68"
 	if !t.view.Drop.Units.Shown().Feet() {
-		like = "4 18,5, wind light S, caught rainbow 5 m"
+		like = "water: Alder Kettle, wind light S, caught rainbow 5 m, 4 18,5"
 	}
 	return markup.El("form", markup.A("data-do", "take-line"),
 		markup.El("label", markup.A("for", "line"), "Anything else"),
-		markup.El("p", markup.ID("like"), markup.Class("quiet"), "As on a page of a notebook: "+like+"; or a whole page."),
+		markup.El("p", markup.ID("like"), markup.Class("quiet"), "As on a page of a notebook, one a line: "+like+"; or a whole page."),
 		markup.El("textarea", markup.ID("line"), markup.A("aria-describedby", "like"), markup.A("name", "line"), markup.A("rows", "2"), markup.A("autocomplete", "off"), markup.A("spellcheck", "false"), markup.A("data-once", ""), said),
 		markup.El("button", markup.A("type", "submit"), "Note it"))
 }
