@@ -69,7 +69,9 @@ func makeFolder(dir string, disk Disk) error {
 		}
 	}
 	if err := disk.Folder(dir); errors.Is(err, fs.ErrExist) {
-		return errors.New("a link that leads nowhere")
+		if _, err := os.Stat(dir); err != nil { // another program may have made it just now
+			return errors.New("a link that leads nowhere")
+		}
 	} else if err != nil {
 		return err
 	}

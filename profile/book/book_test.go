@@ -211,3 +211,20 @@ func TestEachStepFails(t *testing.T) {
 		}
 	}
 }
+
+// together is a disk on which another program makes each folder first.
+type together struct{ System }
+
+func (d together) Folder(path string) error {
+	if err := d.System.Folder(path); err != nil {
+		return err
+	}
+	return d.System.Folder(path)
+}
+
+// Two programs that make the book's folder at once both have it.
+func TestFolderMadeMeanwhile(t *testing.T) {
+	if _, err := Open(filepath.Join(t.TempDir(), "new", "book"), together{}); err != nil {
+		t.Error(err)
+	}
+}
