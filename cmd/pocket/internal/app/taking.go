@@ -54,35 +54,6 @@ type takingState struct {
 	unlock  func()
 }
 
-// hold opens the book for saving, and keeps other pages out of it.
-func (a *App) hold() (*book.Book, func(), error) {
-	b, err := book.Open(a.o.Dir, a.disk())
-	if err != nil {
-		return nil, nil, err
-	}
-	if a.o.Lock == nil {
-		return b, func() {}, nil
-	}
-	unlock, err := a.o.Lock()
-	return b, unlock, err
-}
-
-// disk is where the book is kept.
-func (a *App) disk() book.Disk {
-	if a.o.Disk != nil {
-		return a.o.Disk
-	}
-	return book.System{}
-}
-
-// held says why the book cannot be saved in.
-func held(err error) string {
-	if errors.Is(err, book.ErrInUse) {
-		return "A drop is being taken in another window or tab: go on there, or close that one first."
-	}
-	return "Nothing can be saved on this phone: " + plain.Line(book.Cause(err)) + "."
-}
-
 // takeAgain begins a drop on the water of the last one, with what holds from that to the
 // next.
 func (a *App) takeAgain() {
@@ -384,53 +355,6 @@ func takeLeave(a *App, e Event) {
 	t := &a.taking
 	if q := t.view.Question; q != nil && q.Leaves() && e.Value == strconv.Itoa(t.asked) {
 		a.doing(func(s *session.Session) { s.Type("skip") })
-	}
-}
-
-// openReading looks at one reading.
-func openReading(a *App, e Event) {
-	t := &a.taking
-	n, err := strconv.Atoi(e.Value)
-	if err != nil || t.s == nil || t.view.Question != nil || n < 0 || n >= len(t.view.Drop.Readings) || t.fixing >= 0 {
-		return
-	}
-	t.fixing, t.told, t.refused, t.lined = n, nil, "", false
-	a.goTo(readingScreen)
-}
-
-// rightReading puts the right temperature in the place of the reading that is looked at.
-func rightReading(a *App, e Event) {
-	t := &a.taking
-	text := strings.TrimSpace(e.Fields["right"])
-	switch {
-	case t.fixing < 0:
-	case text == "":
-		t.told = []session.Told{{Kind: session.Wrong, Text: "Type the temperature that is right first."}}
-		a.say(t.told[0].Text)
-	default:
-		i := t.fixing
-		a.doing(func(s *session.Session) { s.Replace(i, text) })
-		if t.wrong() && t.view.Question == nil {
-			t.refused = text
-			return
-		}
-		a.toTaking()
-	}
-}
-
-// outReading takes the reading that is looked at out.
-func outReading(a *App, _ Event) {
-	if i := a.taking.fixing; i >= 0 {
-		a.doing(func(s *session.Session) { s.TakeOut(i) })
-		a.toTaking()
-	}
-}
-
-// toTaking goes back from a reading to the drop.
-func (a *App) toTaking() {
-	if a.taking.fixing >= 0 {
-		a.taking.fixing = -1
-		a.back()
 	}
 }
 

@@ -1,0 +1,37 @@
+package app
+
+import (
+	"errors"
+
+	"coldseam/profile/book"
+	"coldseam/profile/plain"
+)
+
+// hold opens the book for saving, and keeps other pages out of it.
+func (a *App) hold() (*book.Book, func(), error) {
+	b, err := book.Open(a.o.Dir, a.disk())
+	if err != nil {
+		return nil, nil, err
+	}
+	if a.o.Lock == nil {
+		return b, func() {}, nil
+	}
+	unlock, err := a.o.Lock()
+	return b, unlock, err
+}
+
+// disk is where the book is kept.
+func (a *App) disk() book.Disk {
+	if a.o.Disk != nil {
+		return a.o.Disk
+	}
+	return book.System{}
+}
+
+// held says why the book cannot be saved in.
+func held(err error) string {
+	if errors.Is(err, book.ErrInUse) {
+		return "A drop is being taken in another window or tab: go on there, or close that one first."
+	}
+	return "Nothing can be saved on this phone: " + plain.Line(book.Cause(err)) + "."
+}
