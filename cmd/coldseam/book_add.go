@@ -68,7 +68,7 @@ func (p *program) bookAdd(c *cli.Context) error {
 // sheets reads the drops of one file.
 func (p *program) sheets(name string, set settings.Settings, flags []notebook.Header) ([]notebook.Sheet, error) {
 	o := set.Adding()
-	o.Flags = flags
+	o.Flags, o.Units = flags, "--units"
 	if p.terminal {
 		o.Ask = p.ask
 	}

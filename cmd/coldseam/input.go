@@ -190,7 +190,7 @@ func (p *program) jobs(c *cli.Context, unread bool) ([]job, settings.Settings, e
 	var out []job
 	taken := p.taken(c, set)
 	for _, pg := range pages {
-		options := notebook.Options{Name: pg.name, Unread: unread, Flags: flags, Defaults: set.Headers, Fish: set.Fish, Waters: set.WaterNames()}
+		options := notebook.Options{Name: pg.name, Unread: unread, Flags: flags, Defaults: set.Headers, Fish: set.Fish, Waters: set.WaterNames(), Units: "--units"}
 		if p.terminal {
 			options.Ask = p.ask
 		}

@@ -140,7 +140,7 @@ func free(base, ending string, try func(path string) error) (path string, err er
 			return path, err
 		}
 	}
-	return "", fmt.Errorf("%s: a thousand files of this name", base+ending)
+	return "", &fs.PathError{Op: "name", Path: base + ending, Err: errors.New("a thousand files of this name")}
 }
 
 // write writes a text into a new file of the folder, and makes it durable but for its

@@ -41,6 +41,7 @@ type Options struct {
 	Unread   bool        // a page without readings is one drop that is yet to be read
 	Fish     []fish.Fish // the angler's own, besides the table's
 	Waters   []string    // names of waters that are known
+	Units    string      // how units can be given beside the page, for messages: "--units", or "" for not at all
 	// Ask puts a question to the angler and returns the choice. Where it is nil an
 	// open question refuses the page.
 	Ask func(Question) (int, error)

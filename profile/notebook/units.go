@@ -85,13 +85,22 @@ func (b *builder) depthUnit(all []entry) error {
 		return nil
 	}
 	n, err := b.r.ask(Question{Line: bare.line, Text: bare.text, What: "the depths' unit is not stated",
-		Choices: []string{"feet", "metres"}, Instead: "add the line \"units: ft F\" or \"units: m C\", or --units"})
+		Choices: []string{"feet", "metres"}, Instead: b.r.unitsInstead()})
 	if err != nil {
 		return err
 	}
 	b.page.Depth = []unit.Length{unit.Foot, unit.Metre}[n]
 	b.r.said.Depth = b.page.Depth
 	return nil
+}
+
+// unitsInstead says how to give the units where nobody is asked.
+func (r *reader) unitsInstead() string {
+	text := "add the line \"units: ft F\" or \"units: m C\""
+	if r.o.Units != "" {
+		text += ", or " + r.o.Units
+	}
+	return text
 }
 
 // headerUnits lists the units in which the page's header gives depths of the lake.
@@ -127,7 +136,7 @@ func (b *builder) scale(all []entry) error {
 		b.page.Temp = usual
 	default:
 		n, err := b.r.ask(Question{Line: at.line, Text: at.text, What: "the temperatures' scale is not stated",
-			Choices: []string{"Fahrenheit", "Celsius"}, Instead: "add the line \"units: ft F\" or \"units: m C\", or --units"})
+			Choices: []string{"Fahrenheit", "Celsius"}, Instead: b.r.unitsInstead()})
 		if err != nil {
 			return err
 		}

@@ -12,7 +12,7 @@ type Question struct {
 	Choices []string
 	Text    string // the typed line that it is about, where it is about one
 	Meaning bool   // it asks which meaning a typed line has: Enter alone is no answer
-	Failed  bool   // the drop could not be saved: what it has is nowhere but here
+	Failed  error  // why the drop could not be saved: what it has is nowhere but here
 
 	ask    string            // the prompt of a line of text
 	help   string            // what "help" tells

@@ -32,7 +32,9 @@ func (s *Session) save(ended bool) {
 	if err == nil {
 		return
 	}
-	s.tellAs(Wrong, "SAVING FAILED: "+plain.Line(err.Error())+". Copy this down if it cannot be fixed:")
+	if !s.o.Touch { // a page says it in its own words
+		s.tellAs(Wrong, "SAVING FAILED: "+plain.Line(err.Error())+". Copy this down if it cannot be fixed:")
+	}
 	if page := notebook.Write(s.drop); page != s.shown {
 		s.shown = page
 		s.told = append(s.told, Told{Page: page})
@@ -52,7 +54,7 @@ func (s *Session) askFailed(err error, ended bool) {
 		choices, do = slices.Delete(choices, 1, 2), slices.Delete(do, 1, 2)
 	}
 	s.open(Question{
-		What: "What now?", Choices: choices, Failed: true, help: helpFailed,
+		What: "What now?", Choices: choices, Failed: err, help: helpFailed,
 		choose: func(n int) { s.do(do[n]) },
 		stop:   giveUp,
 	})

@@ -53,7 +53,7 @@ type Options struct {
 	Fish      []fish.Fish                             // the angler's own
 	Waters    []string                                // the angler's, by name
 	Probe     *Probe                                  // nil: everything is typed
-	Touch     bool                                    // answers are touched: what is told speaks of no key and no flag
+	Touch     bool                                    // answers are touched: what is told speaks of no key, no flag and no system
 }
 
 // Cut is a drop that was cut off and can be gone on with.

@@ -22,7 +22,7 @@ func decode(name string, c *contents, f *file) error {
 	var strict *toml.StrictMissingError
 	if errors.As(err, &strict) && len(strict.Errors) > 0 {
 		row, _ := strict.Errors[0].Position()
-		return fmt.Errorf("%s:%d: there is no setting %q; the README has the names", name, row, plain.Cut(strings.Join(strict.Errors[0].Key(), "."), 60))
+		return fmt.Errorf("%s:%d: there is no setting %q: write another name, or take it out", name, row, plain.Cut(strings.Join(strict.Errors[0].Key(), "."), 60))
 	}
 	var refused *toml.DecodeError
 	if errors.As(err, &refused) {
@@ -59,7 +59,10 @@ var kinds = map[string]string{
 // key itself or the TOML is wrong.
 func (c *contents) words(refused *toml.DecodeError) string {
 	msg := strings.TrimPrefix(refused.Error(), "toml: ")
-	if len(refused.Key()) == 0 {
+	switch {
+	case strings.HasSuffix(msg, "at start of value"):
+		return `a value is missing, or has no quotes: write e.g. rod = "9 ft"`
+	case len(refused.Key()) == 0:
 		return msg
 	}
 	var key found

@@ -66,7 +66,7 @@ func (p *parser) waters(list []water) {
 		at := func(key string) string { return in("water", i, key) }
 		r := rig.Rules{Water: w.Name, MaxFlies: w.MaxFlies, MaxLeaderM: float64(w.MaxLeader), Checked: w.Checked, Note: w.Note}
 		if strings.TrimSpace(w.Name) == "" {
-			p.fail(at("name"), errors.New("each [[water]] needs its name"))
+			p.fail(at("name"), errors.New("a water needs its name"))
 		}
 		if w.MaxFlies < 0 {
 			p.fail(at("max_flies"), fmt.Errorf("%d is not a number of flies", w.MaxFlies))

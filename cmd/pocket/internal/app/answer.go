@@ -193,7 +193,7 @@ func (a *App) noAnswer() []markup.Node {
 		title = "This drop"
 	}
 	a.show.Title = title
-	out := []markup.Node{markup.El("h1", title), a.toldAbove(), markup.El("p", markup.Class("lead"), "No answer: "+s.err.Error()+".")}
+	out := []markup.Node{markup.El("h1", title), a.toldAbove(), markup.El("p", markup.Class("lead"), sentence("no answer: "+why(s.err)))}
 	what := "Correct the page: something in it is not as the water was."
 	if errors.As(s.err, new(fish.Unknown)) {
 		what = "Write the fish in another way, or take it out of the page."

@@ -1,7 +1,6 @@
 package app
 
 import (
-	"path/filepath"
 	"reflect"
 	"slices"
 	"strconv"
@@ -166,9 +165,4 @@ func cutScreen(a *App) []markup.Node {
 		touch("home-go-on", e.Path, markup.Class("big"), "Go on with it"),
 		markup.El("nav", markup.Class("row"), finish, touch("back", "", "Back")),
 	}
-}
-
-// unread says why a page cannot be read.
-func unread(h book.Head) string {
-	return report.Found(book.Unread(filepath.Base(h.Path), h.Err))
 }

@@ -96,7 +96,7 @@ func (p *phone) pages() map[string]string {
 
 var (
 	tags     = regexp.MustCompile(`<[^>]*>`)
-	terminal = regexp.MustCompile(`--|coldseam [a-z]|\bEnter\b|\bflag\b`)
+	terminal = regexp.MustCompile(`--|coldseam [a-z]|\bEnter\b|\bflag\b|\[\[|/book|\.part\b|no space left|not a directory|[Ii]nput/output|i/o error`)
 )
 
 // words are what a screen says, without its markup.
@@ -365,5 +365,5 @@ func TestNoBook(t *testing.T) {
 	p.has("cannot be read")
 	p.do("bring", "")
 	p.do("import", "0 ft: 70 F\n10 ft: 60 F\n", "name", "a.txt")
-	p.has("a.txt", "0 drops added, and the next cannot be saved")
+	p.has("a.txt", "a.txt: nothing was added. Not a folder.")
 }

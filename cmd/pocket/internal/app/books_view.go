@@ -1,6 +1,7 @@
 package app
 
 import (
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -22,7 +23,7 @@ func books(a *App) []markup.Node {
 	out := []markup.Node{markup.El("h1", "Your drops")}
 	switch {
 	case b.err != nil:
-		return append(out, told("The saved drops cannot be read: "+b.err.Error()), wayBack())
+		return append(out, told(cannotRead(b.err)), wayBack())
 	case b.all == 0 && len(b.heads) == 0 && !b.asks():
 		return append(out,
 			markup.El("p", "No drop is saved yet. Take one with New drop, on the first screen."),
@@ -87,7 +88,7 @@ func (b *bookState) list() markup.Node {
 	for i, h := range b.heads[:min(b.shown, len(b.heads))] {
 		if h.Err != nil {
 			all = append(all, markup.El("li", touch("page", strconv.Itoa(i), markup.Class("drop"),
-				markup.El("b", dateOf(h.Date)), markup.El("span", markup.Class("quiet"), unread(h)))))
+				markup.El("b", dateOf(h.Date)), markup.El("span", markup.Class("quiet"), unread(filepath.Base(h.Path), h.Err)))))
 			continue
 		}
 		all = append(all, markup.El("li", b.drop(h, b.lines[i])))

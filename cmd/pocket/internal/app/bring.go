@@ -1,13 +1,11 @@
 package app
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
-	"coldseam/profile/book"
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 	"coldseam/profile/report"
@@ -66,7 +64,7 @@ func (a *App) bringOn() {
 		b.waiting, b.asking = b.waiting[1:], asking{}
 		from := len(b.lines)
 		if err != nil {
-			b.lines = append(b.lines, report.Found(book.Unread(f.name, err)), "Nothing of it was added.")
+			b.lines = append(b.lines, unread(f.name, err), "Nothing of it was added.")
 		} else {
 			a.add(f.name, sheets)
 		}
@@ -110,10 +108,10 @@ func (a *App) add(name string, sheets []notebook.Sheet) {
 	}
 	b.lines = append(b.lines, lines...)
 	switch {
-	case errors.Is(err, book.ErrInUse):
-		b.lines = append(b.lines, "Nothing was added: a drop is being taken in another window. End it there, then add the file again.")
+	case err != nil && added == 0:
+		b.lines = append(b.lines, name+": nothing was added. "+sentence(why(err)))
 	case err != nil:
-		b.lines = append(b.lines, fmt.Sprintf("%s: %s added, and the next cannot be saved: %s. Make room, then add the same file again.", name, unit.Count(added, "drop"), plain.Line(book.Cause(err))))
+		b.lines = append(b.lines, fmt.Sprintf("%s: %s added, the next not: %s. Add the same file again then: nothing is added twice.", name, unit.Count(added, "drop"), why(err)))
 	}
 	if added > 0 {
 		a.show.Persist = true

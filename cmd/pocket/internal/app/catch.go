@@ -166,7 +166,7 @@ func (a *App) catch(e Event) {
 		return
 	}
 	if _, err := notebook.ReadCatch(text, a.set.Fish...); err != nil {
-		a.notCaught(saidOf(err))
+		a.notCaught(why(err))
 		return
 	}
 	if notebook.OfNow(a.answer.sheet.Drop.Date, a.o.Now()) {
@@ -178,7 +178,7 @@ func (a *App) catch(e Event) {
 		return err
 	})
 	if err != nil {
-		a.notCaught(saidOf(err))
+		a.notCaught(why(err))
 		return
 	}
 	a.back()
@@ -217,7 +217,7 @@ func (a *App) uncatch(Event) {
 		return err
 	})
 	if err != nil {
-		a.tellAnswer("Not taken back: "+saidOf(err)+".", "Not taken back.", "uncatch")
+		a.tellAnswer("Not taken back: "+why(err)+".", "Not taken back.", "uncatch")
 		return
 	}
 	a.tellAnswer(report.CatchTaken(entry.Number, entry.Drop, is), "Taken back.", "")

@@ -1,13 +1,10 @@
 package app
 
 import (
-	"errors"
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
-	"coldseam/profile/book"
 	"coldseam/profile/notebook"
-	"coldseam/profile/plain"
 	"coldseam/profile/report"
 )
 
@@ -20,24 +17,12 @@ func (a *App) check(e Event) {
 	text := strings.TrimSpace(e.Fields["depth"] + " " + e.Fields["temperature"])
 	r, err := notebook.ReadOne("reading", text, s.sheet.Drop)
 	if err != nil {
-		s.checked = "Not compared: " + saidOf(err) + "."
+		s.checked = "Not compared: " + why(err) + "."
 	} else {
 		s.checked = report.CheckReading(s.plan, r).Text
 	}
 	first, _ := report.Lead(s.checked)
 	a.say(first)
-}
-
-// saidOf is an error without the names of files.
-func saidOf(err error) string {
-	page := new(notebook.Error)
-	switch {
-	case errors.As(err, &page):
-		return plain.Line(page.Msg)
-	case errors.Is(err, book.ErrInUse):
-		return "a drop is being taken in another window or tab: end it there first"
-	}
-	return plain.Line(book.Cause(err))
 }
 
 // checkForm asks for a reading at the anchor and shows what it says.

@@ -24,7 +24,7 @@ func (a *App) correct(Event) {
 	s := &a.answer
 	text, err := a.book.Text(s.path)
 	if err != nil {
-		a.tellAnswer("The page cannot be opened: "+saidOf(err)+".", "Not opened.", "")
+		a.tellAnswer("The page cannot be opened: "+why(err)+".", "Not opened.", "")
 		return
 	}
 	s.correct = correctState{was: text, text: text}
@@ -55,7 +55,7 @@ func (a *App) saveCorrected(e Event) {
 	}
 	s.correct.text = text
 	wrong := func(err error) {
-		s.correct.told = "Not saved: " + saidOf(err) + "."
+		s.correct.told = "Not saved: " + why(err) + "."
 		a.say(s.correct.told)
 	}
 	b, unlock, err := a.hold()

@@ -6,9 +6,7 @@ import (
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
-	"coldseam/profile/book"
 	"coldseam/profile/plain"
-	"coldseam/profile/report"
 )
 
 // damagedPage is the text of a page that cannot be read.
@@ -26,7 +24,7 @@ func openPage(a *App, e Event) {
 	}
 	h := b.heads[i]
 	text, _ := a.book.Text(h.Path)
-	b.page = damagedPage{name: filepath.Base(h.Path), path: h.Path, why: unread(h) + ".", was: text, text: text}
+	b.page = damagedPage{name: filepath.Base(h.Path), path: h.Path, why: unread(filepath.Base(h.Path), h.Err), was: text, text: text}
 	a.goTo(pageScreen)
 }
 
@@ -39,7 +37,7 @@ func mendPage(a *App, e Event) {
 	p.text = strings.TrimRight(strings.ReplaceAll(e.Fields["page"], "\r\n", "\n"), "\n") + "\n"
 	_, unlock, err := a.hold()
 	if err != nil {
-		p.why = held(err)
+		p.why = sentence(why(err))
 		a.say(p.why)
 		return
 	}
@@ -48,7 +46,7 @@ func mendPage(a *App, e Event) {
 	o.Unread = false
 	sheets, err := a.book.Rewrite(p.path, p.was, p.text, o)
 	if err != nil {
-		p.why = "Not saved. " + report.Found(book.Unread(p.name, err)) + "."
+		p.why = "Not saved. " + unread(p.name, err)
 		a.say(p.why)
 		return
 	}

@@ -93,7 +93,7 @@ func exportScreen(a *App) []markup.Node {
 	out := []markup.Node{markup.El("h1", "Copy or send")}
 	switch {
 	case x.err != nil:
-		return append(out, told("The saved drops cannot be read: "+x.err.Error()), wayBack())
+		return append(out, told(cannotRead(x.err)), wayBack())
 	case len(x.files) == 0:
 		return append(out, told("There is no page with readings to hand on."), wayBack())
 	}

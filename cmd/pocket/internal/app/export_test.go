@@ -1,14 +1,15 @@
 package app
 
 import (
-	"errors"
 	"fmt"
 	"html"
+	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
+	"syscall"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -282,10 +283,10 @@ func TestBringRefused(t *testing.T) {
 	}
 	p.o.Lock = func() (func(), error) { return nil, book.ErrInUse }
 	p.do("bring-text", "", "text", "0 ft: 70 F\n5 ft: 69 F\n")
-	p.has("a drop is being taken in another window")
-	p.o.Lock = func() (func(), error) { return nil, errors.New("no room") }
+	p.has("A drop is being taken in another window")
+	p.o.Lock = func() (func(), error) { return nil, &fs.PathError{Op: "write", Path: "/book/x.txt.part", Err: syscall.ENOSPC} }
 	p.do("bring-text", "", "text", "0 ft: 70 F\n5 ft: 69 F\n")
-	p.has("0 drops added, and the next cannot be saved: no room")
+	p.has("The pasted text: nothing was added. The phone has no room left. Free some")
 	if len(p.pages()) != 0 {
 		t.Errorf("added %v", p.pages())
 	}

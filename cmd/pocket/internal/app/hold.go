@@ -1,11 +1,6 @@
 package app
 
-import (
-	"errors"
-
-	"coldseam/profile/book"
-	"coldseam/profile/plain"
-)
+import "coldseam/profile/book"
 
 // hold opens the book for saving, and keeps other pages out of it.
 func (a *App) hold() (*book.Book, func(), error) {
@@ -26,12 +21,4 @@ func (a *App) disk() book.Disk {
 		return a.o.Disk
 	}
 	return book.System{}
-}
-
-// held says why the book cannot be saved in.
-func held(err error) string {
-	if errors.Is(err, book.ErrInUse) {
-		return "A drop is being taken in another window or tab: go on there, or close that one first."
-	}
-	return "Nothing can be saved on this phone: " + plain.Line(book.Cause(err)) + "."
 }

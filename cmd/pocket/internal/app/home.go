@@ -1,13 +1,10 @@
 package app
 
 import (
-	"fmt"
-
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile"
 	"coldseam/profile/book"
 	"coldseam/profile/notebook"
-	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/report"
 	"coldseam/profile/unit"
@@ -55,7 +52,7 @@ func (a *App) warnings() (out []markup.Node) {
 		warn("This browser keeps nothing: when this page closes, its drops are gone. Copy them out first, or use another browser, not in a private window.")
 	}
 	if a.setErr != nil {
-		warn("The settings are not used, because they cannot be read: " + plain.Line(a.setErr.Error()) + ". Mend them under Settings.")
+		warn("The settings are not used: " + why(a.setErr) + ". They can be put right under Settings.")
 	}
 	return out
 }
@@ -95,7 +92,7 @@ func (a *App) cutOffs() (out []markup.Node) {
 func homeFinish(a *App, e Event) {
 	b, unlock, err := a.hold()
 	if err != nil {
-		a.home.wrong = held(err)
+		a.home.wrong = sentence(why(err))
 		return
 	}
 	defer unlock()
@@ -104,7 +101,7 @@ func homeFinish(a *App, e Event) {
 		err = u.Save(u.Drop, true)
 	}
 	if err != nil {
-		a.home.wrong = fmt.Sprintf("The drop was not ended: %s.", plain.Line(book.Cause(err)))
+		a.home.wrong = "The drop was not ended: " + why(err) + ". What was read of it is saved."
 		return
 	}
 	a.before = []screen{home}

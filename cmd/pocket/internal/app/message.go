@@ -18,7 +18,7 @@ func messageScreen(a *App) []markup.Node {
 	a.show.Title = "Message"
 	out := []markup.Node{markup.El("h1", "Message")}
 	if err := a.answer.err; err != nil {
-		return append(out, told("There is no answer to tell: "+err.Error()), wayBack())
+		return append(out, told(sentence("there is no answer to tell: "+why(err))), wayBack())
 	}
 	spot := a.answer.plan.Drop.Spot
 	out = append(out, markup.Pre(markup.ID("message"), markup.Class("paper"), strings.TrimSuffix(report.Share(a.answer.plan, a.books.spot), "\n")))

@@ -1,13 +1,11 @@
 package app
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/notebook"
-	"coldseam/profile/plain"
 	"coldseam/profile/unit"
 )
 
@@ -71,7 +69,7 @@ func (a *App) readPaste() {
 		return
 	case err != nil:
 		a.homeward()
-		a.pasteWrong(plain.Line(lineOfPage(err)) + ".")
+		a.pasteWrong(sentence(lineOfPage(err)))
 		return
 	}
 	var kept []pastedDrop
@@ -82,9 +80,9 @@ func (a *App) readPaste() {
 	})
 	if err != nil {
 		a.homeward()
-		wrong := held(err)
+		wrong := "Not saved: " + why(err) + "."
 		if len(kept) > 0 {
-			wrong = "Saved of this page: " + unit.Count(len(kept), "drop") + ". " + wrong + " Then read the page again: nothing is saved twice."
+			wrong = unit.Count(len(kept), "drop") + " of this page saved, the next not: " + why(err) + ". Nothing is saved twice."
 		}
 		a.pasteWrong(wrong)
 		return
@@ -96,18 +94,6 @@ func (a *App) readPaste() {
 		return
 	}
 	a.screen = pasteList
-}
-
-// lineOfPage is an error of a page, with the line it is in.
-func lineOfPage(err error) string {
-	var is *notebook.Error
-	switch {
-	case !errors.As(err, &is):
-		return err.Error()
-	case is.Line > 0:
-		return "Line " + strconv.Itoa(is.Line) + ": " + is.Msg
-	}
-	return "This page " + is.Msg
 }
 
 func (a *App) pasteWrong(text string) {

@@ -1,15 +1,16 @@
 package app
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
 	"os"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/book"
+	"coldseam/profile/plain"
 	"coldseam/profile/settings"
 )
 
@@ -74,21 +75,15 @@ func (a *App) saveSettings(text string) error {
 	return nil
 }
 
-// refusedAt is how Parse begins an error: the line, and the key where it knows it.
-var refusedAt = regexp.MustCompile(`^settings:(\d+): (?:([a-z_]+): )?`)
-
 // refused takes an error for the form that is seen.
 func (a *App) refused(err error, typed map[string]string, fields []setting) {
 	s := &a.settings
-	s.typed, s.key, s.wrong, s.notice = typed, "", err.Error(), ""
-	if m := refusedAt.FindStringSubmatch(s.wrong); m != nil {
+	s.typed, s.key, s.wrong, s.notice = typed, "", "Not saved: "+why(err)+".", ""
+	if m := refusedAt.FindStringSubmatch(err.Error()); m != nil {
 		for _, f := range fields {
 			if f.key == m[2] {
-				s.key, s.wrong = f.key, s.wrong[len(m[0]):]
+				s.key, s.wrong = f.key, "Not saved: "+plain.Line(err.Error()[len(m[0]):])+"."
 			}
-		}
-		if s.key == "" {
-			s.wrong = "Line " + m[1] + ": " + s.wrong[strings.Index(s.wrong, ": ")+2:]
 		}
 	}
 	a.say("Not saved.")
@@ -105,7 +100,7 @@ func (s *settingsState) wrongAbove() markup.Node {
 	if s.wrong == "" || s.key != "" {
 		return nil
 	}
-	return markup.El("p", markup.Class("warning"), markup.A("role", "alert"), "Not saved. "+s.wrong)
+	return markup.El("p", markup.Class("warning"), markup.A("role", "alert"), s.wrong)
 }
 
 // settingsScreen is what matters on the water, in a form.
@@ -115,7 +110,7 @@ func settingsScreen(a *App) []markup.Node {
 	out := []markup.Node{markup.El("h1", "Settings")}
 	text, err := a.settingsText()
 	if a.setErr != nil || err != nil {
-		return append(out, markup.El("p", markup.Class("warning"), "The settings are not used: "+line(errors.Join(a.setErr, err))),
+		return append(out, markup.El("p", markup.Class("warning"), "The settings are not used: "+why(cmp.Or(a.setErr, err))+"."),
 			markup.El("nav", markup.Class("row"), touch("settings-file", "", "Put the file right"), touch("back", "", "Back")))
 	}
 	out = append(out, told(s.notice), s.wrongAbove(), a.form("settings-save", onWater, "", text))
@@ -126,15 +121,6 @@ func settingsScreen(a *App) []markup.Node {
 	return append(out, markup.El("nav", append(nav, touch("settings-file", "", "All settings as text"),
 		markup.El("button", markup.A("type", "button"), markup.A("data-save", "licences"), markup.A("data-name", "licences.txt"), "Licences of the parts"),
 		touch("back", "", "Back"))...))
-}
-
-// line is an error of Parse for somebody who sees no file's name.
-func line(err error) string {
-	text := err.Error()
-	if m := refusedAt.FindStringSubmatch(text); m != nil {
-		text = "line " + m[1] + ": " + text[strings.Index(text, ": ")+2:]
-	}
-	return text
 }
 
 // saveForm saves the form of settingsScreen.
@@ -158,7 +144,7 @@ func (a *App) openFile() {
 	text, err := a.settingsText()
 	a.settings = settingsState{file: text, base: text}
 	if a.setErr != nil || err != nil {
-		a.settings.wrong = line(errors.Join(a.setErr, err))
+		a.settings.wrong = "The settings are not used: " + why(cmp.Or(a.setErr, err)) + "."
 	}
 	a.goTo(fileScreen)
 }

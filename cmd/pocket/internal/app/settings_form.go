@@ -115,7 +115,7 @@ func (a *App) field(f setting, value string) []any {
 	label := []any{markup.A("for", id), f.label}
 	var below markup.Node
 	if a.settings.key == f.key && a.settings.wrong != "" {
-		below = markup.El("p", markup.Class("warning"), markup.ID(id+"-error"), "Not saved. "+a.settings.wrong)
+		below = markup.El("p", markup.Class("warning"), markup.ID(id+"-error"), a.settings.wrong)
 		attrs = append(attrs, markup.A("aria-invalid", "true"), markup.A("aria-describedby", id+"-error"))
 		a.show.Focus = id
 	}

@@ -101,7 +101,7 @@ func listScreen(a *App) []markup.Node {
 	out := []markup.Node{markup.El("h1", l.title), told(a.settings.notice), markup.El("p", l.about)}
 	text, err := a.settingsText()
 	if err != nil {
-		return append(out, told(err.Error()), wayBack())
+		return append(out, told(sentence(why(err))), wayBack())
 	}
 	var items []any
 	for n := range settings.Tables(text, l.table) {
@@ -133,7 +133,7 @@ func entryScreen(a *App) []markup.Node {
 	out := []markup.Node{markup.El("h1", s.list.one), s.wrongAbove()}
 	text, err := a.settingsText()
 	if err != nil {
-		return append(out, told(err.Error()), wayBack())
+		return append(out, told(sentence(why(err))), wayBack())
 	}
 	if s.entry < 0 {
 		return append(out, a.form("settings-keep", s.list.fields, "", ""), wayBack())

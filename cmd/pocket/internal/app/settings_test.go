@@ -102,7 +102,7 @@ func TestSettingsRefused(t *testing.T) {
 		p.put("# mine\nfor = \"perch\"\n")
 		p.do("settings", "")
 		p.do("settings-save", "", "for", "pike", c.key, c.value)
-		p.has("Not saved. ", c.says)
+		p.has("Not saved: ", c.says)
 		if p.file() != "# mine\nfor = \"perch\"\n" || p.value("for") != "pike" {
 			t.Errorf("%s = %q: %q, the form has %q", c.key, c.value, p.file(), p.value("for"))
 		}
@@ -131,10 +131,10 @@ func TestSettingsFile(t *testing.T) {
 		t.Errorf("%q, %+v", p.file(), p.set)
 	}
 	for text, says := range map[string]string{
-		"units = \"m C\"\nrod = \"long\"\n": "Not saved. Line 2: rod: ",
-		"units = \n":                        "Not saved. Line 1: ",
-		"# x\nrods = \"9 ft\"\n":            `Line 2: there is no setting "rods"`,
-		"x = \"" + hostile + "\"\n":         "Line 1: ",
+		"units = \"m C\"\nrod = \"long\"\n": "Not saved: line 2: rod: ",
+		"units = \n":                        "Not saved: line 1: ",
+		"# x\nrods = \"9 ft\"\n":            `line 2: there is no setting "rods"`,
+		"x = \"" + hostile + "\"\n":         "line 1: ",
 		strings.Repeat("# x\n", 3000):       "more than 2000 lines",
 	} {
 		p.do("settings-write", "", "text", text)
@@ -198,7 +198,7 @@ func TestSettingsLists(t *testing.T) {
 	p.do("settings-list", "fly")
 	p.do("settings-entry", "new")
 	p.do("settings-keep", "", "name", "black midge", "weight", "")
-	p.has("Not saved.", "weight")
+	p.has("Not saved", "weight")
 	if p.value("name") != "black midge" || strings.Contains(p.file(), "[[fly]]") {
 		t.Errorf("%s\n%s", p.file(), p.show.Main)
 	}
@@ -225,7 +225,7 @@ func TestSettingsLists(t *testing.T) {
 	p.has("tippet, 4X, 4X", "tapered, 2.7 m", "bite, wire")
 	p.do("settings-entry", "new")
 	p.do("settings-keep", "", "kind", "tapered", "length", "")
-	p.has("Not saved.", "length")
+	p.has("Not saved", "length")
 	p.do("back", "")
 	p.do("back", "")
 	p.do("settings-list", "water")
@@ -245,7 +245,7 @@ func TestSettingsLists(t *testing.T) {
 	}
 	p.do("settings-entry", "new")
 	p.do("settings-keep", "", "name", "", "max_flies", "1")
-	p.has("Not saved.", "name")
+	p.has("Not saved", "name")
 	p.do("settings-keep", "", "name", "Sedge Mere", "max_flies", "1")
 	p.has("Sedge Mere, flies: 1")
 	if p.set.RulesFor("sedge mere").MaxFlies != 1 {

@@ -11,7 +11,6 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/book"
 	"coldseam/profile/notebook"
-	"coldseam/profile/plain"
 	"coldseam/profile/report"
 	"coldseam/profile/session"
 	"coldseam/profile/settings"
@@ -43,14 +42,15 @@ var marks = map[string]int{"above": -1, "below": 1}
 type takingState struct {
 	s       *session.Session // nil where none is
 	view    session.View
-	told    []session.Told // what the last event had to tell
-	refused string         // what was typed last, where it was not taken,
-	lined   bool           // and that it was typed as a line
-	page    string         // the drop to be copied, where it could not be saved
-	asked   int            // how many questions there were: a late touch answers none but its own
-	fixing  int            // the reading that is looked at
-	units   bool           // the units were asked for: the settings keep them
-	kept    bool           // the first reading is saved
+	told    []session.Told    // what the last event had to tell
+	refused string            // what was typed last, where it was not taken,
+	lined   bool              // and that it was typed as a line
+	page    string            // the drop to be copied, where it could not be saved
+	asked   int               // how many questions there were: a late touch answers none but its own
+	fixing  int               // the reading that is looked at
+	units   bool              // the units were asked for: the settings keep them
+	kept    bool              // the first reading is saved
+	saved   []profile.Reading // those that are
 	unlock  func()
 }
 
@@ -83,7 +83,7 @@ func (a *App) goOn(path string) {
 	u, err := cutOff(b, path)
 	if err != nil {
 		a.leave()
-		a.home.wrong = plain.Line(err.Error())
+		a.home.wrong = sentence(why(err))
 		return
 	}
 	o := a.beginning(b)
@@ -119,7 +119,7 @@ func (a *App) begin() (*book.Book, bool) {
 	a.leave()
 	b, unlock, err := a.hold()
 	if err != nil {
-		a.home.wrong = held(err)
+		a.home.wrong = sentence(why(err))
 		return nil, false
 	}
 	a.homeward()
@@ -162,7 +162,7 @@ func (a *App) leave() {
 // unsaved reports whether leaving would lose what could not be saved.
 func (a *App) unsaved() bool {
 	q := a.taking.view.Question
-	return a.taking.s != nil && q != nil && q.Failed
+	return a.taking.s != nil && q != nil && q.Failed != nil
 }
 
 // doing has something done to the drop, and looks at what came of it.
@@ -198,6 +198,9 @@ func (a *App) after(was []profile.Reading) {
 	}
 	if q := t.view.Question; q != nil && q != asked {
 		t.asked++
+	}
+	if !a.unsaved() {
+		t.saved = t.view.Drop.Readings
 	}
 	if t.s.Saved() != "" && len(t.view.Drop.Readings) > 0 && !a.unsaved() {
 		a.firstSaved()
@@ -257,11 +260,23 @@ func (a *App) ended() {
 	a.leave()
 	if err != nil {
 		a.homeward()
-		a.home.wrong = capital(plain.Line(err.Error())) + "."
+		a.home.wrong = notTaken(err, path)
 		return
 	}
 	a.before = []screen{home}
 	a.showAnswer(notebook.Sheet{Name: path, Drop: drop}, path)
+}
+
+// notTaken says why a drop that ended has no answer.
+func notTaken(err error, path string) string {
+	var unsaved session.Unsaved
+	switch {
+	case !errors.As(err, &unsaved):
+		return sentence(why(err))
+	case path == "":
+		return "The drop is not saved: " + why(unsaved.Err) + "."
+	}
+	return "The last of the drop is not saved: " + why(unsaved.Err) + ". What was saved of it before stays."
 }
 
 // takeTyped takes what was typed into the large field.

@@ -1,13 +1,13 @@
 package app
 
 import (
-	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"reflect"
 	"regexp"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -361,7 +361,7 @@ type brittle struct {
 
 func (b *brittle) Create(path string, mode fs.FileMode) (book.File, error) {
 	if b.fails {
-		return nil, &fs.PathError{Op: "open", Path: path, Err: errors.New("no space left on device")}
+		return nil, &fs.PathError{Op: "open", Path: path, Err: syscall.ENOSPC}
 	}
 	return b.System.Create(path, mode)
 }
@@ -373,11 +373,11 @@ func TestSavingFails(t *testing.T) {
 	p.o.Disk = disk
 	p.opened().touches("New drop").touches("Feet and Fahrenheit").types("30", "74", "52")
 	disk.fails = true
-	p.types("63").wants("SAVING FAILED: no space left on device", "14 ft: 63 F", "nowhere but here")
+	p.types("63").wants("63 F at 14 ft is not saved: the phone has no room left. Free some on it, then try again. The readings before it stay saved.", "14 ft: 63 F")
 	if !strings.Contains(p.show.Main, `data-copy="unsaved"`) || !strings.Contains(p.show.Main, `<pre id="unsaved" hidden>`) || p.show.Say != "Not saved." {
 		t.Error(p.show.Main)
 	}
-	p.does("back", "").does("home", "").does("drop", "").wants("SAVING FAILED").touches("Try again").wants("SAVING FAILED", "14 ft: 63 F")
+	p.does("back", "").does("home", "").does("drop", "").wants("Not saved").touches("Try again").wants("63 F at 14 ft is not saved", "14 ft: 63 F")
 	if len(p.rows()) != 2 {
 		t.Errorf("%q", p.rows())
 	}
@@ -387,11 +387,11 @@ func TestSavingFails(t *testing.T) {
 		t.Errorf("%q, %d locks", p.rows(), p.held)
 	}
 	disk.fails = true
-	p.types("70").touches("I have copied it down").wants("The drop could not be saved: no space left on device.", "Go on with the drop of 2026-07-18 14:20, 3 readings")
+	p.types("70").touches("I have copied it down").wants("The last of the drop is not saved: the phone has no room left. Free some on it, then try again. What was saved of it before stays.", "Go on with the drop of 2026-07-18 14:20, 3 readings")
 	if p.held != 0 {
 		t.Error("the book is still locked")
 	}
-	p.touches("It is finished").wants("The drop was not ended: no space left on device.")
+	p.touches("It is finished").wants("The drop was not ended: the phone has no room left.", "What was read of it is saved.")
 	disk.fails = false
 	p.touches("It is finished").wants("for rainbow trout")
 }
@@ -401,10 +401,10 @@ func TestFirstSavingFails(t *testing.T) {
 	p := anAngler(t)
 	p.o.Disk = &brittle{fails: true}
 	p.opened().touches("New drop").touches("Feet and Fahrenheit").types("30")
-	if p.types("74").wants("SAVING FAILED", "bottom: 30 ft", "1 ft: 74 F"); p.show.Persist {
+	if p.types("74").wants("74 F at 1 ft is not saved: the phone", "bottom: 30 ft", "1 ft: 74 F"); p.show.Persist {
 		t.Error("nothing is saved that could be kept")
 	}
-	p.touches("I have copied it down").wants("could not be saved", "New drop")
+	p.touches("I have copied it down").wants("The drop is not saved: the phone has no room left.", "New drop")
 	if len(p.pages()) != 0 {
 		t.Errorf("%q", p.pages())
 	}
@@ -418,7 +418,7 @@ func TestLocked(t *testing.T) {
 	for _, button := range []string{"New drop", "Go on with", "It is finished"} {
 		p.touches(button).wants("A drop is being taken in another window", "New drop")
 	}
-	p.does("paste", "", "page", "units: ft F\n5 71\n10 68\n").wants("A drop is being taken in another window", "5 71")
+	p.does("paste", "", "page", "units: ft F\n5 71\n10 68\n").wants("Not saved: a drop is being taken in another window", "5 71")
 	p.locked = false
 	if p.touches("Go on with").wants("29 ft"); p.held != 1 {
 		t.Errorf("%d locks", p.held)
@@ -468,7 +468,7 @@ func TestWarnings(t *testing.T) {
 		t.Fatal(err)
 	}
 	p.o.Durable = false
-	p.opened().wants("This browser keeps nothing", "The settings are not used", "Mend them under Settings")
+	p.opened().wants("This browser keeps nothing", "The settings are not used: line 1: a value is missing, or has no quotes", "They can be put right under Settings")
 	p.touches("New drop").touches("Feet and Fahrenheit").types("30", "74").does("home", "")
 	if data, err := os.ReadFile(p.o.Settings); err != nil || string(data) != "rod = yes\n" {
 		t.Errorf("damaged settings were written over: %q, %v", data, err)

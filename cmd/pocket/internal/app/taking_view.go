@@ -218,6 +218,9 @@ func readingScreen(a *App) []markup.Node {
 func (a *App) questionNodes() []markup.Node {
 	t := &a.taking
 	q, n := t.view.Question, strconv.Itoa(t.asked)
+	if q.Failed != nil {
+		return a.failedNodes()
+	}
 	what := q.What
 	if what == "" {
 		what = q.Line()
@@ -247,14 +250,36 @@ func (a *App) questionNodes() []markup.Node {
 	if q.Undoes() && t.view.Last != nil && !q.Meaning {
 		out = append(out, touch("take-undo", t.undoes(), markup.Class("choice"), "Undo "+valueOf(*t.view.Last)))
 	}
-	if !q.Failed {
-		return append(out, t.wayOut())
+	return append(out, t.wayOut())
+}
+
+// failedNodes say what could not be saved, and have the drop copied out.
+func (a *App) failedNodes() []markup.Node {
+	t := &a.taking
+	q, n := t.view.Question, strconv.Itoa(t.asked)
+	a.show.Title, a.show.Focus = "Not saved", "asked"
+	what, rs := "what you did last", t.view.Drop.Readings
+	if len(rs) == len(t.saved)+1 {
+		what = valueOf(rs[len(rs)-1]) + " at " + depthOf(rs[len(rs)-1])
 	}
-	return append(out,
-		markup.El("p", "Until it is saved, these readings are nowhere but here."),
-		markup.El("div", markup.Class("row"),
-			markup.El("button", markup.A("type", "button"), markup.A("data-copy", "unsaved"), "Copy the page"),
-			markup.El("button", markup.A("type", "button"), markup.A("data-share", "unsaved"), markup.A("data-name", "drop.txt"), "Send the page")),
-		markup.Pre(markup.ID("unsaved"), markup.A("hidden", ""), markup.Exact(t.page)),
-		markup.Pre(t.page))
+	wrong := sentence(what + " is not saved: " + why(q.Failed))
+	if len(t.saved) > 0 {
+		wrong += " The readings before it stay saved."
+	}
+	out := []markup.Node{
+		markup.El("h1", markup.ID("asked"), "Not saved"),
+		markup.El("p", markup.Class("warning"), markup.A("role", "alert"), wrong),
+	}
+	for i, choice := range q.Choices {
+		class := "choice"
+		if i > 0 { // what gives up stands behind what saves
+			out = append(out, markup.El("p", "Or copy the drop out, as it stands here:"), markup.El("div", markup.Class("row"),
+				markup.El("button", markup.A("type", "button"), markup.A("data-copy", "unsaved"), "Copy the page"),
+				markup.El("button", markup.A("type", "button"), markup.A("data-share", "unsaved"), markup.A("data-name", "drop.txt"), "Send the page")),
+				markup.Pre(markup.ID("unsaved"), markup.A("hidden", ""), markup.Exact(t.page)), markup.Pre(t.page))
+			class = "plain"
+		}
+		out = append(out, touch("take-choose", n+"."+strconv.Itoa(i), markup.Class(class), capital(choice)))
+	}
+	return out
 }

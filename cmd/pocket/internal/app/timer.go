@@ -115,7 +115,7 @@ func (a *App) touched(e Event) {
 		err = a.saveSettings(text)
 	}
 	if err != nil {
-		a.tellTimer("Not noted: " + saidOf(err) + ".")
+		a.tellTimer("Not noted: " + why(err) + ".")
 		return
 	}
 	s.plan, s.err = a.planOf(s.sheet)
@@ -141,7 +141,7 @@ func (a *App) untouch(Event) {
 		err = a.saveSettings(text)
 	}
 	if err != nil {
-		a.tellTimer("Not taken back: " + saidOf(err) + ".")
+		a.tellTimer("Not taken back: " + why(err) + ".")
 		return
 	}
 	s.timer.undo = false
