@@ -28,7 +28,7 @@ func Growing(d profile.Drop, nextM float64) string {
 	var names []name
 	add := func(what string, m float64) {
 		y := g.depth.at(g.u.Depth.From(m))
-		names = append(names, name{what: what, value: unit.Digits(g.u.Depth.From(m), 1) + " " + g.u.Depth.String(), to: at{g.temp.to, y}})
+		names = append(names, name{what: what, value: depthSaid(m, g.u), to: at{g.temp.to, y}})
 	}
 	if b := d.Bottom; b.Known && g.u.Depth.From(b.Value) <= g.depth.hi {
 		y := g.depth.at(g.u.Depth.From(b.Value))
@@ -117,11 +117,21 @@ func (g *growing) points(p *pen) {
 // says is what one sees, for those who do not.
 func (g *growing) says(nextM float64) string {
 	one := func(r profile.Reading) string {
-		return unit.Digits(g.u.Temp.FromC(r.TempC), 1) + " " + g.u.Temp.String() + " at " + unit.Digits(g.u.Depth.From(r.DepthM), 1) + " " + g.u.Depth.String()
+		return unit.Digits(g.u.Temp.FromC(r.TempC), 1) + " " + g.u.Temp.String() + " at " + depthSaid(r.DepthM, g.u)
 	}
 	text := unit.Count(len(g.readings), "reading") + ", the last one " + one(g.readings[g.last]) + "."
 	if g.next {
-		text += " Next: " + unit.Digits(g.u.Depth.From(nextM), 1) + " " + g.u.Depth.String() + "."
+		text += " Next: " + depthSaid(nextM, g.u) + "."
 	}
 	return text
+}
+
+// depthSaid is a depth that was read or is to be read, as it stands on a marked line: in
+// quarters of a metre.
+func depthSaid(m float64, u unit.System) string {
+	decimals := 2
+	if u.Feet() {
+		decimals = 1
+	}
+	return unit.Digits(u.Depth.From(m), decimals) + " " + u.Depth.String()
 }

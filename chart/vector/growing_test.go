@@ -42,6 +42,15 @@ func TestGrowing(t *testing.T) {
 	}
 }
 
+// What is asked for at a quarter of a metre is named so, as it is where it is asked.
+func TestGrowingMarks(t *testing.T) {
+	d := demo.Input(t, "units: m C\nbottom: 9.25 m\n0 22\n6.75 9\n", "rainbow").Drop
+	shapes, _, _ := read(t, Growing(d, 4.75))
+	if !shows(shapes, "next 4.75 m") || !shows(shapes, "bottom 9.25 m") || shapes[2].text != "2 readings, the last one 9 C at 6.75 m. Next: 4.75 m." {
+		t.Errorf("%q", shapes[2].text)
+	}
+}
+
 // The line goes through what is used alone.
 func TestGrowingUnused(t *testing.T) {
 	d := demo.Plan(t, "units: ft F\nbottom: 31 ft\n0 74\n5 73\n10 720\n15 65\n20 58\n25 54\n").Drop

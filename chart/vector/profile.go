@@ -140,7 +140,7 @@ func (c *column) named() []name {
 	}
 	for _, r := range c.d.Readings {
 		if r.Flag != "" && !r.Far && r.DepthM <= c.d.DeepestM {
-			add(r.Flag, unit.Digits(c.u.Depth.From(r.DepthM), 1)+" "+c.u.Depth.String(), c.temp.to, r.DepthM, false, true)
+			add(r.Flag, depthSaid(r.DepthM, c.u), c.temp.to, r.DepthM, false, true)
 		}
 	}
 	return out

@@ -30,10 +30,19 @@ func CheckReading(p plan.Plan, r profile.Reading) *Check {
 
 // checked says what a reading changes.
 func (s speaker) checked(c plan.CheckedAt, r profile.Reading) string {
-	at := fmt.Sprintf("Check: %s at %s", s.u.Degrees(r.TempC), s.u.Length(r.DepthM))
-	if typed := s.u.Degrees(r.TempUnit.ToC(r.Temp)); s.p.Drop.IcePoint.Known && typed != s.u.Degrees(r.TempC) {
-		at = fmt.Sprintf("Check: %s (%s by the ice check) at %s", typed, s.u.Degrees(r.TempC), s.u.Length(r.DepthM))
+	typed := s.u.Degrees(r.TempUnit.ToC(r.Temp))
+	corrected := s.p.Drop.IcePoint.Known && typed != s.u.Degrees(r.TempC)
+	if r.TempUnit == s.u.Temp { // as it was read
+		typed = unit.Exact(r.Temp) + " " + r.TempUnit.String()
 	}
+	if corrected {
+		typed += fmt.Sprintf(" (%s by the ice check)", s.u.Degrees(r.TempC))
+	}
+	depth := s.u.Length(r.DepthM)
+	if r.DepthUnit == s.u.Depth && r.DepthUnit.Metres(r.Depth) == r.DepthM {
+		depth = unit.Exact(r.Depth) + " " + r.DepthUnit.String()
+	}
+	at := fmt.Sprintf("Check: %s at %s", typed, depth)
 	expected := s.degrees(c.LowC, c.HighC)
 	switch c.Finding {
 	case plan.NotReadSoDeep:

@@ -166,7 +166,7 @@ func TestCheck(t *testing.T) {
 	a := withBook(t, "", demo.Page(t, "alder-kettle-july"))
 	answered(t, a, 0)
 	for _, c := range []struct{ depth, temp, want string }{
-		{"17", "57", "Check: 57 F"}, {"16", "64.5", "as expected"}, {"16,5", "64", "as expected"}, {"45", "50", "below the deepest reading"},
+		{"17", "57", "Check: 57 F"}, {"16", "64.5", "as expected"}, {"16,5", "64", "as expected"}, {"16,5", "64.3", "Check: 64.3 F at 16.5 ft, expected"}, {"45", "50", "below the deepest reading"},
 		{"16 ft 64.5 F", "", "as expected"}, {"", "", "Not compared: "}, {"16", "", "Not compared: "}, {"16", "64\n20 58", "Not compared: "},
 	} {
 		show := a.Do(Event{Do: "check", Fields: map[string]string{"depth": c.depth, "temperature": c.temp}})

@@ -284,7 +284,9 @@ func TestBringRefused(t *testing.T) {
 	p.o.Lock = func() (func(), error) { return nil, book.ErrInUse }
 	p.do("bring-text", "", "text", "0 ft: 70 F\n5 ft: 69 F\n")
 	p.has("A drop is being taken in another window")
-	p.o.Lock = func() (func(), error) { return nil, &fs.PathError{Op: "write", Path: "/book/x.txt.part", Err: syscall.ENOSPC} }
+	p.o.Lock = func() (func(), error) {
+		return nil, &fs.PathError{Op: "write", Path: "/book/x.txt.part", Err: syscall.ENOSPC}
+	}
 	p.do("bring-text", "", "text", "0 ft: 70 F\n5 ft: 69 F\n")
 	p.has("The pasted text: nothing was added. The phone has no room left. Free some")
 	if len(p.pages()) != 0 {
