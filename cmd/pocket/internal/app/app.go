@@ -10,10 +10,12 @@ package app
 
 import (
 	"reflect"
+	"strings"
 	"time"
 
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/book"
+	"coldseam/profile/report"
 	"coldseam/profile/settings"
 )
 
@@ -62,13 +64,14 @@ type App struct {
 	setErr error    // why the settings file is not used
 	screen screen   // what is seen
 	before []screen // the screens that back leads to
+	wrong  string   // what went wrong with the last event
 	show   Show
 	state
 }
 
 // state is what the screens keep between events.
 type state struct {
-	home     homeState
+	paste    pasteState
 	taking   takingState
 	answer   answerState
 	books    bookState
@@ -101,15 +104,23 @@ func joined(all ...actions) actions {
 	return out
 }
 
-// Do does what an event asks, and gives what there is to see then.
+// Do does what an event asks, and gives what there is to see then. Readings that could not be
+// saved are not left: only what is done about them counts.
 func (a *App) Do(e Event) Show {
+	if e.Do == "" || e.Do != a.show.Later { // what follows by itself is no answer to what was done
+		a.wrong = ""
+	}
 	a.show = Show{}
-	before := reflect.ValueOf(a.screen).Pointer()
-	if do := acts[e.Do]; do != nil {
+	before := a.screen
+	if do := acts[e.Do]; do != nil && (!a.unsaved() || strings.HasPrefix(e.Do, "take-")) {
 		do(a, e)
 	}
-	a.show.Depth, a.show.Turn = len(a.before), reflect.ValueOf(a.screen).Pointer() != before
-	a.show.Main = markup.Write(a.screen(a)...)
+	a.show.Depth, a.show.Turn = len(a.before), !a.on(before)
+	var wrong markup.Node
+	if a.wrong != "" {
+		wrong = markup.El("p", markup.Class("warning"), markup.A("role", "alert"), a.wrong)
+	}
+	a.show.Main = markup.Write(append([]markup.Node{wrong}, a.screen(a)...)...)
 	if a.show.Title == "" {
 		a.show.Title = "Coldseam"
 	}
@@ -120,23 +131,55 @@ func (a *App) Do(e Event) Show {
 func (a *App) start(Event) {
 	a.book = book.At(a.o.Dir, a.disk())
 	a.readSettings()
+	if !a.o.Durable {
+		a.say("This browser keeps nothing.")
+	}
 }
+
+// on reports whether a screen is the one that is seen.
+func (a *App) on(s screen) bool { return same(a.screen, s) }
+
+func same(s, t screen) bool { return reflect.ValueOf(s).Pointer() == reflect.ValueOf(t).Pointer() }
 
 // goTo shows another screen; back leads to this one again.
 func (a *App) goTo(s screen) {
 	a.before = append(a.before, a.screen)
-	a.screen = s
+	a.enter(s)
 }
 
-// back shows the screen before; readings that could not be saved are not left.
+// back shows the screen before.
 func (a *App) back() {
-	if n := len(a.before); n > 0 && !a.unsaved() {
-		a.screen, a.before = a.before[n-1], a.before[:n-1]
+	if n := len(a.before) - 1; n >= 0 {
+		s := a.before[n]
+		a.before = a.before[:n]
+		a.enter(s)
 	}
 }
 
 // homeward shows the first screen, from which back leads nowhere.
-func (a *App) homeward() { a.screen, a.before = home, nil }
+func (a *App) homeward() {
+	a.before = nil
+	a.enter(home)
+}
+
+// enter shows a screen, and does what is done on the way there: on the first one no drop is
+// being taken, and the list of drops is as the book is now.
+func (a *App) enter(s screen) {
+	a.screen = s
+	switch {
+	case a.on(home):
+		a.leave()
+	case a.on(books):
+		a.look()
+	}
+}
 
 // say has a sentence said to those who listen, and shown.
 func (a *App) say(text string) { a.show.Say = text }
+
+// fail tells above the screen what went wrong.
+func (a *App) fail(text string) {
+	a.wrong = text
+	first, _ := report.Lead(text)
+	a.say(first)
+}

@@ -1,7 +1,6 @@
 package app
 
 import (
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -16,7 +15,7 @@ import (
 var bookActs = actions{
 	"book":  openBook,
 	"find":  find,
-	"older": func(a *App, _ Event) { a.books.shown += atOnce; a.books.fresh = true },
+	"older": func(a *App, _ Event) { a.books.shown += atOnce },
 	"lines": nextLine,
 	"open":  openDrop,
 	"page":  openPage,
@@ -35,7 +34,6 @@ type bookState struct {
 	lines  []lineOf    // of each head
 	all    int         // drops of the book
 	waters []string    // their waters, by name
-	fresh  bool        // they are as the book is now
 	err    error       // why the book cannot be read
 	notice string      // what came of the last touch
 	cut    book.Entry  // a drop that has not ended, and is looked at
@@ -54,13 +52,12 @@ type lineOf struct {
 // reading is how a saved page is read: as the settings have it, and nobody is asked.
 func (a *App) reading() notebook.Options { return a.set.Reading() }
 
-// openBook shows the list: the one that led here, as it was, or a new one.
+// openBook shows the list: the one that led here, with what was looked for, or a new one.
 func openBook(a *App, _ Event) {
-	if n := len(a.before); n > 0 && reflect.ValueOf(a.before[n-1]).Pointer() == reflect.ValueOf(books).Pointer() {
-		a.back()
-		return
+	led := slices.ContainsFunc(a.before, func(s screen) bool { return same(s, books) })
+	if !led {
+		a.books = bookState{shown: atOnce}
 	}
-	a.books = bookState{shown: atOnce}
 	a.homeward()
 	a.goTo(books)
 }
@@ -68,7 +65,6 @@ func openBook(a *App, _ Event) {
 // look looks for the drops that are asked for.
 func (a *App) look() {
 	b := &a.books
-	b.fresh = true
 	b.heads, b.lines, b.waters, b.all, b.err = nil, nil, nil, 0, nil
 	all, err := a.book.Heads(a.reading())
 	if err != nil {
@@ -112,7 +108,7 @@ func nextLine(a *App, _ Event) {
 	if i := b.next(); i >= 0 {
 		e := a.book.Read(b.heads[i:i+1], a.reading())[0]
 		b.lines[i].BookLine, _ = report.InBook(e, a.set.Input)
-		b.lines[i].made, b.fresh = true, true
+		b.lines[i].made = true
 	}
 }
 
@@ -145,7 +141,7 @@ func openDrop(a *App, e Event) {
 		a.goTo(cutScreen)
 		return
 	}
-	a.before = append(a.before, a.screen)
+	a.goTo(answerScreen)
 	a.showAnswer(is.Sheet, is.Path)
 	a.answer.nth = is.Nth
 }
@@ -160,7 +156,6 @@ func cutScreen(a *App) []markup.Node {
 	}
 	return []markup.Node{
 		markup.El("h1", "Not ended"),
-		told(a.home.wrong),
 		markup.El("p", capital(nameOf(e.Drop))+", "+unit.Count(len(e.Drop.Readings), "reading")+". It was cut off, or is being taken in another window."),
 		touch("home-go-on", e.Path, markup.Class("big"), "Go on with it"),
 		markup.El("nav", markup.Class("row"), finish, touch("back", "", "Back")),

@@ -15,10 +15,6 @@ import (
 // books is the list of drops.
 func books(a *App) []markup.Node {
 	b := &a.books
-	if !b.fresh { // what was done on another screen may have changed the book
-		a.look()
-	}
-	b.fresh = false
 	a.show.Title = "Your drops"
 	out := []markup.Node{markup.El("h1", "Your drops")}
 	switch {

@@ -11,50 +11,35 @@ import (
 )
 
 var homeActs = actions{
-	"home": func(a *App, _ Event) {
-		if !a.unsaved() {
-			a.homeward()
-		}
-	},
+	"home":        func(a *App, _ Event) { a.homeward() },
 	"home-go-on":  func(a *App, e Event) { a.goOn(e.Value) },
 	"home-finish": homeFinish,
 	"home-last":   homeLast,
 }
 
-// homeState is what the first screen has to tell.
-type homeState struct {
-	wrong string // what went wrong on the way here
-	paste pasteState
-}
-
-// home is the first screen: drops that were cut off, a new one, the last one.
+// home is the first screen. What can be touched before the program runs comes first, and
+// stays in its place then: below it stand drops that were cut off, and the last one.
 func home(a *App) []markup.Node {
-	a.leave()
-	out := []markup.Node{markup.El("h1", markup.ID("title"), "Coldseam")}
+	out := []markup.Node{
+		markup.El("h1", markup.ID("title"), "Coldseam"),
+		touch("drop", "", markup.ID("drop"), markup.Class("big"), "New drop"),
+		a.pasteForm(),
+	}
 	out = append(out, a.warnings()...)
 	out = append(out, a.cutOffs()...)
-	out = append(out, touch("drop", "", markup.ID("drop"), markup.Class("big"), "New drop"))
-	out = append(out, a.lastDrop())
-	out = append(out, a.pasteForm())
-	return append(out, markup.El("nav", markup.Class("row"), touch("book", "", "Book"), touch("settings", "", "Settings")))
+	return append(out, a.lastDrop(), markup.El("nav", markup.Class("row"), touch("book", "", "Book"), touch("settings", "", "Settings")))
 }
 
-// warnings are what is wrong with this phone, and what went wrong last.
-func (a *App) warnings() (out []markup.Node) {
-	warn := func(text string) {
-		out = append(out, markup.El("p", markup.Class("warning"), markup.A("role", "alert"), text))
-	}
-	if a.home.wrong != "" {
-		warn(a.home.wrong)
-		a.home.wrong = ""
-	}
+// warnings are what is wrong with this phone.
+func (a *App) warnings() []markup.Node {
+	var all []string
 	if !a.o.Durable {
-		warn("This browser keeps nothing: when this page closes, its drops are gone. Copy them out first, or use another browser, not in a private window.")
+		all = append(all, "This browser keeps nothing: when this page closes, its drops are gone. Copy them out first, or use another browser, not in a private window.")
 	}
 	if a.setErr != nil {
-		warn("The settings are not used: " + why(a.setErr) + ". They can be put right under Settings.")
+		all = append(all, "The settings are not used: "+why(a.setErr)+". They can be put right under Settings.")
 	}
-	return out
+	return paragraphs("warning", all)
 }
 
 // nameOf names a drop by its water, spot and date.
@@ -92,7 +77,7 @@ func (a *App) cutOffs() (out []markup.Node) {
 func homeFinish(a *App, e Event) {
 	b, unlock, err := a.hold()
 	if err != nil {
-		a.home.wrong = sentence(why(err))
+		a.fail(sentence(why(err)))
 		return
 	}
 	defer unlock()
@@ -101,7 +86,7 @@ func homeFinish(a *App, e Event) {
 		err = u.Save(u.Drop, true)
 	}
 	if err != nil {
-		a.home.wrong = "The drop was not ended: " + why(err) + ". What was read of it is saved."
+		a.fail("The drop was not ended: " + why(err) + ". What was read of it is saved.")
 		return
 	}
 	a.before = []screen{home}

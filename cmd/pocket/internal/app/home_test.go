@@ -32,3 +32,20 @@ func TestNoOtherDrop(t *testing.T) {
 	}
 	p.does("drop-again", "")
 }
+
+// What is there before the program runs stands first, and stays there when it runs.
+func TestHomeStays(t *testing.T) {
+	p := begun(t).types("74")
+	p.o.Durable = false
+	p.opened().does("paste", "", "page", "water: Alder Kettle\nunits: ft F\n0 74\n10 72\n15 66\n20 58\n").does("home", "")
+	const first = `<h1 id="title">Coldseam</h1><button type="button" data-do="drop" id="drop" class="big">New drop</button><form id="paste"`
+	if !strings.HasPrefix(p.show.Main, first) {
+		t.Error(p.show.Main)
+	}
+	rest := p.show.Main[strings.Index(p.show.Main, "</form>"):]
+	for _, text := range []string{"keeps nothing", "Go on with the drop", "Last drop", "Another drop at Alder Kettle", "Settings"} {
+		if !strings.Contains(rest, text) {
+			t.Errorf("%q does not stand below: %s", text, rest)
+		}
+	}
+}

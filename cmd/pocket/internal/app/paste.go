@@ -10,7 +10,7 @@ import (
 )
 
 var pasteActs = actions{
-	"paste":        func(a *App, e Event) { a.paste(e.Fields["page"]) },
+	"paste":        func(a *App, e Event) { a.readPage(e.Fields["page"]) },
 	"paste-answer": pasteAnswer,
 	"paste-open":   pasteOpen,
 }
@@ -32,7 +32,7 @@ type pastedDrop struct {
 
 // pasteForm takes a page.
 func (a *App) pasteForm() markup.Node {
-	p := &a.home.paste
+	p := &a.paste
 	var wrong markup.Node
 	if p.wrong != "" {
 		wrong = markup.El("p", markup.Class("warning"), p.wrong)
@@ -44,9 +44,10 @@ func (a *App) pasteForm() markup.Node {
 		markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Read this page"))
 }
 
-// paste reads a page, and keeps its drops in the book.
-func (a *App) paste(text string) {
-	p := &a.home.paste
+// readPage reads a page, and keeps its drops in the book.
+func (a *App) readPage(text string) {
+	a.homeward()
+	p := &a.paste
 	*p = pasteState{text: text}
 	if strings.TrimSpace(text) == "" {
 		a.pasteWrong("Paste or type a page of readings first, such as: 5 71.2")
@@ -57,7 +58,7 @@ func (a *App) paste(text string) {
 
 // readPaste reads the page with the answers there are.
 func (a *App) readPaste() {
-	p := &a.home.paste
+	p := &a.paste
 	o := a.reading()
 	o.Unread = false
 	sheets, err := p.read(p.text, o)
@@ -68,7 +69,6 @@ func (a *App) readPaste() {
 		}
 		return
 	case err != nil:
-		a.homeward()
 		a.pasteWrong(sentence(lineOfPage(err)))
 		return
 	}
@@ -79,7 +79,6 @@ func (a *App) readPaste() {
 		}
 	})
 	if err != nil {
-		a.homeward()
 		wrong := "Not saved: " + why(err) + "."
 		if len(kept) > 0 {
 			wrong = unit.Count(len(kept), "drop") + " of this page saved, the next not: " + why(err) + ". Nothing is saved twice."
@@ -96,8 +95,10 @@ func (a *App) readPaste() {
 	a.screen = pasteList
 }
 
+// pasteWrong tells at the page's field why it was not read.
 func (a *App) pasteWrong(text string) {
-	a.home.paste.wrong = text
+	a.homeward()
+	a.paste.wrong = text
 	a.say(text)
 }
 
@@ -136,11 +137,7 @@ func (a *App) keepAll(sheets []notebook.Sheet, tell func(s notebook.Sheet, path 
 
 // pasteQuestion is what the page leaves open.
 func pasteQuestion(a *App) []markup.Node {
-	p := &a.home.paste
-	if p.open == nil { // nothing leads here
-		a.homeward()
-		return home(a)
-	}
+	p := &a.paste
 	a.show.Title = "One question"
 	out := []markup.Node{markup.El("h1", "One question on this page")}
 	out = append(out, p.nodes("paste-answer")...)
@@ -148,7 +145,7 @@ func pasteQuestion(a *App) []markup.Node {
 }
 
 func pasteAnswer(a *App, e Event) {
-	if a.home.paste.answer(e.Value) {
+	if a.paste.answer(e.Value) {
 		a.readPaste()
 	}
 }
@@ -157,7 +154,7 @@ func pasteAnswer(a *App, e Event) {
 func pasteList(a *App) []markup.Node {
 	a.show.Title = "Drops of this page"
 	rows := []any{markup.Class("drops")}
-	for i, k := range a.home.paste.kept {
+	for i, k := range a.paste.kept {
 		what := "saved"
 		if k.there {
 			what = "was in the book already"
@@ -167,7 +164,7 @@ func pasteList(a *App) []markup.Node {
 			markup.El("span", markup.Class("quiet"), what))))
 	}
 	return []markup.Node{
-		markup.El("h1", strconv.Itoa(len(a.home.paste.kept))+" drops were on this page"),
+		markup.El("h1", strconv.Itoa(len(a.paste.kept))+" drops were on this page"),
 		markup.El("ul", rows...),
 		wayBack(),
 	}
@@ -176,7 +173,7 @@ func pasteList(a *App) []markup.Node {
 // pasteOpen shows the answer of one of them.
 func pasteOpen(a *App, e Event) {
 	n, err := strconv.Atoi(e.Value)
-	if kept := a.home.paste.kept; err == nil && n >= 0 && n < len(kept) {
+	if kept := a.paste.kept; err == nil && n >= 0 && n < len(kept) {
 		a.goTo(pasteList)
 		a.showAnswer(kept[n].sheet, kept[n].path)
 	}

@@ -82,8 +82,8 @@ func (a *App) goOn(path string) {
 	}
 	u, err := cutOff(b, path)
 	if err != nil {
-		a.leave()
-		a.home.wrong = sentence(why(err))
+		a.homeward()
+		a.fail(sentence(why(err)))
 		return
 	}
 	o := a.beginning(b)
@@ -113,17 +113,14 @@ func cutOff(b *book.Book, path string) (book.Unended, error) {
 
 // begin makes all ready for a drop, which is left to the first screen, whatever led to it.
 func (a *App) begin() (*book.Book, bool) {
-	if a.unsaved() {
-		return nil, false
-	}
 	a.leave()
 	b, unlock, err := a.hold()
 	if err != nil {
-		a.home.wrong = sentence(why(err))
+		a.fail(sentence(why(err)))
 		return nil, false
 	}
 	a.homeward()
-	a.taking = takingState{unlock: unlock, fixing: -1}
+	a.taking = takingState{unlock: unlock}
 	return b, true
 }
 
@@ -156,7 +153,7 @@ func (a *App) leave() {
 	if a.taking.unlock != nil {
 		a.taking.unlock()
 	}
-	a.taking = takingState{fixing: -1}
+	a.taking = takingState{}
 }
 
 // unsaved reports whether leaving would lose what could not be saved.
@@ -206,8 +203,11 @@ func (a *App) after(was []profile.Reading) {
 		a.firstSaved()
 	}
 	a.tellTaking(was)
-	if t.view.Ended {
+	switch {
+	case t.view.Ended:
 		a.ended()
+	case a.on(readingScreen) && (t.view.Question != nil || !t.wrong()):
+		a.back()
 	}
 }
 
@@ -260,7 +260,7 @@ func (a *App) ended() {
 	a.leave()
 	if err != nil {
 		a.homeward()
-		a.home.wrong = notTaken(err, path)
+		a.fail(notTaken(err, path))
 		return
 	}
 	a.before = []screen{home}
@@ -292,14 +292,19 @@ func (a *App) typed(text, empty string, line bool) {
 	case t.s == nil || t.view.Question != nil:
 		return
 	case text == "":
-		t.told = []session.Told{{Kind: session.Wrong, Text: empty}}
-		a.say(empty)
+		a.notYet(empty)
 		return
 	}
 	a.doing(func(s *session.Session) { s.Type(text) })
 	if t.wrong() {
 		t.refused, t.lined = text, line
 	}
+}
+
+// notYet asks for what was not typed.
+func (a *App) notYet(text string) {
+	a.taking.told = []session.Told{{Kind: session.Wrong, Text: text}}
+	a.say(text)
 }
 
 // refusedNumber is what the number field had that was not taken.
@@ -355,8 +360,7 @@ func takeAnswer(a *App, e Event) {
 	switch {
 	case q == nil || q.Line() == "":
 	case text == "":
-		t.told = []session.Told{{Kind: session.Wrong, Text: "Type the number first, or say that you do not know it."}}
-		a.say(t.told[0].Text)
+		a.notYet("Type the number first, or say that you do not know it.")
 	default:
 		a.doing(func(s *session.Session) { s.Type(text) })
 		if t.wrong() {
@@ -380,7 +384,7 @@ func valueOf(r profile.Reading) string { return unit.Exact(r.Temp) + " " + r.Tem
 // room for what is asked, the field and its button.
 func takingScreen(a *App) []markup.Node {
 	t := &a.taking
-	t.fixing, a.show.Awake = -1, true
+	a.show.Awake = true
 	var out []markup.Node
 	switch v := t.view; {
 	case v.Question != nil:

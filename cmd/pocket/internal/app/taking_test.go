@@ -13,6 +13,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/book"
 	"coldseam/profile/session"
 )
@@ -93,6 +94,9 @@ func (p *angler) check() {
 	main := p.show.Main
 	if strings.Count(main, "<h1") != 1 || !strings.Contains(main, "data-do=") && p.screenIs() != "answer" {
 		p.t.Fatalf("a screen without one heading or without a way out:\n%s", main)
+	}
+	if again := markup.Write(p.screen(p.App)...); !strings.HasSuffix(main, again) {
+		p.t.Fatalf("a screen that changes when it is drawn:\n%s\n%s", main, again)
 	}
 	for _, m := range aTag.FindAllStringSubmatch(main, -1) {
 		if !ourTags.MatchString(m[1]) {
@@ -396,6 +400,25 @@ func TestSavingFails(t *testing.T) {
 	p.touches("It is finished").wants("for rainbow trout")
 }
 
+// A correction that cannot be saved is nowhere but here either, and what comes late leaves it
+// alone.
+func TestCorrectionNotSaved(t *testing.T) {
+	disk := &brittle{}
+	p := anAngler(t)
+	p.o.Disk = disk
+	p.opened().touches("New drop").touches("Feet and Fahrenheit").types("30", "74", "52").touches("29 ft")
+	disk.fails = true
+	p.types("53").wants("What you did last is not saved: the phone has no room left.", "29 ft: 53 F")
+	for _, do := range []string{"back", "home", "book", "settings", "paste", "drop", "message", "export"} {
+		p.does(do, "", "page", "5 71\n10 68").wants("Not saved", "29 ft: 53 F")
+	}
+	disk.fails = false
+	p.touches("Try again").wants("14 ft")
+	if got := p.rows(); strings.Join(got, ";") != "1 ft: 74 F;29 ft: 53 F" || p.held != 1 {
+		t.Errorf("%q, %d locks", got, p.held)
+	}
+}
+
 // The disk that fails at the first reading: units, bottom and reading are on the page.
 func TestFirstSavingFails(t *testing.T) {
 	p := anAngler(t)
@@ -417,6 +440,9 @@ func TestLocked(t *testing.T) {
 	p.locked = true
 	for _, button := range []string{"New drop", "Go on with", "It is finished"} {
 		p.touches(button).wants("A drop is being taken in another window", "New drop")
+	}
+	if !strings.HasPrefix(p.show.Say, "A drop is being taken") || p.does("nothing", "").show.Say != "" || strings.Contains(p.text(), "another window") {
+		t.Errorf("%q, and later %s", p.show.Say, p.text())
 	}
 	p.does("paste", "", "page", "units: ft F\n5 71\n10 68\n").wants("Not saved: a drop is being taken in another window", "5 71")
 	p.locked = false

@@ -197,10 +197,6 @@ func (t *takingState) lineForm() markup.Node {
 func readingScreen(a *App) []markup.Node {
 	t := &a.taking
 	a.show.Awake = true
-	if t.s == nil || t.fixing < 0 || t.fixing >= len(t.view.Drop.Readings) { // nothing leads here
-		a.homeward()
-		return home(a)
-	}
 	r := t.view.Drop.Readings[t.fixing]
 	name := valueOf(r) + " at " + depthOf(r)
 	a.show.Title, a.show.Focus = name, "right"
