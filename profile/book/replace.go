@@ -19,3 +19,19 @@ func Replace(path, text string, disk Disk) error {
 	}
 	return disk.SyncFolder(b.Dir)
 }
+
+// TakeOut takes a page out of the book, durably, where it is still as it was. The book is to
+// be locked.
+func (b *Book) TakeOut(path, was string) error {
+	now, err := b.disk.ReadFile(path)
+	switch {
+	case err != nil:
+		return err
+	case string(now) != was:
+		return ErrMeanwhile
+	}
+	if err := b.disk.Remove(path); err != nil {
+		return err
+	}
+	return b.disk.SyncFolder(b.Dir)
+}

@@ -1,6 +1,8 @@
 package book
 
 import (
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -50,5 +52,32 @@ func TestReplaceRefused(t *testing.T) {
 	}
 	if files, _ := os.ReadDir(dir); len(files) != 1 {
 		t.Errorf("left over: %v", files)
+	}
+}
+
+// A page that is taken out stays out after a power cut; one that was changed meanwhile stays.
+func TestTakeOut(t *testing.T) {
+	above := t.TempDir()
+	disk := newForgetful(above)
+	b, err := Open(filepath.Join(above, "book"), disk)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := b.Begin(drop("Alder Kettle", 74))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := read(t, p.Path)
+	if err := b.TakeOut(p.Path, text+"# mine\n"); !errors.Is(err, ErrMeanwhile) || read(t, p.Path) != text {
+		t.Errorf("a page that was changed is taken out: %v", err)
+	}
+	if err := b.TakeOut(p.Path, text); err != nil {
+		t.Fatal(err)
+	}
+	if _, there := disk.cut(p.Path); there {
+		t.Error("after a cut of the power the page is there again")
+	}
+	if err := b.TakeOut(p.Path, text); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("taken out twice: %v", err)
 	}
 }

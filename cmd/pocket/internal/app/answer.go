@@ -34,15 +34,14 @@ type answerState struct {
 	checked string         // what the reading at the anchor says
 	timer   timerState
 	catch   catchState
-	correct correctState
 }
 
-// showAnswer shows the answer of a drop. It does not make a step that back leads to: a drop
-// that has ended is not gone back to.
-func (a *App) showAnswer(sheet notebook.Sheet, path string) {
-	a.answer = answerState{sheet: sheet, path: path}
+// showAnswer shows the answer of a drop: the n-th of its page, from 1, or 0 where that is not
+// known.
+func (a *App) showAnswer(sheet notebook.Sheet, path string, nth int) {
+	a.answer = answerState{sheet: sheet, path: path, nth: nth}
 	a.answer.plan, a.answer.err = a.planOf(sheet)
-	a.screen = answerScreen
+	a.goTo(answerScreen)
 }
 
 // planOf makes the plan of a drop, with the settings and what was caught before.
@@ -107,13 +106,6 @@ func (a *App) toldAbove() markup.Node {
 	return undoable(s.told, s.undo, s.undo != "")
 }
 
-func paragraphs(class string, texts []string) (out []markup.Node) {
-	for _, t := range texts {
-		out = append(out, markup.El("p", markup.Class(class), t))
-	}
-	return out
-}
-
 // rows are the numbers of an answer.
 func rows(all []report.Row) markup.Node {
 	list := []any{markup.Class("rows")}
@@ -146,6 +138,16 @@ func (a *App) onward() []any {
 	return []any{touch("message", "", "Message"), touch("drop", "", "New drop"), touch("book", "", "Book")}
 }
 
+// atEnd is the way on after reading down.
+func (a *App) atEnd() []markup.Node {
+	return []markup.Node{
+		markup.El("nav", markup.Class("row"), markup.A("aria-label", "On from here"),
+			touch("drop-here", "", markup.Class("go"), "Another drop here"), touch("export", "one", "Copy or send"),
+			touch("correct", "", "Correct the page"), touch("back", "", "Back")),
+		touch("out", "", markup.Class("plain"), "Take this drop out of the book"),
+	}
+}
+
 // pictures are the drawing to scale, where there is water to fish, and the column with its
 // readings.
 func pictures(d chart.Drop) (out []markup.Node) {
@@ -167,7 +169,7 @@ func (a *App) sections() (out []markup.Node) {
 		}
 		out = append(out, folded("part-"+strconv.Itoa(i), s))
 	}
-	return append(out, touch("correct", "", markup.Class("plain"), "Correct the page"))
+	return append(out, a.atEnd()...)
 }
 
 // ticks is a list to tick off; the page alone knows what was ticked.
@@ -198,14 +200,7 @@ func (a *App) noAnswer() []markup.Node {
 	if errors.As(s.err, new(fish.Unknown)) {
 		what = "Write the fish in another way, or take it out of the page."
 	}
-	out = append(out, markup.El("p", what), markup.El("nav", append([]any{markup.Class("row"), touch("correct", "", markup.Class("big"), "Correct the page"), touch("caught", "", "Caught one")}, a.onward()[1:]...)...))
+	out = append(out, markup.El("p", what), markup.El("nav", append([]any{markup.Class("row"), markup.A("aria-label", "Next"), touch("correct", "", markup.Class("big"), "Correct the page"), touch("caught", "", "Caught one")}, a.onward()[1:]...)...))
 	readings := report.AsRead(s.plan, s.sheet.Notes)
-	return append(out, markup.El("h2", "Your readings"), markup.El("ul", items(readings)...))
-}
-
-func items(texts []string) (out []any) {
-	for _, t := range texts {
-		out = append(out, markup.El("li", t))
-	}
-	return out
+	return append(append(out, markup.El("h2", "Your readings"), markup.El("ul", items(readings)...)), a.atEnd()...)
 }

@@ -76,6 +76,8 @@ type state struct {
 	answer   answerState
 	books    bookState
 	settings settingsState
+	page     pageState
+	out      outState
 }
 
 // screen draws what is seen.
@@ -87,7 +89,7 @@ func New(o Options) *App {
 }
 
 // acts are what each event does.
-var acts = joined(homeActs, pasteActs, takingActs, answerActs, timerActs, catchActs, correctActs, bookActs, exportActs, bringActs, messageActs, settingsActs)
+var acts = joined(homeActs, pasteActs, takingActs, answerActs, timerActs, catchActs, pageActs, outActs, bookActs, exportActs, bringActs, messageActs, settingsActs)
 
 type actions map[string]func(a *App, e Event)
 
@@ -116,11 +118,7 @@ func (a *App) Do(e Event) Show {
 		do(a, e)
 	}
 	a.show.Depth, a.show.Turn = len(a.before), !a.on(before)
-	var wrong markup.Node
-	if a.wrong != "" {
-		wrong = markup.El("p", markup.Class("warning"), markup.A("role", "alert"), a.wrong)
-	}
-	a.show.Main = markup.Write(append([]markup.Node{wrong}, a.screen(a)...)...)
+	a.show.Main = markup.Write(append([]markup.Node{warning(a.wrong)}, a.screen(a)...)...)
 	if a.show.Title == "" {
 		a.show.Title = "Coldseam"
 	}

@@ -18,8 +18,6 @@ var bookActs = actions{
 	"older": func(a *App, _ Event) { a.books.shown += atOnce },
 	"lines": nextLine,
 	"open":  openDrop,
-	"page":  openPage,
-	"mend":  mendPage,
 }
 
 // atOnce is how many drops are listed at first, and more with each touch.
@@ -37,7 +35,6 @@ type bookState struct {
 	err    error       // why the book cannot be read
 	notice string      // what came of the last touch
 	cut    book.Entry  // a drop that has not ended, and is looked at
-	page   damagedPage // one that cannot be read, and is looked at
 	pages  exportState // the pages that are handed on
 	bring  bringState  // the pages that come in
 	spot   bool        // the message tells the spot
@@ -141,9 +138,7 @@ func openDrop(a *App, e Event) {
 		a.goTo(cutScreen)
 		return
 	}
-	a.goTo(answerScreen)
-	a.showAnswer(is.Sheet, is.Path)
-	a.answer.nth = is.Nth
+	a.showAnswer(is.Sheet, is.Path, is.Nth)
 }
 
 // cutScreen asks what is to become of a drop that has not ended.
@@ -159,5 +154,6 @@ func cutScreen(a *App) []markup.Node {
 		markup.El("p", capital(nameOf(e.Drop))+", "+unit.Count(len(e.Drop.Readings), "reading")+". It was cut off, or is being taken in another window."),
 		touch("home-go-on", e.Path, markup.Class("big"), "Go on with it"),
 		markup.El("nav", markup.Class("row"), finish, touch("back", "", "Back")),
+		touch("out", "", markup.Class("plain"), "Take this drop out of the book"),
 	}
 }

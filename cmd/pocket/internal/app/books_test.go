@@ -237,18 +237,18 @@ func TestDamagedPage(t *testing.T) {
 		p.do("page", value)
 		p.has("Your drops")
 	}
-	p.do("mend", "", "page", torn) // nothing was to be mended but what was looked at last
+	p.do("page-save", "", "page", torn) // nothing was to be mended but what was looked at last
 	p.do("page", "0")
 	wrong := "date: 2026-08-30\nwater: a\u200db\n0 ft: 70 F\n-5 ft: 69 F\nwater: b"
-	p.do("mend", "", "page", wrong)
-	p.has("Not saved. 2026-08-30-torn.txt")
+	p.do("page-save", "", "page", wrong)
+	p.has("Not saved: line 4: ")
 	if !strings.Contains(p.show.Main, wrong+"\n</textarea>") || p.pages()["2026-08-30-torn.txt"] != torn {
 		t.Errorf("%q\n%s", p.pages(), p.show.Main)
 	}
-	p.do("mend", "", "page", "date: 2026-08-30\n")
+	p.do("page-save", "", "page", "date: 2026-08-30\n")
 	p.has("has no readings")
 	right := strings.ReplaceAll(torn, "-5 ft: 900", "5 ft: 69")
-	p.do("mend", "", "page", strings.ReplaceAll(right, "\n", "\r\n"))
+	p.do("page-save", "", "page", strings.ReplaceAll(right, "\n", "\r\n"))
 	if p.pages()["2026-08-30-torn.txt"] != right || p.answer.sheet.Drop.Date != "2026-08-30" {
 		t.Errorf("%q\n%s", p.pages(), p.show.Main)
 	}

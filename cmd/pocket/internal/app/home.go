@@ -89,8 +89,8 @@ func homeFinish(a *App, e Event) {
 		a.fail("The drop was not ended: " + why(err) + ". What was read of it is saved.")
 		return
 	}
-	a.before = []screen{home}
-	a.showAnswer(notebook.Sheet{Name: u.Path, Drop: u.Drop}, u.Path)
+	a.homeward()
+	a.showAnswer(notebook.Sheet{Name: u.Path, Drop: u.Drop}, u.Path, 0)
 }
 
 // last is the drop of the latest date that has ended.
@@ -132,7 +132,6 @@ func (a *App) lastDrop() markup.Node {
 // homeLast opens the answer of the last drop.
 func homeLast(a *App, e Event) {
 	if last, ok := a.last(); ok && last.Path == e.Value {
-		a.before = []screen{home}
-		a.showAnswer(last.Sheet, last.Path)
+		a.showAnswer(last.Sheet, last.Path, last.Nth)
 	}
 }

@@ -1,6 +1,12 @@
 package app
 
-import "coldseam/cmd/pocket/internal/markup"
+import (
+	"strconv"
+	"unicode"
+	"unicode/utf8"
+
+	"coldseam/cmd/pocket/internal/markup"
+)
 
 // touch is a button: what it does, with a value or "", and what stands on it.
 func touch(do, value string, parts ...any) markup.Node {
@@ -9,6 +15,33 @@ func touch(do, value string, parts ...any) markup.Node {
 		all = append(all, markup.A("data-value", value))
 	}
 	return markup.El("button", append(all, parts...)...)
+}
+
+// submit is the button that sends a form.
+func submit(label string) markup.Node {
+	return markup.El("button", markup.A("type", "submit"), markup.Class("go"), label)
+}
+
+// carry is a button by which the text of an element leaves the page: how is "copy", "share"
+// or "save", name that of the file, "" for none.
+func carry(how, id, name, label string, more ...any) markup.Node {
+	all := append(more, markup.A("type", "button"), markup.A("data-"+how, id))
+	if name != "" {
+		all = append(all, markup.A("data-name", name))
+	}
+	return markup.El("button", append(all, label)...)
+}
+
+// hidden is a text to be carried off, as it is.
+func hidden(id, text string) markup.Node {
+	return markup.Pre(markup.ID(id), markup.A("hidden", ""), markup.Exact(text))
+}
+
+// textArea is a field of several lines, in which nothing is put right by the phone.
+func textArea(id, name string, rows int, text string, more ...any) markup.Node {
+	all := append(more, markup.ID(id), markup.A("name", name), markup.A("rows", strconv.Itoa(rows)),
+		markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), markup.Exact(text))
+	return markup.El("textarea", all...)
 }
 
 // wayBack is the way out at the end of a screen.
@@ -26,14 +59,45 @@ func undoable(text, undo string, can bool) markup.Node {
 
 // told are lines that say what came of something; nothing where there are none.
 func told(lines ...string) markup.Node {
-	var all []any
+	all := []any{markup.Class("note")}
 	for _, l := range lines {
 		if l != "" {
 			all = append(all, markup.El("p", l))
 		}
 	}
-	if all == nil {
+	if len(all) == 1 {
 		return nil
 	}
-	return markup.El("div", append([]any{markup.Class("note")}, all...)...)
+	return markup.El("div", all...)
+}
+
+// warning says what is wrong; nothing where that is "".
+func warning(text string) markup.Node {
+	if text == "" {
+		return nil
+	}
+	return markup.El("p", markup.Class("warning"), markup.A("role", "alert"), text)
+}
+
+func paragraphs(class string, texts []string) (out []markup.Node) {
+	for _, t := range texts {
+		out = append(out, markup.El("p", markup.Class(class), t))
+	}
+	return out
+}
+
+func items(texts []string) (out []any) {
+	for _, t := range texts {
+		out = append(out, markup.El("li", t))
+	}
+	return out
+}
+
+// capital is a text that begins a line.
+func capital(s string) string {
+	first, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[n:]
 }

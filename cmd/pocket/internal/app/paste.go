@@ -87,12 +87,12 @@ func (a *App) readPaste() {
 		return
 	}
 	*p = pasteState{kept: kept}
-	a.before = []screen{home}
+	a.homeward()
 	if len(kept) == 1 {
-		a.showAnswer(kept[0].sheet, kept[0].path)
+		a.showAnswer(kept[0].sheet, kept[0].path, 0)
 		return
 	}
-	a.screen = pasteList
+	a.goTo(pasteList)
 }
 
 // pasteWrong tells at the page's field why it was not read.
@@ -174,7 +174,6 @@ func pasteList(a *App) []markup.Node {
 func pasteOpen(a *App, e Event) {
 	n, err := strconv.Atoi(e.Value)
 	if kept := a.paste.kept; err == nil && n >= 0 && n < len(kept) {
-		a.goTo(pasteList)
-		a.showAnswer(kept[n].sheet, kept[n].path)
+		a.showAnswer(kept[n].sheet, kept[n].path, 0)
 	}
 }

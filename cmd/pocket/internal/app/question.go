@@ -3,8 +3,6 @@ package app
 import (
 	"errors"
 	"strconv"
-	"unicode"
-	"unicode/utf8"
 
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/notebook"
@@ -58,13 +56,4 @@ func (q *asking) nodes(do string) []markup.Node {
 		choices = append(choices, touch(do, strconv.Itoa(i), capital(c)))
 	}
 	return append(out, markup.El("div", choices...))
-}
-
-// capital is a text that begins a line.
-func capital(s string) string {
-	first, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
-		return s
-	}
-	return string(unicode.ToUpper(first)) + s[n:]
 }

@@ -20,6 +20,7 @@ import (
 var takingActs = actions{
 	"drop":         func(a *App, _ Event) { a.take(nil) },
 	"drop-again":   func(a *App, _ Event) { a.takeAgain() },
+	"drop-here":    func(a *App, _ Event) { a.takeAfter(a.answer.sheet.Drop) },
 	"take-type":    takeTyped,
 	"take-line":    takeLine,
 	"take-move":    func(a *App, e Event) { a.doing(func(s *session.Session) { s.Move(marks[e.Value]) }) },
@@ -54,12 +55,16 @@ type takingState struct {
 	unlock  func()
 }
 
-// takeAgain begins a drop on the water of the last one, with what holds from that to the
-// next.
+// takeAgain begins a drop on the water of the last one.
 func (a *App) takeAgain() {
 	if last, ok := a.last(); ok {
-		a.take(notebook.Carried(last.Drop, "the last drop", a.set.Fish))
+		a.takeAfter(last.Drop)
 	}
+}
+
+// takeAfter begins a drop with what holds from another to the next one there.
+func (a *App) takeAfter(d profile.Drop) {
+	a.take(notebook.Carried(d, "the last drop", a.set.Fish))
 }
 
 // take begins a drop with what is known of it already.
@@ -257,14 +262,12 @@ func (a *App) tellTaking(was []profile.Reading) {
 func (a *App) ended() {
 	s := a.taking.s
 	drop, path, err := s.Drop(), s.Saved(), s.Err()
-	a.leave()
+	a.homeward()
 	if err != nil {
-		a.homeward()
 		a.fail(notTaken(err, path))
 		return
 	}
-	a.before = []screen{home}
-	a.showAnswer(notebook.Sheet{Name: path, Drop: drop}, path)
+	a.showAnswer(notebook.Sheet{Name: path, Drop: drop}, path, 0)
 }
 
 // notTaken says why a drop that ended has no answer.

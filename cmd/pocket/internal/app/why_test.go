@@ -45,6 +45,6 @@ func TestNoFlags(t *testing.T) {
 	p.has("the depths' unit is not stated: either feet, or metres: add the line \"units: ft F\" or \"units: m C\".")
 	p.do("page", "0")
 	p.has("add the line")
-	p.do("mend", "", "page", "0 20\n5 19\n10 12\n")
-	p.has("Not saved. bare.txt, line 1: cannot be read")
+	p.do("page-save", "", "page", "0 20\n5 19\n10 12\n")
+	p.has("Not saved: line 1: ")
 }
