@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"github.com/chromedp/chromedp"
 )
 
 // TestShell is what the page does, with a stand-in for the program.
@@ -28,6 +30,7 @@ func TestShell(t *testing.T) {
 		{"back", shell(t, home, 0), phone, back},
 		{"by keyboard alone", shell(t, home, 0), desk, keyboard},
 		{"the program ends", shell(t, home, 0), phone, ends},
+		{"texts outlive loading again", shell(t, home, 0), phone, loadsAgain},
 		{"a program that cannot be unpacked", put(t, `class Go {} const unpack = () => { throw new Error("damaged"); }; globalThis.pocketFolder = { ready: {} };`+read(t, "worker.js"), "AAAA"), phone, func(v *tab) { fails(v, "did not start", "damaged") }},
 		{"no WebAssembly", put(t, `delete globalThis.WebAssembly; globalThis.pocketFolder = { ready: {} };`+read(t, "worker.js"), "AAAA"), phone, func(v *tab) { fails(v, "too old", "") }},
 		{"a worker that is no script", put(t, `(`, "AAAA"), phone, func(v *tab) { fails(v, "did not start", "SyntaxError") }},
@@ -215,6 +218,33 @@ func ends(v *tab) {
 	v.is("the field", `byId("value").value`, `"64"`)
 	v.do(`send({ do: "more", value: "", fields: {} })`)
 	v.is("said once", `byId("trouble").querySelectorAll("button").length`, `1`)
+}
+
+// loadsAgain: after a fault a text is in its field again, on the first screen and on a later
+// one, but only where the field says what it said before; a number is not.
+func loadsAgain(v *tab) {
+	again := func() {
+		v.do(`window.old = true; fail("ended")`)
+		v.touch("#trouble button")
+		for range 200 {
+			if old, err := chromedp.Run(v.ctx, chromedp.Evaluate[bool](`!!window.old`)); err == nil && !old {
+				break
+			}
+			time.Sleep(20 * time.Millisecond)
+		}
+		v.settled()
+	}
+	v.do(`byId("page").value = "0 78"`)
+	again()
+	v.is("the first screen", `byId("page").value`, `"0 78"`)
+	v.shows(taking+`<textarea id="line"></textarea><textarea id="other">one</textarea>`, ``)
+	v.do(`byId("line").value = "wind: light S"; byId("note").value = "as it is now"; byId("other").value = "two"; byId("value").value = "64"`)
+	again()
+	v.shows(taking+`<textarea id="line"></textarea><textarea id="other">another</textarea>`, ``)
+	v.is("the texts", `["line", "note", "other", "value"].map((id) => byId(id).value)`, `["wind: light S","as it is now","another",""]`)
+	v.shows(`<h1>Other</h1>`, ``)
+	v.shows(taking+`<textarea id="line"></textarea>`, ``)
+	v.is("once", `byId("line").value`, `""`)
 }
 
 // fails: why the page cannot go on, what to do, and nothing that was typed is lost.

@@ -50,6 +50,7 @@ function show(s) {
   shown = s;
   document.title = s.title;
   patch(s.main);
+  putTexts();
   if (!s.aside) tell(s.say);
   if (s.turn) scrollTo(0, 0);
   const lost = was && !was.isConnected, typing = !lost && was && was.matches("input, textarea, select");
@@ -75,10 +76,39 @@ function fail(what, detail) {
   busy(false);
   tell("");
   const again = element("button", "Load again");
-  again.onclick = () => location.reload();
+  again.onclick = () => { keepTexts(); location.reload(); };
   byId("trouble").replaceChildren(element("p", troubles[what]), ...detail ? [element("p", detail)] : [],
-    element("p", "What you typed still stands in its field; copy it first if you need it."), again);
+    element("p", "What you typed still stands in its field. A text stays there when you load again; a single number is typed again."), again);
   byId("trouble").scrollIntoView({ block: "nearest" });
+}
+
+// Texts outlive loading again: each goes back into its field, where that says what it said
+// before. A number does not: it could end up at another depth.
+
+const TEXTS = "coldseam-texts";
+let texts = {};
+
+function keepTexts() {
+  const all = {};
+  for (const f of document.querySelectorAll("main textarea[id]:not([data-own])")) if (f.value !== f.defaultValue) all[f.id] = [f.defaultValue, f.value];
+  try { sessionStorage.setItem(TEXTS, JSON.stringify(all)); } catch { /* this browser keeps nothing */ }
+}
+
+function takeTexts() {
+  try {
+    texts = JSON.parse(sessionStorage.getItem(TEXTS)) ?? {};
+    sessionStorage.removeItem(TEXTS);
+  } catch { /* there are none */ }
+  putTexts();
+}
+
+function putTexts() {
+  for (const [id, [was, text]] of Object.entries(texts)) {
+    const field = byId(id);
+    if (field?.value !== was) continue;
+    field.value = text;
+    delete texts[id];
+  }
 }
 
 // The phone's own way back: each screen behind the first is a step of the browser's history.
@@ -209,6 +239,7 @@ function save(text, name) {
 // The program: first in the worker, then here.
 
 function begin() {
+  takeTexts();
   if (document.querySelector("link[rel=manifest]")) navigator.serviceWorker?.register("sw.js");
   try {
     const code = new Blob([byId("worker").textContent], { type: "text/javascript" });
