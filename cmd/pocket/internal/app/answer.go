@@ -32,6 +32,7 @@ type answerState struct {
 	told    string         // what came of what was done last
 	undo    string         // the action that takes it back, "" for none
 	checked string         // what the reading at the anchor says
+	spot    bool           // the message tells the spot
 	timer   timerState
 	catch   catchState
 }

@@ -37,7 +37,6 @@ type bookState struct {
 	cut    book.Entry  // a drop that has not ended, and is looked at
 	pages  exportState // the pages that are handed on
 	bring  bringState  // the pages that come in
-	spot   bool        // the message tells the spot
 }
 
 // lineOf is what the list says of a drop, once its plan was made.

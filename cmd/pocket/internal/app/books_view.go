@@ -65,12 +65,11 @@ func (b *bookState) search() markup.Node {
 			}
 			all = append(all, markup.El("option", option...))
 		}
-		waters = markup.El("p", markup.El("label", markup.A("for", "water"), "Water"), markup.El("select", all...))
+		waters = markup.El("div", markup.Class("field"), markup.El("label", markup.A("for", "water"), "Water"), markup.El("select", all...))
 	}
 	form := markup.El("form", markup.A("role", "search"), markup.A("data-do", "find"),
-		markup.El("p", markup.El("label", markup.A("for", "words"), "Words on the page"),
-			markup.El("input", markup.ID("words"), markup.A("name", "words"), markup.A("type", "search"), markup.A("enterkeyhint", "search"), markup.A("autocomplete", "off"), markup.A("value", b.words))),
-		waters, markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Find"))
+		field("words", "words", "Words on the page", markup.A("type", "search"), markup.A("enterkeyhint", "search"), markup.A("value", b.words)),
+		waters, submit("Find"))
 	parts := []any{markup.ID("find"), markup.El("summary", "Find a drop"), form}
 	if b.asks() {
 		parts = append(parts, markup.A("open", ""))

@@ -98,43 +98,33 @@ const (
 // add saves the drops of a file that are not in the book.
 func (a *App) add(name string, sheets []notebook.Sheet) {
 	b := &a.books.bring
+	kept, err := a.keepAll(sheets)
 	var lines []string
-	added, there, err := a.addAll(sheets, &lines)
-	if len(lines) > mostLines {
-		lines = append(lines[:mostLines], "and "+unit.Count(len(lines)-mostLines, "drop")+" more")
+	there := 0
+	for _, k := range kept {
+		if k.there {
+			there++
+			lines = append(lines, report.AlreadyIn(k.sheet.Drop, k.number))
+			continue
+		}
+		lines = append(lines, report.Added(k.sheet.Drop, ""))
+		for _, n := range k.sheet.Notes {
+			if text := report.ReadSo(k.sheet.Name, n.Line, n.Text); n.Text != notebook.SecondDrop && !slices.Contains(b.notes, text) {
+				b.notes = append(b.notes, text)
+			}
+		}
 	}
-	if err == nil && (len(sheets) > 1 || there > 0) {
+	added := len(kept) - there
+	lines = firstOf(lines, mostLines, "more drop")
+	switch {
+	case err != nil && added == 0:
+		lines = append(lines, name+": nothing was added. "+sentence(why(err)))
+	case err != nil:
+		lines = append(lines, fmt.Sprintf("%s: %s added, the next not: %s. Add the same file again then: nothing is added twice.", name, unit.Count(added, "drop"), why(err)))
+	case len(sheets) > 1 || there > 0:
 		lines = append([]string{report.AddedInAll(added, there, "", false)}, lines...)
 	}
 	b.lines = append(b.lines, lines...)
-	switch {
-	case err != nil && added == 0:
-		b.lines = append(b.lines, name+": nothing was added. "+sentence(why(err)))
-	case err != nil:
-		b.lines = append(b.lines, fmt.Sprintf("%s: %s added, the next not: %s. Add the same file again then: nothing is added twice.", name, unit.Count(added, "drop"), why(err)))
-	}
-	if added > 0 {
-		a.show.Persist = true
-	}
-}
-
-// addAll saves drops, and tells of each in a line.
-func (a *App) addAll(sheets []notebook.Sheet, lines *[]string) (added, there int, err error) {
-	err = a.keepAll(sheets, func(s notebook.Sheet, _ string, has bool, number int) {
-		if has {
-			there++
-			*lines = append(*lines, report.AlreadyIn(s.Drop, number))
-			return
-		}
-		added++
-		*lines = append(*lines, report.Added(s.Drop, ""))
-		for _, n := range s.Notes {
-			if text := report.ReadSo(s.Name, n.Line, n.Text); n.Text != notebook.SecondDrop && !slices.Contains(a.books.bring.notes, text) {
-				a.books.bring.notes = append(a.books.bring.notes, text)
-			}
-		}
-	})
-	return added, there, err
 }
 
 // bringScreen takes files and pasted pages, and tells what came of them.
@@ -157,8 +147,8 @@ func bringScreen(a *App) []markup.Node {
 			markup.El("input", markup.ID("file"), markup.A("type", "file"), markup.A("data-file", "import"), markup.A("multiple", ""), markup.A("accept", ".txt,text/plain"))),
 		markup.El("form", markup.A("data-do", "bring-text"),
 			markup.El("p", markup.El("label", markup.A("for", "pasted"), "Or paste pages here"),
-				markup.El("textarea", markup.ID("pasted"), markup.A("name", "text"), markup.A("rows", "6"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), markup.A("data-once", ""))),
-			markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Add")),
+				textArea("pasted", "text", 6, "", markup.A("data-once", ""))),
+			submit("Add")),
 		wayBack())
 }
 
@@ -167,12 +157,13 @@ func (b *bringState) how() markup.Node {
 	if len(b.notes) == 0 {
 		return nil
 	}
-	var all []any
-	for _, n := range b.notes[:min(len(b.notes), mostNotes)] {
-		all = append(all, markup.El("li", n))
+	return markup.El("details", markup.El("summary", "How lines were read"), markup.El("ul", items(firstOf(b.notes, mostNotes, "more note"))...))
+}
+
+// firstOf are the first lines of a long list, and how many more there are.
+func firstOf(lines []string, most int, more string) []string {
+	if len(lines) <= most {
+		return lines
 	}
-	if more := len(b.notes) - mostNotes; more > 0 {
-		all = append(all, markup.El("li", "and "+unit.Count(more, "more note")))
-	}
-	return markup.El("details", markup.El("summary", "How lines were read"), markup.El("ul", all...))
+	return append(lines[:most:most], "and "+unit.Count(len(lines)-most, more))
 }

@@ -62,10 +62,7 @@ func catchScreen(a *App) []markup.Node {
 		out = append(out, markup.El("div", markup.Class("row"), touch("catch-more", "", "Another fish")))
 	}
 	out = append(out, markup.El("form", markup.ID("words"), markup.A("data-do", "catch"),
-		markup.El("div", markup.Class("field"),
-			markup.El("label", markup.A("for", "said"), "Or in words of your own: 2 perch 12 ft on a leech"),
-			markup.El("input", markup.ID("said"), markup.A("name", "said"), markup.A("autocomplete", "off"))),
-		markup.El("button", markup.Class("go"), "Note it")))
+		field("said", "said", "Or in words of your own: 2 perch 12 ft on a leech"), submit("Note it")))
 	if !notebook.OfNow(s.sheet.Drop.Date, a.o.Now()) {
 		out = append(out, markup.El("p", markup.Class("quiet"), "This drop is not of today: what is noted with it has no time of day."))
 	}

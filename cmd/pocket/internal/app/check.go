@@ -28,17 +28,13 @@ func (a *App) check(e Event) {
 // checkForm asks for a reading at the anchor and shows what it says.
 func (a *App) checkForm() markup.Node {
 	u := a.answer.sheet.Drop.Units.Shown()
-	number := func(name, label string) markup.Node {
-		return markup.El("div", markup.Class("field"), markup.El("label", markup.A("for", "check-"+name), label),
-			markup.El("input", markup.ID("check-"+name), markup.A("name", name), markup.A("inputmode", "decimal"), markup.A("autocomplete", "off")))
-	}
 	parts := []any{markup.ID("check"), markup.A("data-do", "check"), markup.El("h2", "A reading at the anchor")}
 	if a.answer.checked != "" {
 		parts = append(parts, markup.El("p", markup.Class("note"), a.answer.checked))
 	} else {
 		parts = append(parts, markup.El("p", markup.Class("quiet"), "One reading here tells whether the layers still lie as they did."))
 	}
-	parts = append(parts, number("depth", "Depth, "+u.Depth.String()), number("temperature", "Temperature, "+u.Temp.String()),
-		markup.El("button", markup.Class("go"), "Compare"))
-	return markup.El("form", parts...)
+	digits := markup.A("inputmode", "decimal")
+	return markup.El("form", append(parts, field("check-depth", "depth", "Depth, "+u.Depth.String(), digits),
+		field("check-temperature", "temperature", "Temperature, "+u.Temp.String(), digits), submit("Compare"))...)
 }

@@ -134,12 +134,10 @@ func (x *exportState) file(i int, f exported) []markup.Node {
 	if len(x.files) > 1 {
 		label = " part " + strconv.Itoa(i+1)
 	}
-	button := func(attr, text string, more ...any) markup.Node {
-		return markup.El("button", append(more, markup.A("type", "button"), markup.A(attr, id), markup.A("data-name", name), text+label)...)
-	}
 	out := []markup.Node{
-		markup.El("p", markup.Class("row"), button("data-share", "Send", markup.Class("go")), button("data-save", "Save as a file"), button("data-copy", "Copy")),
-		markup.Pre(markup.ID(id), markup.A("hidden", ""), markup.Exact(f.text)),
+		markup.El("p", markup.Class("row"), carry("share", id, name, "Send"+label, markup.Class("go")),
+			carry("save", id, name, "Save as a file"+label), carry("copy", id, name, "Copy"+label)),
+		hidden(id, f.text),
 	}
 	if x.alone != "" {
 		out = append(out, markup.Pre(markup.Class("paper"), strings.TrimRight(f.text, "\n")))

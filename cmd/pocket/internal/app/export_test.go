@@ -303,7 +303,7 @@ func TestBringMany(t *testing.T) {
 	}
 	p.do("bring", "")
 	p.do("bring-text", "", "text", text+"date: 2026-06-30\n0 ft: 70 F\n10 ft: 69 F\n")
-	p.has("and 23 drops more", "30 drops added to the book, 1 there already.")
+	p.has("and 23 more drops", "30 drops added to the book, 1 there already.")
 	if len(p.pages()) != 30 {
 		t.Errorf("%d pages", len(p.pages()))
 	}

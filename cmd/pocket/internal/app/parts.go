@@ -22,6 +22,12 @@ func submit(label string) markup.Node {
 	return markup.El("button", markup.A("type", "submit"), markup.Class("go"), label)
 }
 
+// field is a field of one line, with what it is for above it.
+func field(id, name, label string, more ...any) markup.Node {
+	return markup.El("div", markup.Class("field"), markup.El("label", markup.A("for", id), label),
+		markup.El("input", append(more, markup.ID(id), markup.A("name", name), markup.A("autocomplete", "off"))...))
+}
+
 // carry is a button by which the text of an element leaves the page: how is "copy", "share"
 // or "save", name that of the file, "" for none.
 func carry(how, id, name, label string, more ...any) markup.Node {

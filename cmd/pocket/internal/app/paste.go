@@ -1,10 +1,12 @@
 package app
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
+	"coldseam/profile/book"
 	"coldseam/profile/notebook"
 	"coldseam/profile/unit"
 )
@@ -20,28 +22,16 @@ type pasteState struct {
 	text string // as it stands in the field
 	asking
 	wrong string
-	kept  []pastedDrop
-}
-
-// pastedDrop is a drop of the page.
-type pastedDrop struct {
-	sheet notebook.Sheet
-	path  string
-	there bool // it was in the book already
+	kept  []keptDrop
 }
 
 // pasteForm takes a page.
 func (a *App) pasteForm() markup.Node {
 	p := &a.paste
-	var wrong markup.Node
-	if p.wrong != "" {
-		wrong = markup.El("p", markup.Class("warning"), p.wrong)
-	}
 	return markup.El("form", markup.ID("paste"), markup.A("data-do", "paste"),
 		markup.El("label", markup.A("for", "page"), "Or a page of readings, pasted or typed"),
-		wrong,
-		markup.El("textarea", markup.ID("page"), markup.A("name", "page"), markup.A("rows", "5"), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"), markup.A("spellcheck", "false"), p.text),
-		markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Read this page"))
+		warning(p.wrong),
+		textArea("page", "page", 5, p.text), submit("Read this page"))
 }
 
 // readPage reads a page, and keeps its drops in the book.
@@ -72,12 +62,8 @@ func (a *App) readPaste() {
 		a.pasteWrong(sentence(lineOfPage(err)))
 		return
 	}
-	var kept []pastedDrop
-	err = a.keepAll(sheets, func(s notebook.Sheet, path string, there bool, number int) {
-		if path != "" { // else it stood on the page twice
-			kept = append(kept, pastedDrop{s, path, there})
-		}
-	})
+	kept, err := a.keepAll(sheets)
+	kept = slices.DeleteFunc(kept, func(k keptDrop) bool { return k.path == "" }) // it stood on the page twice
 	if err != nil {
 		wrong := "Not saved: " + why(err) + "."
 		if len(kept) > 0 {
@@ -102,37 +88,40 @@ func (a *App) pasteWrong(text string) {
 	a.say(text)
 }
 
-// keepAll keeps the drops that are not in the book yet, and tells of each where it is kept,
-// and of one that was there its number; of one that came just before neither.
-func (a *App) keepAll(sheets []notebook.Sheet, tell func(s notebook.Sheet, path string, there bool, number int)) error {
+// keptDrop is a drop that came in on a page.
+type keptDrop struct {
+	sheet  notebook.Sheet
+	path   string // of its page; "" of one that stood on the same page before
+	there  bool   // it was in the book already
+	number int    // of one that was
+}
+
+// keepAll keeps the drops that are not in the book yet. With an error it gives those before.
+func (a *App) keepAll(sheets []notebook.Sheet) (kept []keptDrop, err error) {
 	b, unlock, err := a.hold()
 	if err != nil {
-		return err
+		return nil, err
 	}
 	defer unlock()
 	heads, err := b.Heads(a.reading())
 	if err != nil {
-		return err
+		return nil, err
 	}
 	known := b.Known(heads, a.reading())
 	for _, s := range sheets {
-		number, there := known.Has(s.Drop)
-		path := ""
-		for _, h := range heads {
-			if there && h.Number == number {
-				path = h.Path
-			}
-		}
-		if !there {
-			if path, err = b.Add(s.Drop); err != nil {
-				return err
+		k := keptDrop{sheet: s}
+		if k.number, k.there = known.Has(s.Drop); !k.there {
+			if k.path, err = b.Add(s.Drop); err != nil {
+				return kept, err
 			}
 			known.Added(s.Drop)
 			a.show.Persist = true
+		} else if i := slices.IndexFunc(heads, func(h book.Head) bool { return h.Number == k.number && h.Err == nil }); i >= 0 {
+			k.path = heads[i].Path
 		}
-		tell(s, path, there, number)
+		kept = append(kept, k)
 	}
-	return nil
+	return kept, nil
 }
 
 // pasteQuestion is what the page leaves open.

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"io/fs"
 	"os"
-	"strconv"
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
@@ -75,6 +74,18 @@ func (a *App) saveSettings(text string) error {
 	return nil
 }
 
+// changeSettings changes the text of the file and saves it.
+func (a *App) changeSettings(change func(text string) (string, error)) error {
+	text, err := a.settingsText()
+	if err == nil {
+		text, err = change(text)
+	}
+	if err == nil {
+		err = a.saveSettings(text)
+	}
+	return err
+}
+
 // refused takes an error for the form that is seen.
 func (a *App) refused(err error, typed map[string]string, fields []setting) {
 	s := &a.settings
@@ -97,10 +108,10 @@ func (a *App) saved() {
 
 // wrongAbove is what is wrong where no field of the form is.
 func (s *settingsState) wrongAbove() markup.Node {
-	if s.wrong == "" || s.key != "" {
+	if s.key != "" {
 		return nil
 	}
-	return markup.El("p", markup.Class("warning"), markup.A("role", "alert"), s.wrong)
+	return warning(s.wrong)
 }
 
 // settingsScreen is what matters on the water, in a form.
@@ -110,7 +121,7 @@ func settingsScreen(a *App) []markup.Node {
 	out := []markup.Node{markup.El("h1", "Settings")}
 	text, err := a.settingsText()
 	if a.setErr != nil || err != nil {
-		return append(out, markup.El("p", markup.Class("warning"), "The settings are not used: "+why(cmp.Or(a.setErr, err))+"."),
+		return append(out, warning("The settings are not used: "+why(cmp.Or(a.setErr, err))+"."),
 			markup.El("nav", markup.Class("row"), touch("settings-file", "", "Put the file right"), touch("back", "", "Back")))
 	}
 	out = append(out, told(s.notice), s.wrongAbove(), a.form("settings-save", onWater, "", text))
@@ -119,19 +130,13 @@ func settingsScreen(a *App) []markup.Node {
 		nav = append(nav, touch("settings-list", l.table, l.title+l.count(text)))
 	}
 	return append(out, markup.El("nav", append(nav, touch("settings-file", "", "All settings as text"),
-		markup.El("button", markup.A("type", "button"), markup.A("data-save", "licences"), markup.A("data-name", "licences.txt"), "Licences of the parts"),
+		carry("save", "licences", "licences.txt", "Licences of the parts"),
 		touch("back", "", "Back"))...))
 }
 
 // saveForm saves the form of settingsScreen.
 func saveForm(a *App, e Event) {
-	text, err := a.settingsText()
-	if err == nil {
-		text, err = changed(text, "", onWater, e.Fields)
-	}
-	if err == nil {
-		err = a.saveSettings(text)
-	}
+	err := a.changeSettings(func(text string) (string, error) { return changed(text, "", onWater, e.Fields) })
 	if err != nil {
 		a.refused(err, e.Fields, onWater)
 		return
@@ -179,13 +184,10 @@ func fileScreen(a *App) []markup.Node {
 		markup.El("h1", "All settings as text"),
 		told(s.notice), s.wrongAbove(),
 		markup.El("form", markup.A("data-do", "settings-write"),
-			markup.El("p", markup.El("label", markup.A("for", "settings"), "The settings file of Coldseam on a computer can be pasted here."),
-				markup.El("textarea", markup.ID("settings"), markup.A("name", "text"), markup.A("rows", strconv.Itoa(min(max(strings.Count(s.file, "\n")+2, 8), 24))),
-					markup.A("autocapitalize", "off"), markup.A("autocomplete", "off"), markup.A("spellcheck", "false"), markup.Exact(s.file))),
-			markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Save")),
-		markup.Pre(markup.ID("saved"), markup.A("hidden", ""), markup.Exact(s.base)),
-		markup.El("nav", markup.Class("row"), markup.El("button", markup.A("type", "button"), markup.A("data-copy", "saved"), "Copy what is saved"),
-			markup.El("button", markup.A("type", "button"), markup.A("data-save", "saved"), markup.A("data-name", "settings.toml"), "Save as a file"),
-			touch("back", "", "Back")),
+			markup.El("label", markup.A("for", "settings"), "The settings file of Coldseam on a computer can be pasted here."),
+			textArea("settings", "text", min(max(strings.Count(s.file, "\n")+2, 8), 24), s.file), submit("Save")),
+		hidden("saved", s.base),
+		markup.El("nav", markup.Class("row"), carry("copy", "saved", "", "Copy what is saved"),
+			carry("save", "saved", "settings.toml", "Save as a file"), touch("back", "", "Back")),
 	}
 }

@@ -105,7 +105,7 @@ func (a *App) form(do string, fields []setting, path, text string) markup.Node {
 		}
 		all = append(all, a.field(f, value)...)
 	}
-	return markup.El("form", append(all, markup.El("button", markup.A("type", "submit"), markup.Class("go"), "Save"))...)
+	return markup.El("form", append(all, submit("Save"))...)
 }
 
 // field is a label, its input, and what is wrong with what was typed.

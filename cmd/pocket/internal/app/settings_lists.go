@@ -144,44 +144,36 @@ func entryScreen(a *App) []markup.Node {
 
 // keepEntry saves the form of an entry.
 func keepEntry(a *App, e Event) {
-	s := &a.settings
-	text, err := a.settingsText()
-	n := s.entry
-	if err == nil && n < 0 {
-		n = settings.Tables(text, s.list.table)
-		var values []settings.Value
-		for _, key := range s.list.first {
-			values = append(values, settings.Value{Key: key, Value: strings.TrimSpace(e.Fields[key])})
+	l, n := a.settings.list, a.settings.entry
+	a.kept(e, func(text string) (string, error) {
+		var err error
+		if n < 0 {
+			n = settings.Tables(text, l.table)
+			var values []settings.Value
+			for _, key := range l.first {
+				values = append(values, settings.Value{Key: key, Value: strings.TrimSpace(e.Fields[key])})
+			}
+			if text, err = settings.Append(text, l.table, values...); err != nil {
+				return "", err
+			}
 		}
-		text, err = settings.Append(text, s.list.table, values...)
-	}
-	if err == nil {
-		text, err = changed(text, s.list.path(n), s.list.fields, e.Fields)
-	}
-	if err == nil {
-		err = a.saveSettings(text)
-	}
-	a.kept(err, e)
+		return changed(text, l.path(n), l.fields, e.Fields)
+	})
 }
 
-// kept goes back to the list, or tells what is wrong.
-func (a *App) kept(err error, e Event) {
-	if err != nil {
+// removeEntry takes an entry out of its list.
+func removeEntry(a *App, e Event) {
+	a.kept(e, func(text string) (string, error) {
+		return settings.Remove(text, a.settings.list.table, a.settings.entry)
+	})
+}
+
+// kept changes the settings and goes back to the list, or tells what is wrong.
+func (a *App) kept(e Event, change func(text string) (string, error)) {
+	if err := a.changeSettings(change); err != nil {
 		a.refused(err, e.Fields, a.settings.list.fields)
 		return
 	}
 	a.saved()
 	a.back()
-}
-
-// removeEntry takes an entry out of its list.
-func removeEntry(a *App, e Event) {
-	text, err := a.settingsText()
-	if err == nil {
-		text, err = settings.Remove(text, a.settings.list.table, a.settings.entry)
-	}
-	if err == nil {
-		err = a.saveSettings(text)
-	}
-	a.kept(err, e)
 }

@@ -188,6 +188,25 @@ func (a *App) word(word string, has bool) {
 // after looks at the drop after an event; was are the readings before it.
 func (a *App) after(was []profile.Reading) {
 	t := &a.taking
+	t.hear()
+	if !a.unsaved() {
+		t.saved = t.view.Drop.Readings
+		if t.s.Saved() != "" && len(t.saved) > 0 {
+			a.firstSaved()
+		}
+	}
+	a.tellTaking(was)
+	switch {
+	case t.view.Ended:
+		a.ended()
+	case a.on(readingScreen) && (t.view.Question != nil || !t.wrong()):
+		a.back()
+	}
+}
+
+// hear takes in what the session shows: what was told for a person, and the page to be
+// copied.
+func (t *takingState) hear() {
 	asked := t.view.Question
 	t.view, t.told, t.refused, t.lined = t.s.View(), nil, "", false
 	for _, told := range t.view.Told {
@@ -201,19 +220,6 @@ func (a *App) after(was []profile.Reading) {
 	if q := t.view.Question; q != nil && q != asked {
 		t.asked++
 	}
-	if !a.unsaved() {
-		t.saved = t.view.Drop.Readings
-	}
-	if t.s.Saved() != "" && len(t.view.Drop.Readings) > 0 && !a.unsaved() {
-		a.firstSaved()
-	}
-	a.tellTaking(was)
-	switch {
-	case t.view.Ended:
-		a.ended()
-	case a.on(readingScreen) && (t.view.Question != nil || !t.wrong()):
-		a.back()
-	}
 }
 
 // firstSaved is done once a drop is on the disk.
@@ -223,11 +229,8 @@ func (a *App) firstSaved() {
 		t.kept, a.show.Persist = true, true
 	}
 	if t.units { // settings that cannot be read are not written over: saveSettings refuses
-		text, err := a.settingsText()
+		err := a.changeSettings(func(text string) (string, error) { return settings.Set(text, "units", t.view.Drop.Units.String()) })
 		if err == nil {
-			text, err = settings.Set(text, "units", t.view.Drop.Units.String())
-		}
-		if err == nil && a.saveSettings(text) == nil {
 			t.told = append(t.told, session.Told{Text: "These units stay for the next drops, until the settings say otherwise."})
 		}
 	}

@@ -81,7 +81,7 @@ func numberForm(do, name, label, button, said string) markup.Node {
 	return markup.El("form", markup.Class("number"), markup.A("data-do", do),
 		markup.El("label", markup.A("for", name), label),
 		markup.El("input", in...),
-		markup.El("button", markup.A("type", "submit"), markup.Class("go"), button))
+		submit(button))
 }
 
 func (t *takingState) undoButton() markup.Node {
@@ -189,7 +189,7 @@ func (t *takingState) lineForm() markup.Node {
 	return markup.El("form", markup.A("data-do", "take-line"),
 		markup.El("label", markup.A("for", "line"), "Anything else"),
 		markup.El("p", markup.ID("like"), markup.Class("quiet"), "As on a page of a notebook, one a line: "+like+"; or a whole page."),
-		markup.El("textarea", markup.ID("line"), markup.A("aria-describedby", "like"), markup.A("name", "line"), markup.A("rows", "2"), markup.A("autocomplete", "off"), markup.A("spellcheck", "false"), markup.A("data-once", ""), said),
+		textArea("line", "line", 2, said, markup.A("aria-describedby", "like"), markup.A("data-once", "")),
 		markup.El("button", markup.A("type", "submit"), "Note it"))
 }
 
@@ -264,15 +264,14 @@ func (a *App) failedNodes() []markup.Node {
 	}
 	out := []markup.Node{
 		markup.El("h1", markup.ID("asked"), "Not saved"),
-		markup.El("p", markup.Class("warning"), markup.A("role", "alert"), wrong),
+		warning(wrong),
 	}
 	for i, choice := range q.Choices {
 		class := "choice"
 		if i > 0 { // what gives up stands behind what saves
 			out = append(out, markup.El("p", "Or copy the drop out, as it stands here:"), markup.El("div", markup.Class("row"),
-				markup.El("button", markup.A("type", "button"), markup.A("data-copy", "unsaved"), "Copy the page"),
-				markup.El("button", markup.A("type", "button"), markup.A("data-share", "unsaved"), markup.A("data-name", "drop.txt"), "Send the page")),
-				markup.Pre(markup.ID("unsaved"), markup.A("hidden", ""), markup.Exact(t.page)), markup.Pre(t.page))
+				carry("copy", "unsaved", "", "Copy the page"), carry("share", "unsaved", "drop.txt", "Send the page")),
+				hidden("unsaved", t.page), markup.Pre(t.page))
 			class = "plain"
 		}
 		out = append(out, touch("take-choose", n+"."+strconv.Itoa(i), markup.Class(class), capital(choice)))

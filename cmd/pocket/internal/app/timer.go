@@ -106,20 +106,18 @@ func (a *App) touched(e Event) {
 	}
 	waterM := a.touchedM(s.timer.marks)
 	c := rig.BottomContact{Kind: s.plan.Rig.Kind, DepthM: waterM, S: seconds}
-	was, err := a.settingsText()
-	text := was
-	if err == nil {
-		text, err = settings.AddTouched(was, c, s.plan.Drop.Units)
-	}
-	if err == nil {
-		err = a.saveSettings(text)
-	}
+	var was, now string
+	err = a.changeSettings(func(text string) (_ string, err error) {
+		was = text
+		now, err = settings.AddTouched(was, c, s.plan.Drop.Units)
+		return now, err
+	})
 	if err != nil {
 		a.tellTimer("Not noted: " + why(err) + ".")
 		return
 	}
 	s.plan, s.err = a.planOf(s.sheet)
-	s.timer.undo, s.timer.was, s.timer.now = true, was, text
+	s.timer.undo, s.timer.was, s.timer.now = true, was, now
 	a.tellTimer(report.BottomTouched(s.plan, waterM, seconds))
 }
 
@@ -129,17 +127,12 @@ func (a *App) untouch(Event) {
 	if !s.timer.undo {
 		return
 	}
-	text, err := a.settingsText()
-	switch {
-	case err != nil:
-	case text == s.timer.now:
-		text = s.timer.was
-	default: // the settings were changed meanwhile
-		text, err = settings.Remove(text, "touched", len(a.set.BottomContacts)-1)
-	}
-	if err == nil {
-		err = a.saveSettings(text)
-	}
+	err := a.changeSettings(func(text string) (string, error) {
+		if text == s.timer.now {
+			return s.timer.was, nil
+		}
+		return settings.Remove(text, "touched", len(a.set.BottomContacts)-1) // the settings were changed meanwhile
+	})
 	if err != nil {
 		a.tellTimer("Not taken back: " + why(err) + ".")
 		return
