@@ -16,8 +16,11 @@ func (z Zone) Said(u unit.System) string {
 
 // Said is where a mark is: a thermocline between two depths, all else at one.
 func (m Mark) Said(u unit.System) string {
-	if m.Kind == Thermocline {
+	switch m.Kind {
+	case Thermocline:
 		return u.Span(m.At.Low, m.At.High)
+	case Water, Bottom: // as the line is marked
+		return u.Marked(m.At.Best)
 	}
 	return u.Length(m.At.Best)
 }

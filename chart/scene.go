@@ -113,7 +113,7 @@ func (d Drop) SceneNames() []Name {
 		names = append(names, Name{z.Name, z.Said(u), Spot{s.WideM, z.TopM + (math.Min(z.BottomM, s.DepthM)-z.TopM)/4}})
 	}
 	if s.Bottom {
-		name := Name{"cast over", u.Length(s.BottomM), Spot{s.WideM, s.BottomM}}
+		name := Name{"cast over", u.Marked(s.BottomM), Spot{s.WideM, s.BottomM}}
 		if m, ok := d.Mark(Water); ok {
 			name.What = m.Name
 		} else {

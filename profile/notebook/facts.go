@@ -39,7 +39,7 @@ var (
 	secchiFirst = lazy(`(?i)\b(?:secc?hi|secci|sechi|sd|vis|viz|visibility|clarity|disk|disc)\b` + ofWords + aLength)
 	windPiece   = lazy(`(?i)\b(?:winds?|vent)\s(?:from\s)?(?:the\s)?` + compass + `,\s?\d+(?:\s?(?:-|to)\s?\d+)?\s?` + speedUnit + `\b|(?:\b` + compass + `\s)?\b(?:winds?|vent|gusts?|gusting)\b[^;,.|]*(?:\d\.\d[^;,.|]*)?|(?:\b` + compass + `\s)?\d+(?:\.\d+)?\s?(?:-|to)?\s?(?:\d+(?:\.\d+)?)?\s?` + speedUnit + `\b(?:\s` + compass + `\b)?|(?:^|[;,|])\s*` + compass + `\s\d{1,2}(?:\s?(?:-|to)\s?\d{1,2})?\s*(?:$|[;,|])`)
 	dateInside  = lazy(`(?i)(?:` + weekdayName + `[.,]?\s+)?(?:\b\d{4}[-/.]\d{1,2}[-/.]\d{1,2}\b|\b\d{1,2}(/|\.|-)\d{1,2}(/|\.|-)(?:\d{4}|\d{2})\b)`)
-	clockInside = lazy(`(?i)^[ ,;]*(?:at )?(` + aClock + `)(?:$|[ ,;])`)
+	clockInside = lazy(`(?i)^[ ,;]*(?:at )?(` + aClock + `)(?:$|[ ,;)]|\.(?:$|\s))`)
 	clockAlone  = lazy(`(?i)(?:^|[\s,;(@])(\d{1,2}(?:[:.h]\d{2})?\s?(?:am|pm|a\.m\.|p\.m\.)|\d{1,2}h\d{2}|\d{1,2}[:h]\d{2}\s?(?:a|p|hrs?|h))(?:$|[\s,;).])`)
 	anyClock    = lazy(`(?i)(?:^|[\s,;(@])` + aClock + `(?:$|[\s,;).])`)
 	shortDay    = lazy(`^(\d{1,2})[/.](\d{1,2})(?:$|[ ,;])`)

@@ -303,3 +303,20 @@ func TestWrittenInOwnUnits(t *testing.T) {
 		}
 	}
 }
+
+// A time of day at the end of a sentence keeps its half of the day.
+func TestTimeBeforeStop(t *testing.T) {
+	for line, want := range map[string]string{
+		"18 July 2026, 2:20 pm. Light SW": "2026-07-18 14:20", "2026-07-18 2:20pm.": "2026-07-18 14:20", "18 July 2026, 2:20 pm": "2026-07-18 14:20",
+		"18 July 2026 (2:20 pm) windy": "2026-07-18 14:20", "18 July 2026, 14:20. Windy": "2026-07-18 14:20",
+	} {
+		sheets, err := Read([]byte(line+"\nunits: ft F\n0 74\n10 60\n"), Options{Name: "p"})
+		if err != nil {
+			t.Errorf("%s: %v", line, err)
+			continue
+		}
+		if got := sheets[0].Drop.Date; got != want {
+			t.Errorf("%s: %s, want %s", line, got, want)
+		}
+	}
+}

@@ -121,7 +121,7 @@ func RigAlone(r rig.Rig, in rig.Input, u unit.System) []string {
 	if r.Kind == rig.Jig {
 		out = append(out, s.ice())
 	}
-	out = append(out, fmt.Sprintf("Water under the fly %s, fly about %s down.", s.u.Length(in.WaterM), s.u.Length(in.FlyM)))
+	out = append(out, fmt.Sprintf("Water under the fly %s, fly about %s down.", s.u.Marked(in.WaterM), s.u.Length(in.FlyM)))
 	out = append(out, s.rig(r)...)
 	for _, w := range s.rigReasons(r) {
 		out = append(out, sentence(w))

@@ -95,11 +95,19 @@ func (s speaker) cold() string {
 	const alikeC = 3
 	switch {
 	case top < plan.ShockC && top-coldest < alikeC:
-		where = fmt.Sprintf("The water is %s at the top", s.u.Degrees(top))
+		where = fmt.Sprintf("The water is %s %s", s.u.Degrees(top), s.atTop())
 	case top < plan.ShockC:
-		where = fmt.Sprintf("The water is %s at the top, and wind can bring up what is %s below", s.u.Degrees(top), s.u.Degrees(coldest))
+		where = fmt.Sprintf("The water is %s %s, and wind can bring up what is %s below", s.u.Degrees(top), s.atTop(), s.u.Degrees(coldest))
 	}
 	return fmt.Sprintf("%s: a fall into water under %s can take your breath. Wear the life jacket.", where, s.u.Degrees(plan.ShockC))
+}
+
+// atTop is where the reading nearest to the surface stands.
+func (s speaker) atTop() string {
+	if first := s.p.Column.First().DepthM; first > 1 {
+		return "at " + s.u.Length(first)
+	}
+	return "at the top"
 }
 
 func (s speaker) wind() string {

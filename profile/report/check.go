@@ -116,12 +116,12 @@ func (s speaker) moved(m plan.Moved) string {
 		return now.noBand()
 	case m.Band.Suspended:
 		return fmt.Sprintf("So hang the fly %s down.", s.u.Length(m.FlyM))
-	case s.u.Length(m.FlyM) == s.u.Length(s.p.FlyM()) && s.u.Length(m.Band.WaterM) == s.u.Length(was.WaterM):
+	case s.u.Length(m.FlyM) == s.u.Length(s.p.FlyM()) && s.u.Marked(m.Band.WaterM) == s.u.Marked(was.WaterM):
 		return "Fish on: the fly's depth stays."
 	}
 	t := "So "
 	if !m.Band.ToSurface {
 		t += fmt.Sprintf("fish should hold %s: ", now.deepEdges())
 	}
-	return t + fmt.Sprintf("water under the fly %s, fly about %s down; cut the leader for that depth.", s.u.Length(m.Band.WaterM), s.u.Length(m.FlyM))
+	return t + fmt.Sprintf("water under the fly %s, fly about %s down; cut the leader for that depth.", s.u.Marked(m.Band.WaterM), s.u.Length(m.FlyM))
 }

@@ -239,7 +239,7 @@ func (s speaker) compareRows() []Row {
 	if p.Band.Found {
 		rows := s.depthRows()
 		out[0].Value, out[1].Value = rows[0].Value, s.u.Length(p.FlyM())
-		out[2].Value = s.u.Length(p.Band.WaterM)
+		out[2].Value = s.u.Marked(p.Band.WaterM)
 		if p.Band.Suspended {
 			out[2].Value = "open water"
 		}

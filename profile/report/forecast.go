@@ -137,7 +137,7 @@ func (s expected) overRow() Row {
 	if then.p.Band.Suspended {
 		return Row{"Fly", s.u.Length(r.FlyM) + " down", "over open water; " + name}
 	}
-	return Row{"Cast over", s.u.Length(then.p.Band.WaterM), "of water; " + name}
+	return Row{"Cast over", s.u.Marked(then.p.Band.WaterM), "of water; " + name}
 }
 
 // readRow says what to read first to check all that.

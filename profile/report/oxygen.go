@@ -86,7 +86,11 @@ func (s speaker) oxygenAssumed(a plan.Assumption) string {
 	if _, _, bet := p.Band.BestBet(p.Column.Last().DepthM); bet == band.AllOfIt {
 		return t
 	}
-	t += fmt.Sprintf("; it may run out anywhere from %s down", s.u.Length(p.Band.DoubtfulBelow.Best))
+	if from := p.Band.DoubtfulBelow.Best; s.u.Mark(from) == "0" {
+		t += "; it may run out at any depth"
+	} else {
+		t += fmt.Sprintf("; it may run out anywhere from %s down", s.u.Length(from))
+	}
 	if p.Drop.AnchorBlack() {
 		return t
 	}

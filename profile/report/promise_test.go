@@ -97,6 +97,36 @@ func TestPromiseAtAGlance(t *testing.T) {
 	}
 }
 
+// What is said of the top is known of the top, in the units of the page, and at its marks.
+func TestSaysNoMoreThanWasRead(t *testing.T) {
+	for _, c := range []struct {
+		page, fish string
+		has, not   []string
+	}{
+		{"units: ft F\n16 63\n", "rainbow", []string{"Cold water, 63 F at 16 ft: a fall", "The water is 63 F at 16 ft: a fall"}, []string{"at the top"}},
+		{"units: ft F\n2 58\n6 50\n9 42\n", "rainbow", []string{"58 F at the top"}, nil},
+		{"units: ft F\nbottom: 7 ft\n0 82\n3 79\n5 77.5\n", "bluegill", []string{"it may run out at any depth", "where it turns cold fastest"}, []string{"0 ft down", "down to 0 ft"}},
+		{"units: m C\nbottom: 12.25 m\nsecchi: 3.5 m\n0 22.4\n2.5 22.1\n4.75 19.8\n6 14.2\n7.5 11\n9 8.9\n11 7.6\n", "brown", []string{"keep the fly 30 to 60 cm above their tops", "Under the boat it is 12.25 m"}, []string{"a foot"}},
+		{"units: m C\n0.52 23.44\n2.03 23.21\n4.01 20.02\n5.06 15.55\n6.02 12.31\n8.01 9.1\n", "rainbow", []string{"of water under the fly", "not under the boat: 5.25 m", "Start over 5.25 m", "5.25 m "}, []string{"5.3 m"}},
+	} {
+		p := demo.PlanFor(t, c.page, c.fish)
+		got := strings.Join(strings.Fields(Short(p, nil).Text(80)+" "+speak(p).where()), " ")
+		for _, s := range Sections(p, nil) {
+			got += " " + strings.Join(s.Items, " ")
+		}
+		for _, want := range c.has {
+			if !strings.Contains(got, want) {
+				t.Errorf("%q lacks %q:\n%s", c.page, want, got)
+			}
+		}
+		for _, no := range c.not {
+			if strings.Contains(got, no) {
+				t.Errorf("%q says %q:\n%s", c.page, no, got)
+			}
+		}
+	}
+}
+
 // In cold water warmer at the fly is good news, at a glance too; not in summer, nor under ice.
 func TestWarmerIsGoodNewsAtAGlance(t *testing.T) {
 	for page, want := range map[string]bool{turnedOver: true, julyPage: false, "units: m C\n0.5 0.4\n2 1.8\n5 3\n9 3.9\n": false} {

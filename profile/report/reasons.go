@@ -80,8 +80,12 @@ func (s speaker) bandReasons() []string {
 	light := s.lightReason()
 	add(light != "", "%s", light)
 	if w := b.Weeds; w != nil {
-		add(true, "by the Secchi depth the deepest weeds grow to about %s (%s to %s, Caffrey et al. 2007), and light enough for plants reaches %s (Poole & Atkins 1929): over weeds keep the fly a foot or two above their tops",
-			s.u.Length(w.Best), s.u.Mark(w.Low), s.u.Length(w.High), s.u.Length(b.PlantsM))
+		overWeeds := "a foot or two"
+		if !s.u.Feet() {
+			overWeeds = "30 to 60 cm"
+		}
+		add(true, "by the Secchi depth the deepest weeds grow to about %s (%s to %s, Caffrey et al. 2007), and light enough for plants reaches %s (Poole & Atkins 1929): over weeds keep the fly %s above their tops",
+			s.u.Length(w.Best), s.u.Mark(w.Low), s.u.Length(w.High), s.u.Length(b.PlantsM), overWeeds)
 	}
 	rich := s.richness()
 	add(rich != "" && !b.Oxygen, "%s", rich)

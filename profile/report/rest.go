@@ -88,12 +88,12 @@ func Confirm(p plan.Plan) []string {
 	b := p.Band
 	switch {
 	case s.jigged():
-		out = append(out, fmt.Sprintf("The depth of water under the hole: %s.", s.u.Length(b.WaterM)))
+		out = append(out, fmt.Sprintf("The depth of water under the hole: %s.", s.u.Marked(b.WaterM)))
 	case p.Rig != nil && !b.Suspended:
-		out = append(out, fmt.Sprintf("The depth of water under the fly, not under the boat: %s.", s.u.Length(b.WaterM)))
+		out = append(out, fmt.Sprintf("The depth of water under the fly, not under the boat: %s.", s.u.Marked(b.WaterM)))
 	}
 	out = append(out, s.expect(p.AtFly()))
-	under := s.u.Length(p.Drop.Bottom.Value)
+	under := s.u.Marked(p.Drop.Bottom.Value)
 	switch where := p.UnderBoat(); {
 	case s.jigged() && where == plan.BottomTooDeep:
 		out = append(out, fmt.Sprintf("Where you read it is %s deep: cut the hole over shallower water.", under))

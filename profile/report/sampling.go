@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 
 	"coldseam/profile/sampling"
 	"coldseam/profile/unit"
@@ -20,7 +19,7 @@ func Next(a sampling.Advice, u unit.System) string {
 	if a.Enough {
 		return "Enough: " + nextReason(a, u) + "."
 	}
-	return "Read " + Mark(a.DepthM, u) + " next: " + nextReason(a, u) + "."
+	return "Read " + u.Marked(a.DepthM) + " next: " + nextReason(a, u) + "."
 }
 
 // NextAsJSON makes the stable form.
@@ -31,14 +30,6 @@ func NextAsJSON(a sampling.Advice, u unit.System) NextJSON {
 		out.DepthM = &d
 	}
 	return out
-}
-
-// Mark prints a depth as the line is marked: whole feet, or quarters of a metre.
-func Mark(m float64, u unit.System) string {
-	if u.Feet() {
-		return u.Length(m)
-	}
-	return unit.Exact(math.Round(m*100)/100) + " m"
 }
 
 func nextReason(a sampling.Advice, u unit.System) string {

@@ -60,7 +60,7 @@ func (s speaker) depthRows() []Row {
 	if s.jigged() {
 		label, under = "Hole over", "of water"
 	}
-	over := Row{label, s.u.Length(b.WaterM), under}
+	over := Row{label, s.u.Marked(b.WaterM), under}
 	if s.u.Mark(b.CastShallowM) != s.u.Mark(b.CastDeepM) {
 		over.Detail = s.u.Span(b.CastShallowM, b.CastDeepM) + " " + under
 	}
@@ -212,7 +212,7 @@ func (s speaker) thermoclineRow() Row {
 		row.Value, row.Detail = "none", "only a warm skin of "+s.u.Length(l.SkinM)
 	default:
 		row.Value, row.Detail = s.u.Span(l.Thermocline.Low, l.Thermocline.High), "where it turns cold fastest"
-		if l.MixedLayer != nil {
+		if l.MixedLayer != nil && s.u.Mark(l.MixedLayer.Best) != "0" {
 			row.Detail = "one warm layer above, down to " + s.u.Length(math.Max(l.MixedLayer.Best, 0))
 		}
 	}
@@ -255,7 +255,7 @@ func (s speaker) today(c plan.Caution) string {
 	case plan.Cold:
 		where := s.u.Degrees(s.p.ColdestC()) + " below"
 		if first := s.p.Column.First().TempC; first < plan.ShockC {
-			where = s.u.Degrees(first) + " at the top"
+			where = s.u.Degrees(first) + " " + s.atTop()
 		}
 		return "Cold water, " + where + ": a fall can take your breath. Wear the life jacket."
 	case plan.Rules:

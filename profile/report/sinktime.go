@@ -28,7 +28,7 @@ func SinkTime(p plan.Plan) (t Timer, ok bool) {
 // water so deep: p is the plan with it.
 func BottomTouched(p plan.Plan, waterM, afterS float64) string {
 	t, ok := SinkTime(p)
-	said := fmt.Sprintf("Noted: bottom touched after %.0f seconds over %s.", math.Round(afterS), Mark(waterM, speak(p).u))
+	said := fmt.Sprintf("Noted: bottom touched after %.0f seconds over %s.", math.Round(afterS), speak(p).u.Marked(waterM))
 	if !ok {
 		return said
 	}

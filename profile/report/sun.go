@@ -26,7 +26,7 @@ func Sun(p plan.Plan) []string {
 
 // sunTimes are sunrise, sunset and twilight, by the clock where that is known.
 func sunTimes(o sun.Outlook) string {
-	at, by := solarTime, "; by the sundial, where noon is 12:00: note longitude and time_zone for clock times"
+	at, by := solarTime, "; by the sundial, where noon is 12:00: for clock times note the longitude, and in the settings the time zone"
 	if noon, ok := o.OnClock(o.Noon); ok {
 		at = func(e sun.Event) string { return e.At.In(o.Clock).Round(time.Minute).Format("15:04") }
 		by = " (" + noon.Format("MST") + ")"

@@ -19,7 +19,7 @@ func TestSunTimes(t *testing.T) {
 	zone := time.FixedZone("CDT", -5*3600)
 	east := profile.Some(-89.3)
 	day := func(m time.Month, d int) time.Time { return time.Date(2026, m, d, 0, 0, 0, 0, time.UTC) }
-	const sundial = "; by the sundial, where noon is 12:00: note longitude and time_zone for clock times."
+	const sundial = "; by the sundial, where noon is 12:00: for clock times note the longitude, and in the settings the time zone."
 	for _, c := range []struct {
 		name      string
 		day       time.Time

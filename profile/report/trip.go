@@ -97,7 +97,7 @@ func (t Trip) rows(s speaker) []Row {
 	}
 	read := Row{"Read first", "near the top", "then close above the bottom"}
 	if k.ReadM.Known {
-		read.Detail += ", then " + Mark(k.ReadM.Value, s.u)
+		read.Detail += ", then " + s.u.Marked(k.ReadM.Value)
 	}
 	read.Detail += "; `coldseam drop` asks for the rest"
 	return append(rows, read)

@@ -50,7 +50,7 @@ func (s speaker) where() string {
 	}
 	t += fmt.Sprintf(" %s is %s deep.", to, s.u.Span(b.CastShallowM, b.CastDeepM))
 	if s.u.Mark(b.CastShallowM) != s.u.Mark(b.CastDeepM) {
-		t += " Start over " + s.u.Length(b.WaterM) + "."
+		t += " Start over " + s.u.Marked(b.WaterM) + "."
 	}
 	if b.OverDeep {
 		t += fmt.Sprintf(" That is deeper than common practice (%s).", s.u.Length(band.PracticeM))

@@ -75,9 +75,9 @@ func (s *Session) askHolding() {
 	case s.advice.Enough:
 		s.tell("Enter ends the drop and shows the plan.")
 	case p.Depths:
-		s.tell("Lower the probe to " + report.Mark(s.advice.DepthM, u) + " and hold it there.")
+		s.tell("Lower the probe to " + u.Marked(s.advice.DepthM) + " and hold it there.")
 	default:
-		s.tell("Lower the probe to " + report.Mark(s.advice.DepthM, u) + ", then Enter.")
+		s.tell("Lower the probe to " + u.Marked(s.advice.DepthM) + ", then Enter.")
 	}
 	if !s.advice.Enough {
 		s.lower(s.advice.DepthM)

@@ -39,7 +39,7 @@ func (s *Session) askTyped() {
 	case s.advice.Enough:
 		s.prompt = "Enter ends the drop; or type a depth and a temperature:"
 	default:
-		s.prompt = fmt.Sprintf("Temperature at %s, %s:", report.Mark(s.advice.DepthM, u.Shown()), u.Temp)
+		s.prompt = fmt.Sprintf("Temperature at %s, %s:", u.Shown().Marked(s.advice.DepthM), u.Temp)
 	}
 }
 
@@ -115,7 +115,7 @@ func (s *Session) line(text string) {
 		s.tellAs(Wrong, "At which depth? Type depth and temperature.")
 		return
 	default:
-		at = report.Mark(wanted.Value, s.drop.Units.Shown())
+		at = s.drop.Units.Shown().Marked(wanted.Value)
 	}
 	s.read(text, at, s.takeIn)
 }

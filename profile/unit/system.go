@@ -85,6 +85,15 @@ func (s System) Length(metres float64) string {
 	return s.Mark(metres) + " " + s.Shown().Depth.String()
 }
 
+// Marked prints a depth as the line is marked: whole feet, or quarters of a metre, "4.75 m".
+// One that is no mark is printed as Length does.
+func (s System) Marked(metres float64) string {
+	if n := metres / s.DepthStepM(); !s.Feet() && math.Abs(n-math.Round(n)) < 1e-3 {
+		return Exact(math.Round(n)*s.DepthStepM()) + " m"
+	}
+	return s.Length(metres)
+}
+
 // Span prints a range of depths, "14 to 20 ft", one depth where both ends print
 // alike.
 func (s System) Span(from, to float64) string {

@@ -88,6 +88,7 @@ func TestSystem(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{feet.Length(4.572), "15 ft"}, {feet.Span(4.2672, 6.096), "14 to 20 ft"}, {feet.Span(4.572, 4.6), "15 ft"},
 		{feet.Degrees(18.9), "66 F"}, {feet.Piece(5.7912), "19 ft"}, {feet.Piece(0.9), "3 ft"}, {feet.Length(-0.01), "0 ft"},
+		{metric.Marked(4.75), "4.75 m"}, {metric.Marked(5.2500001), "5.25 m"}, {metric.Marked(4.7), "4.7 m"}, {metric.Marked(4.93), "4.9 m"}, {feet.Marked(4.572), "15 ft"}, {feet.Marked(4.75), "16 ft"},
 		{metric.Length(4.572), "4.6 m"}, {metric.Degrees(18.9), "19 C"}, {metric.Span(4, 6.5), "4 to 6.5 m"}, {metric.String(), "m C"},
 		{Exact(73.9), "73.9"}, {Exact(math.Copysign(0, -1)), "0"},
 	} {

@@ -94,12 +94,25 @@ func answerScreen(a *App) []markup.Node {
 		first, rest := report.Lead(b.NoWater)
 		out = append(out, markup.El("p", markup.Class("lead"), first), markup.El("p", rest))
 	}
-	out = append(out, rows(b.Rows), markup.El("p", markup.Class("confidence"), b.Confidence))
+	out = append(out, rows(b.Rows), markup.El("p", markup.Class("confidence"), b.Confidence), told(unused(s.plan.Drop)...))
 	out = append(out, paragraphs("caution", b.Safety)...)
 	out = append(out, a.next())
 	out = append(out, pictures(chart.Of(s.plan))...)
 	return append(out, a.sections()...)
 }
+
+// unused says which readings were left out of the answer, and why.
+func unused(d profile.Drop) (out []string) {
+	for _, r := range d.Readings {
+		if !r.Used() {
+			out = append(out, report.Flagged(r))
+		}
+	}
+	return firstOf(out, mostUnused, "more reading")
+}
+
+// mostUnused are those named above the pictures.
+const mostUnused = 3
 
 // toldAbove is what came of what was done last, with the way to take it back.
 func (a *App) toldAbove() markup.Node {

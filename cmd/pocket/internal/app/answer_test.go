@@ -217,3 +217,16 @@ func onlyPage(t *testing.T, a *App) string {
 	}
 	return string(data)
 }
+
+// Readings that the answer leaves out are named beside it, and no more than three.
+func TestUnusedReadings(t *testing.T) {
+	show := answered(t, withBook(t, "", "units: ft F\n0 74\n5 73.5\n10 27.2\n15 66\n20 85\n25 51\n30 49.5\n"), 0)
+	for _, want := range []string{"27.2 F at 10 ft looks like a slipped digit (72.2 F?); not used.", "85 F at 20 ft looks like a slipped digit"} {
+		if at := strings.Index(words(show.Main), want); at < 0 || at > strings.Index(words(show.Main), "Caught one") {
+			t.Errorf("%q is not said beside the answer:\n%s", want, words(show.Main))
+		}
+	}
+	if show := answered(t, withBook(t, "", demo.Page(t, "alder-kettle-july")), 0); strings.Contains(show.Main, "not used.") {
+		t.Error("a reading is named that is used")
+	}
+}

@@ -61,8 +61,12 @@ func catchScreen(a *App) []markup.Node {
 	} else {
 		out = append(out, markup.El("div", markup.Class("row"), touch("catch-more", "", "Another fish")))
 	}
+	like := "2 perch 12 ft on a leech"
+	if !s.sheet.Drop.Units.Feet() {
+		like = "2 perch 4 m on a leech"
+	}
 	out = append(out, markup.El("form", markup.ID("words"), markup.A("data-do", "catch"),
-		field("said", "said", "Or in words of your own: 2 perch 12 ft on a leech"), submit("Note it")))
+		field("said", "said", "Or in words of your own: "+like), submit("Note it")))
 	if !notebook.OfNow(s.sheet.Drop.Date, a.o.Now()) {
 		out = append(out, markup.El("p", markup.Class("quiet"), "This drop is not of today: what is noted with it has no time of day."))
 	}
@@ -71,14 +75,11 @@ func catchScreen(a *App) []markup.Node {
 
 // catchAt is the depth as it is noted, "" for none.
 func (a *App) catchAt() string {
-	d, u := a.answer.catch.depthM, a.answer.sheet.Drop.Units.Shown()
-	switch {
-	case !d.Known:
+	d := a.answer.catch.depthM
+	if !d.Known {
 		return ""
-	case math.Abs(d.Value-u.DepthStepM()*math.Round(d.Value/u.DepthStepM())) < profile.SameDepthM/10:
-		return report.Mark(d.Value, u)
 	}
-	return u.Length(d.Value)
+	return a.answer.sheet.Drop.Units.Marked(d.Value)
 }
 
 // catchDepth moves the depth to the next mark; above the first it is not noted.
@@ -159,7 +160,7 @@ func (a *App) catch(e Event) {
 		text = a.catchText(e.Value)
 	}
 	if text == "" {
-		a.notCaught("say what was caught, e.g. 2 perch 12 ft")
+		a.notCaught("say what was caught, such as: 2 perch")
 		return
 	}
 	if _, err := notebook.ReadCatch(text, a.set.Fish...); err != nil {

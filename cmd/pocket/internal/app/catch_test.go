@@ -118,6 +118,9 @@ func TestCatchDepth(t *testing.T) {
 		if c.want == "%" {
 			c.want = a.answer.plan.Drop.Units.Length(a.answer.plan.FlyM())
 		}
+		if like := strings.Contains(words(show.Main), "2 perch 4 m on a leech"); like != (c.page == metric) {
+			t.Errorf("the example is in the wrong units:\n%s", words(show.Main))
+		}
 		button := "Rainbow trout, " + c.want
 		if c.want == "" {
 			button = "Rainbow trout"

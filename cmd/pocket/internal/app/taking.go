@@ -254,7 +254,7 @@ func (a *App) tellTaking(was []profile.Reading) {
 	case v.Doubted:
 		taken += " It looks odd."
 	case v.Wanted.Known:
-		taken += " Next: " + report.Mark(v.Wanted.Value, v.Drop.Units.Shown()) + "."
+		taken += " Next: " + v.Drop.Units.Shown().Marked(v.Wanted.Value) + "."
 	default:
 		taken += " It is enough."
 	}

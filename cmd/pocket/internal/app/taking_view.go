@@ -17,7 +17,7 @@ import (
 func (a *App) askNodes() []markup.Node {
 	t := &a.taking
 	u := t.view.Drop.Units.Shown()
-	depth := report.Mark(t.view.Wanted.Value, u)
+	depth := u.Marked(t.view.Wanted.Value)
 	number, length, _ := strings.Cut(depth, " ")
 	a.show.Title, a.show.Focus = depth, "temp"
 	why := report.Next(t.view.Advice, u)
@@ -25,7 +25,7 @@ func (a *App) askNodes() []markup.Node {
 	case advice.Enough:
 		why = "Your own choice: enough is read already."
 	case t.view.Wanted.Value != advice.DepthM:
-		why = "Your own choice: " + report.Mark(advice.DepthM, u) + " is advised."
+		why = "Your own choice: " + u.Marked(advice.DepthM) + " is advised."
 	}
 	return []markup.Node{
 		markup.El("h1", markup.Class("depth"), markup.ID("asked"), number, markup.El("small", "\u00a0"+length)),

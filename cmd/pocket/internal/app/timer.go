@@ -57,7 +57,7 @@ func (a *App) bottom() []markup.Node {
 	out := []markup.Node{
 		touch("touched", "", markup.ID("touched"), markup.Class("big"), markup.A("data-timer", "touched"), "Touched bottom now"),
 		undoable(s.timer.told, "untouch", s.timer.undo),
-		markup.El("p", "Touch this when the fly is on the bottom, "+report.Mark(a.touchedM(s.timer.marks), u)+" down. All sink times are then set right by it."),
+		markup.El("p", "Touch this when the fly is on the bottom, "+u.Marked(a.touchedM(s.timer.marks))+" down. All sink times are then set right by it."),
 	}
 	water := []any{markup.Class("row")}
 	for _, way := range []struct {
@@ -87,7 +87,7 @@ func (a *App) canTouch(marks int) bool {
 func (a *App) touchedAt(e Event) {
 	if n, err := strconv.Atoi(e.Value); err == nil && (n == 1 || n == -1) && a.canTouch(a.answer.timer.marks+n) {
 		a.answer.timer.marks += n
-		a.say(report.Mark(a.touchedM(a.answer.timer.marks), a.answer.plan.Drop.Units.Shown()) + " of water under the fly")
+		a.say(a.answer.plan.Drop.Units.Shown().Marked(a.touchedM(a.answer.timer.marks)) + " of water under the fly")
 	}
 }
 
