@@ -154,10 +154,17 @@ func (a *App) onward() []any {
 
 // atEnd is the way on after reading down.
 func (a *App) atEnd() []markup.Node {
+	back := "To the first screen"
+	switch n := len(a.before) - 1; {
+	case same(a.before[n], books):
+		back = "To the book"
+	case same(a.before[n], pasteList):
+		back = "To the drops of the page"
+	}
 	return []markup.Node{
 		markup.El("nav", markup.Class("row"), markup.A("aria-label", "On from here"),
-			touch("drop-here", "", markup.Class("go"), "Another drop here"), touch("export", "one", "Copy or send"),
-			touch("correct", "", "Correct the page"), touch("back", "", "Back")),
+			touch("drop-here", "", markup.Class("go"), "Another drop here"), touch("export", "one", "Send a copy"),
+			touch("correct", "", "Correct the page"), touch("back", "", back)),
 		touch("out", "", markup.Class("plain"), "Take this drop out of the book"),
 	}
 }

@@ -88,12 +88,12 @@ func TestAnswerLeadsOn(t *testing.T) {
 	p := anAngler(t).does("paste", "", "page", "water: Alder Kettle\nunits: m C\nbottom: 9 m\nfor: perch\n0 22\n4 18\n8 9\n")
 	p.does("home", "").does("paste", "", "page", "water: Sedge Mere\nunits: ft F\n0 74\n10 72\n15 66\n20 58\n").does("home", "").touches("Book").touches("no date Alder Kettle")
 	end := p.show.Main[strings.LastIndex(p.show.Main, "</details>"):]
-	for _, label := range []string{"Another drop here", "Copy or send", "Correct the page", "Back"} {
+	for _, label := range []string{"Another drop here", "Send a copy", "Correct the page", "To the book"} {
 		if !strings.Contains(end, ">"+label+"</button>") {
 			t.Errorf("no %q at the end: %s", label, end)
 		}
 	}
-	p.touches("Copy or send").wants("The page of one drop").does("back", "")
+	p.touches("Send a copy").wants("The page of one drop").does("back", "")
 	p.touches("Another drop here").wants("How deep is the water here, in m?").types("8", "21").does("take-end", "")
 	found := false
 	for _, page := range p.pages() {
