@@ -87,8 +87,7 @@ func answerScreen(a *App) []markup.Node {
 		return a.noAnswer()
 	}
 	b := report.Short(s.plan, s.sheet.Notes)
-	a.show.Title = b.Title
-	out := []markup.Node{markup.El("h1", b.Title), a.toldAbove()}
+	out := []markup.Node{a.head(b.Title), a.toldAbove()}
 	out = append(out, paragraphs("warning", b.Warnings)...)
 	if b.NoWater != "" {
 		first, rest := report.Lead(b.NoWater)
@@ -215,8 +214,7 @@ func (a *App) noAnswer() []markup.Node {
 	if title == "" {
 		title = "This drop"
 	}
-	a.show.Title = title
-	out := []markup.Node{markup.El("h1", title), a.toldAbove(), markup.El("p", markup.Class("lead"), sentence("no answer: "+why(s.err)))}
+	out := []markup.Node{a.head(title), a.toldAbove(), markup.El("p", markup.Class("lead"), sentence("no answer: "+why(s.err)))}
 	what := "Correct the page: something in it is not as the water was."
 	if errors.As(s.err, new(fish.Unknown)) {
 		what = "Write the fish in another way, or take it out of the page."

@@ -143,16 +143,15 @@ func openDrop(a *App, e Event) {
 // cutScreen asks what is to become of a drop that has not ended.
 func cutScreen(a *App) []markup.Node {
 	e := a.books.cut
-	a.show.Title = "Not ended"
 	finish := touch("home-finish", e.Path, "It is finished: show its answer")
 	if len(e.Drop.Readings) == 0 {
 		finish = nil
 	}
 	return []markup.Node{
-		markup.El("h1", "Not ended"),
+		a.head("Not ended"),
 		markup.El("p", capital(nameOf(e.Drop))+", "+unit.Count(len(e.Drop.Readings), "reading")+". It was cut off, or is being taken in another window."),
 		touch("home-go-on", e.Path, markup.Class("big"), "Go on with it"),
-		markup.El("nav", markup.Class("row"), finish, touch("back", "", "Back")),
+		wayBack(finish),
 		touch("out", "", markup.Class("plain"), "Take this drop out of the book"),
 	}
 }

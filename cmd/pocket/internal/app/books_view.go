@@ -15,8 +15,7 @@ import (
 // books is the list of drops.
 func books(a *App) []markup.Node {
 	b := &a.books
-	a.show.Title = "Your drops"
-	out := []markup.Node{markup.El("h1", "Your drops")}
+	out := []markup.Node{a.head("Your drops")}
 	switch {
 	case b.err != nil:
 		return append(out, told(cannotRead(b.err)), wayBack())
@@ -24,7 +23,7 @@ func books(a *App) []markup.Node {
 		return append(out,
 			markup.El("p", "No drop is saved yet. Take one with New drop, on the first screen."),
 			markup.El("p", "Pages of readings that you have already, from another phone, from a computer or typed from an old notebook, can be added."),
-			markup.El("nav", markup.Class("row"), touch("bring", "", "Add pages"), touch("back", "", "Back")))
+			wayBack(touch("bring", "", "Add pages")))
 	}
 	if b.next() >= 0 {
 		a.show.Later = "lines"
@@ -33,7 +32,7 @@ func books(a *App) []markup.Node {
 		out = append(out, b.search())
 	}
 	return append(out, told(b.notice), markup.El("p", markup.ID("count"), b.count()), b.list(), b.more(),
-		markup.El("nav", markup.Class("row"), touch("bring", "", "Add pages"), touch("export", "", "Copy or send"), touch("back", "", "Back")))
+		wayBack(touch("bring", "", "Add pages"), touch("export", "", "Copy or send")))
 }
 
 // count says how many drops there are and were found.

@@ -130,12 +130,11 @@ func (a *App) add(name string, sheets []notebook.Sheet) {
 // bringScreen takes files and pasted pages, and tells what came of them.
 func bringScreen(a *App) []markup.Node {
 	b := &a.books.bring
-	a.show.Title = "Add pages"
-	out := []markup.Node{markup.El("h1", "Add pages")}
+	out := []markup.Node{a.head("Add pages")}
 	if b.open != nil {
 		out = append(out, markup.El("p", b.waiting[0].name+" can be read in two ways."))
 		out = append(out, b.nodes("bring-answer")...)
-		return append(out, markup.El("nav", markup.Class("row"), touch("bring-leave", "", "Leave this one out"), touch("back", "", "Back")))
+		return append(out, wayBack(touch("bring-leave", "", "Leave this one out")))
 	}
 	if len(b.lines) > 0 {
 		out = append(out, told(b.lines...), b.how())

@@ -43,8 +43,7 @@ func (a *App) caught(Event) {
 
 func catchScreen(a *App) []markup.Node {
 	s := &a.answer
-	a.show.Title = "Caught one"
-	out := []markup.Node{markup.El("h1", "Caught one"), told(s.catch.told)}
+	out := []markup.Node{a.head("Caught one"), told(s.catch.told)}
 	out = append(out, markup.El("p", markup.Class("lead"), a.depthSaid()),
 		markup.El("div", markup.Class("row"), touch("catch-depth", "-1", "Shallower"), touch("catch-depth", "1", "Deeper")))
 	for _, f := range a.likelyFish() {

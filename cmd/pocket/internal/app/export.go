@@ -89,8 +89,7 @@ func (x *exportState) take(a *App, heads []book.Head) {
 // exportScreen has the texts, hidden, and what can be done with each.
 func exportScreen(a *App) []markup.Node {
 	x := a.books.pages
-	a.show.Title = "Copy or send"
-	out := []markup.Node{markup.El("h1", "Copy or send")}
+	out := []markup.Node{a.head("Copy or send")}
 	switch {
 	case x.err != nil:
 		return append(out, told(cannotRead(x.err)), wayBack())
@@ -104,11 +103,11 @@ func exportScreen(a *App) []markup.Node {
 	for i, f := range x.files {
 		out = append(out, x.file(i, f)...)
 	}
-	nav := []any{markup.Class("row")}
+	var all markup.Node
 	if x.what == "found" {
-		nav = append(nav, touch("export-all", "", "All drops instead"))
+		all = touch("export-all", "", "All drops instead")
 	}
-	return append(out, markup.El("nav", append(nav, touch("back", "", "Back"))...))
+	return append(out, wayBack(all))
 }
 
 // says says what the texts are of.

@@ -16,8 +16,7 @@ var messageActs = actions{
 // affair: it is told only where that is wanted.
 func messageScreen(a *App) []markup.Node {
 	s := &a.answer
-	a.show.Title = "Message"
-	out := []markup.Node{markup.El("h1", "Message")}
+	out := []markup.Node{a.head("Message")}
 	if s.err != nil {
 		return append(out, told(sentence("there is no answer to tell: "+why(s.err))), wayBack())
 	}

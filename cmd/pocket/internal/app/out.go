@@ -48,9 +48,8 @@ func askOut(a *App, _ Event) {
 }
 
 func outScreen(a *App) []markup.Node {
-	a.show.Title = "Take it out?"
 	return []markup.Node{
-		markup.El("h1", "Take it out of the book?"),
+		a.head("Take it out of the book?"),
 		markup.El("p", markup.Class("lead"), capital(a.out.name)),
 		markup.El("p", "It cannot be had back unless you carried it out."),
 		hidden("exact", a.out.was),

@@ -88,9 +88,8 @@ func savePage(a *App, e Event) {
 // pageScreen is the text of a page, to be put right.
 func pageScreen(a *App) []markup.Node {
 	p := &a.page
-	a.show.Title = p.title
 	return []markup.Node{
-		markup.El("h1", p.title),
+		a.head(p.title),
 		markup.El("p", p.about),
 		warning(p.wrong),
 		markup.El("form", markup.A("data-do", "page-save"),
@@ -98,8 +97,8 @@ func pageScreen(a *App) []markup.Node {
 			textArea("whole", "page", 12, p.text),
 			submit("Save the page")),
 		hidden("exact", p.was),
-		markup.El("nav", markup.Class("row"), carry("copy", "exact", "", "Copy"),
-			carry("save", "exact", plain.Line(filepath.Base(p.path)), "Save as a file"), touch("back", "", "Back")),
+		wayBack(carry("copy", "exact", "", "Copy"),
+			carry("save", "exact", plain.Line(filepath.Base(p.path)), "Save as a file")),
 		touch("out", "", markup.Class("plain"), "Take this page out of the book"),
 	}
 }

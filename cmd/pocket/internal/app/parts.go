@@ -50,9 +50,15 @@ func textArea(id, name string, rows int, text string, more ...any) markup.Node {
 	return markup.El("textarea", all...)
 }
 
-// wayBack is the way out at the end of a screen.
-func wayBack() markup.Node {
-	return markup.El("nav", markup.Class("row"), touch("back", "", "Back"))
+// head is the heading of a screen, and of the window.
+func (a *App) head(title string) markup.Node {
+	a.show.Title = title
+	return markup.El("h1", title)
+}
+
+// wayBack is the end of a screen: where it leads on to, and the way back.
+func wayBack(on ...any) markup.Node {
+	return markup.El("nav", append(append([]any{markup.Class("row")}, on...), touch("back", "", "Back"))...)
 }
 
 // undoable says what came of something, with a button that takes it back where it can be.

@@ -127,9 +127,7 @@ func (a *App) keepAll(sheets []notebook.Sheet) (kept []keptDrop, err error) {
 // pasteQuestion is what the page leaves open.
 func pasteQuestion(a *App) []markup.Node {
 	p := &a.paste
-	a.show.Title = "One question"
-	out := []markup.Node{markup.El("h1", "One question on this page")}
-	out = append(out, p.nodes("paste-answer")...)
+	out := append([]markup.Node{a.head("One question on this page")}, p.nodes("paste-answer")...)
 	return append(out, wayBack())
 }
 
@@ -141,7 +139,6 @@ func pasteAnswer(a *App, e Event) {
 
 // pasteList are the drops of a page that holds several.
 func pasteList(a *App) []markup.Node {
-	a.show.Title = "Drops of this page"
 	rows := []any{markup.Class("drops")}
 	for i, k := range a.paste.kept {
 		what := "saved"
@@ -153,7 +150,7 @@ func pasteList(a *App) []markup.Node {
 			markup.El("span", markup.Class("quiet"), what))))
 	}
 	return []markup.Node{
-		markup.El("h1", strconv.Itoa(len(a.paste.kept))+" drops were on this page"),
+		a.head(strconv.Itoa(len(a.paste.kept)) + " drops were on this page"),
 		markup.El("ul", rows...),
 		wayBack(),
 	}

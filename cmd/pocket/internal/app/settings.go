@@ -117,21 +117,19 @@ func (s *settingsState) wrongAbove() markup.Node {
 // settingsScreen is what matters on the water, in a form.
 func settingsScreen(a *App) []markup.Node {
 	s := &a.settings
-	a.show.Title = "Settings"
-	out := []markup.Node{markup.El("h1", "Settings")}
+	out := []markup.Node{a.head("Settings")}
 	text, err := a.settingsText()
 	if a.setErr != nil || err != nil {
 		return append(out, warning("The settings are not used: "+why(cmp.Or(a.setErr, err))+"."),
-			markup.El("nav", markup.Class("row"), touch("settings-file", "", "Put the file right"), touch("back", "", "Back")))
+			wayBack(touch("settings-file", "", "Put the file right")))
 	}
 	out = append(out, told(s.notice), s.wrongAbove(), a.form("settings-save", onWater, "", text))
-	nav := []any{markup.Class("row")}
+	var on []any
 	for _, l := range lists {
-		nav = append(nav, touch("settings-list", l.table, l.title+l.count(text)))
+		on = append(on, touch("settings-list", l.table, l.title+l.count(text)))
 	}
-	return append(out, markup.El("nav", append(nav, touch("settings-file", "", "All settings as text"),
-		carry("save", "licences", "licences.txt", "Licences of the parts"),
-		touch("back", "", "Back"))...))
+	on = append(on, touch("settings-file", "", "All settings as text"), carry("save", "licences", "licences.txt", "Licences of the parts"))
+	return append(out, wayBack(on...))
 }
 
 // saveForm saves the form of settingsScreen.
@@ -179,15 +177,13 @@ func writeFile(a *App, e Event) {
 // fileScreen is the whole file, to be changed or to be replaced by that of a computer.
 func fileScreen(a *App) []markup.Node {
 	s := &a.settings
-	a.show.Title = "All settings as text"
 	return []markup.Node{
-		markup.El("h1", "All settings as text"),
+		a.head("All settings as text"),
 		told(s.notice), s.wrongAbove(),
 		markup.El("form", markup.A("data-do", "settings-write"),
 			markup.El("label", markup.A("for", "settings"), "The settings file of Coldseam on a computer can be pasted here."),
 			textArea("settings", "text", min(max(strings.Count(s.file, "\n")+2, 8), 24), s.file), submit("Save")),
 		hidden("saved", s.base),
-		markup.El("nav", markup.Class("row"), carry("copy", "saved", "", "Copy what is saved"),
-			carry("save", "saved", "settings.toml", "Save as a file"), touch("back", "", "Back")),
+		wayBack(carry("copy", "saved", "", "Copy what is saved"), carry("save", "saved", "settings.toml", "Save as a file")),
 	}
 }

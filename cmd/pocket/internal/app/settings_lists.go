@@ -97,8 +97,7 @@ func openList(a *App, e Event) {
 // listScreen is the entries of a list.
 func listScreen(a *App) []markup.Node {
 	l := a.settings.list
-	a.show.Title = l.title
-	out := []markup.Node{markup.El("h1", l.title), told(a.settings.notice), markup.El("p", l.about)}
+	out := []markup.Node{a.head(l.title), told(a.settings.notice), markup.El("p", l.about)}
 	text, err := a.settingsText()
 	if err != nil {
 		return append(out, told(sentence(why(err))), wayBack())
@@ -110,7 +109,7 @@ func listScreen(a *App) []markup.Node {
 	if items != nil {
 		out = append(out, markup.El("ul", append([]any{markup.Class("drops")}, items...)...))
 	}
-	return append(out, markup.El("nav", markup.Class("row"), touch("settings-entry", "new", l.another), touch("back", "", "Back")))
+	return append(out, wayBack(touch("settings-entry", "new", l.another)))
 }
 
 func openEntry(a *App, e Event) {
@@ -129,8 +128,7 @@ func openEntry(a *App, e Event) {
 // entryScreen is the form of one entry.
 func entryScreen(a *App) []markup.Node {
 	s := &a.settings
-	a.show.Title = s.list.one
-	out := []markup.Node{markup.El("h1", s.list.one), s.wrongAbove()}
+	out := []markup.Node{a.head(s.list.one), s.wrongAbove()}
 	text, err := a.settingsText()
 	if err != nil {
 		return append(out, told(sentence(why(err))), wayBack())

@@ -42,9 +42,8 @@ func (a *App) askNodes() []markup.Node {
 func (a *App) enoughNodes() []markup.Node {
 	t := &a.taking
 	u := t.view.Drop.Units.Shown()
-	a.show.Title = "Enough"
 	return []markup.Node{
-		markup.El("h1", "Enough is read"),
+		a.head("Enough is read"),
 		t.wrongNode(),
 		markup.El("p", markup.Class("why"), report.Next(t.view.Advice, u)),
 		touch("take-end", "", markup.Class("big"), "Show the answer"),
@@ -57,13 +56,13 @@ func (a *App) enoughNodes() []markup.Node {
 func (a *App) doubtNodes() []markup.Node {
 	t := &a.taking
 	a.show.Focus = "temp"
-	out := []markup.Node{markup.El("h1", "Is that right?")}
 	r := t.view.Drop.Readings[len(t.view.Drop.Readings)-1]
-	a.show.Title = "Is that right?"
-	out = append(out, markup.El("p", markup.Class("question"), report.Flagged(r)), t.wrongNode(),
-		t.field("Type it again, in "+r.TempUnit.String()),
-		markup.El("div", markup.Class("row"), touch("take-keep", "", "Keep "+valueOf(r)), t.undoButton()))
-	return out
+	return []markup.Node{
+		a.head("Is that right?"),
+		markup.El("p", markup.Class("question"), report.Flagged(r)), t.wrongNode(),
+		t.field("Type it again, in " + r.TempUnit.String()),
+		markup.El("div", markup.Class("row"), touch("take-keep", "", "Keep "+valueOf(r)), t.undoButton()),
+	}
 }
 
 // field is the one large field, with its button.
@@ -199,8 +198,8 @@ func readingScreen(a *App) []markup.Node {
 	a.show.Awake = true
 	r := t.view.Drop.Readings[t.fixing]
 	name := valueOf(r) + " at " + depthOf(r)
-	a.show.Title, a.show.Focus = name, "right"
-	out := []markup.Node{markup.El("h1", name), t.wrongNode()}
+	a.show.Focus = "right"
+	out := []markup.Node{a.head(name), t.wrongNode()}
 	out = append(out, numberForm("take-right", "right", "The right temperature at "+depthOf(r)+", "+r.TempUnit.String(), "Save", t.refused))
 	if r.Flag != "" {
 		out = append(out, markup.El("p", markup.Class("note"), report.Flagged(r)))

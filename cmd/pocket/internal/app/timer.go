@@ -36,10 +36,10 @@ func (a *App) timer(Event) {
 func timerScreen(a *App) []markup.Node {
 	s := &a.answer
 	t, _ := report.SinkTime(s.plan)
-	a.show.Title, a.show.Awake = "Sink timer", true
+	a.show.Awake = true
 	n := strconv.Itoa
 	out := []markup.Node{
-		markup.El("h1", "Sink timer"),
+		a.head("Sink timer"),
 		markup.El("p", markup.Class("lead"), t.Text),
 		markup.El("button", markup.A("type", "button"), markup.ID("timer"), markup.Class("timer"),
 			markup.A("data-seconds", n(t.Best)), markup.A("data-low", n(t.Low)), markup.A("data-high", n(t.High))),
