@@ -139,9 +139,12 @@ func (a *App) on(s screen) bool { return same(a.screen, s) }
 
 func same(s, t screen) bool { return reflect.ValueOf(s).Pointer() == reflect.ValueOf(t).Pointer() }
 
-// goTo shows another screen; back leads to this one again.
+// goTo shows another screen; back leads to this one again. A touch that came twice leads
+// there once.
 func (a *App) goTo(s screen) {
-	a.before = append(a.before, a.screen)
+	if !a.on(s) {
+		a.before = append(a.before, a.screen)
+	}
 	a.enter(s)
 }
 

@@ -61,7 +61,7 @@ func openBook(a *App, _ Event) {
 // look looks for the drops that are asked for.
 func (a *App) look() {
 	b := &a.books
-	b.heads, b.lines, b.waters, b.all, b.err = nil, nil, nil, 0, nil
+	b.heads, b.lines, b.waters, b.all, b.err, b.notice = nil, nil, nil, 0, nil, ""
 	all, err := a.book.Heads(a.reading())
 	if err != nil {
 		b.err = err
@@ -93,7 +93,7 @@ func (b *bookState) asks() bool { return b.water != "" || strings.TrimSpace(b.wo
 // find looks for drops.
 func find(a *App, e Event) {
 	b := &a.books
-	b.words, b.water, b.shown, b.notice = e.Fields["words"], e.Fields["water"], atOnce, ""
+	b.words, b.water, b.shown = e.Fields["words"], e.Fields["water"], atOnce
 	a.look()
 	a.say(b.count())
 }

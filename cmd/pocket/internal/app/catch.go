@@ -47,13 +47,13 @@ func catchScreen(a *App) []markup.Node {
 	out = append(out, markup.El("p", markup.Class("lead"), a.depthSaid()),
 		markup.El("div", markup.Class("row"), touch("catch-depth", "-1", "Shallower"), touch("catch-depth", "1", "Deeper")))
 	for _, f := range a.likelyFish() {
-		out = append(out, a.fishButton(f, "big"))
+		out = append(out, a.fishButton(f, markup.Class("big")))
 	}
 	if s.catch.more {
 		all := []any{markup.Class("row")}
 		for _, f := range fish.All(a.set.Fish...) {
 			if !slices.Contains(a.likelyFish(), f.Key) {
-				all = append(all, a.fishButton(f.Key, ""))
+				all = append(all, a.fishButton(f.Key))
 			}
 		}
 		out = append(out, markup.El("div", all...))
@@ -105,19 +105,15 @@ func (a *App) depthSaid() string {
 }
 
 // fishButton is the button that notes a fish.
-func (a *App) fishButton(name, class string) markup.Node {
+func (a *App) fishButton(name string, more ...any) markup.Node {
 	label := name
 	if f, ok := fish.Known(a.set.Fish, name); ok {
 		label = f.Name
 	}
-	parts := []any{capital(label)}
 	if at := a.catchAt(); at != "" {
-		parts[0] = capital(label) + ", " + at
+		label += ", " + at
 	}
-	if class != "" {
-		parts = append(parts, markup.Class(class))
-	}
-	return touch("catch", name, parts...)
+	return touch("catch", name, append(more, capital(label))...)
 }
 
 // likelyFish are the fish of the drop, and those caught before on its water, the ones caught
@@ -154,6 +150,9 @@ const mostLikely = 4
 
 // catch notes a fish by its button, or what was said in words.
 func (a *App) catch(e Event) {
+	if !a.on(catchScreen) { // a touch that came twice notes one fish
+		return
+	}
 	text := strings.TrimSpace(e.Fields["said"])
 	if e.Value != "" {
 		text = a.catchText(e.Value)

@@ -224,3 +224,25 @@ func TestCatchOfTheSecondDrop(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// A finger that touches twice notes one fish, and goes one screen on.
+func TestTouchedTwice(t *testing.T) {
+	july := demo.Page(t, "alder-kettle-july")
+	a := withBook(t, "", july)
+	answered(t, a, 0)
+	for range 2 {
+		a.Do(Event{Do: "caught"})
+	}
+	for range 2 {
+		a.Do(Event{Do: "catch", Value: "rainbow"})
+	}
+	if got := onlyPage(t, a); got != july+"caught: 18:10 rainbow 16 ft\n" || !a.on(answerScreen) || a.answer.undo != "uncatch" {
+		t.Errorf("%q", got)
+	}
+	for range 2 {
+		a.Do(Event{Do: "message"})
+	}
+	if show := a.Do(Event{Do: "back"}); show.Depth != 1 || !a.on(answerScreen) {
+		t.Errorf("%d screens back", show.Depth)
+	}
+}

@@ -19,7 +19,7 @@ import (
 
 var takingActs = actions{
 	"drop":         func(a *App, _ Event) { a.take(nil) },
-	"drop-again":   func(a *App, _ Event) { a.takeAgain() },
+	"drop-again":   takeAgain,
 	"drop-here":    func(a *App, _ Event) { a.takeAfter(a.answer.sheet.Drop) },
 	"take-type":    takeTyped,
 	"take-line":    takeLine,
@@ -56,7 +56,7 @@ type takingState struct {
 }
 
 // takeAgain begins a drop on the water of the last one.
-func (a *App) takeAgain() {
+func takeAgain(a *App, _ Event) {
 	if last, ok := a.last(); ok {
 		a.takeAfter(last.Drop)
 	}
@@ -133,7 +133,7 @@ func (a *App) begin() (*book.Book, bool) {
 func (a *App) beginning(b *book.Book) session.Options {
 	b.Touched = func(what book.Touch, path, now string) {
 		if s := a.taking.s; s != nil {
-			s.Tell(report.Touched(what, path, now))
+			s.Tell(report.Touched(what, strings.TrimPrefix(path, a.o.Dir+"/"), strings.TrimPrefix(now, a.o.Dir+"/")))
 		}
 	}
 	return session.Options{
@@ -144,12 +144,7 @@ func (a *App) beginning(b *book.Book) session.Options {
 
 // hasUnits reports whether the settings hold the units of the line and the thermometer.
 func (a *App) hasUnits() bool {
-	for _, h := range a.set.Headers {
-		if h.Key == "units" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(a.set.Headers, func(h notebook.Header) bool { return h.Key == "units" })
 }
 
 // leave lets go of the drop that is being taken: what was read of it is saved, and it can be
@@ -286,24 +281,39 @@ func notTaken(err error, path string) string {
 }
 
 // takeTyped takes what was typed into the large field.
-func takeTyped(a *App, e Event) { a.typed(e.Fields["temp"], "Type the temperature first.", false) }
+func takeTyped(a *App, e Event) {
+	if a.taking.view.Question == nil {
+		a.typed(e.Fields["temp"], "Type the temperature first.")
+	}
+}
 
 // takeLine takes a line, or a whole page, as the notebook reads it.
-func takeLine(a *App, e Event) { a.typed(e.Fields["line"], "Type something first.", true) }
+func takeLine(a *App, e Event) {
+	if t := &a.taking; t.view.Question == nil {
+		a.typed(e.Fields["line"], "Type something first.")
+		t.lined = true
+	}
+}
 
-func (a *App) typed(text, empty string, line bool) {
+// takeAnswer answers the open question with a line of text.
+func takeAnswer(a *App, e Event) {
+	if q := a.taking.view.Question; q != nil && q.Line() != "" {
+		a.typed(e.Fields["answer"], "Type the number first, or say that you do not know it.")
+	}
+}
+
+// typed takes what was typed; what is not taken stays in its field.
+func (a *App) typed(text, empty string) {
 	t := &a.taking
-	text = strings.TrimSpace(text)
-	switch {
-	case t.s == nil || t.view.Question != nil:
-		return
+	switch text = strings.TrimSpace(text); {
+	case t.s == nil:
 	case text == "":
 		a.notYet(empty)
-		return
-	}
-	a.doing(func(s *session.Session) { s.Type(text) })
-	if t.wrong() {
-		t.refused, t.lined = text, line
+	default:
+		a.doing(func(s *session.Session) { s.Type(text) })
+		if t.wrong() {
+			t.refused = text
+		}
 	}
 }
 
@@ -323,12 +333,7 @@ func (t *takingState) refusedNumber() string {
 
 // wrong reports whether the last event was refused.
 func (t *takingState) wrong() bool {
-	for _, told := range t.told {
-		if told.Kind == session.Wrong {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(t.told, func(told session.Told) bool { return told.Kind == session.Wrong })
 }
 
 // takeUndo takes back the reading that the button named, and the question that is open about
@@ -357,22 +362,6 @@ func takeChoose(a *App, e Event) {
 		return
 	}
 	a.doing(func(s *session.Session) { s.Type(strconv.Itoa(n + 1)) })
-}
-
-// takeAnswer answers the open question with a line of text.
-func takeAnswer(a *App, e Event) {
-	t := &a.taking
-	q, text := t.view.Question, strings.TrimSpace(e.Fields["answer"])
-	switch {
-	case q == nil || q.Line() == "":
-	case text == "":
-		a.notYet("Type the number first, or say that you do not know it.")
-	default:
-		a.doing(func(s *session.Session) { s.Type(text) })
-		if t.wrong() {
-			t.refused = text
-		}
-	}
 }
 
 // takeLeave leaves the open question.
