@@ -15,7 +15,6 @@ import (
 
 	"coldseam/cmd/pocket/internal/markup"
 	"coldseam/profile/book"
-	"coldseam/profile/report"
 	"coldseam/profile/settings"
 )
 
@@ -178,9 +177,9 @@ func (a *App) enter(s screen) {
 // say has a sentence said to those who listen, and shown.
 func (a *App) say(text string) { a.show.Say = text }
 
-// fail tells above the screen what went wrong.
+// fail tells above the screen what went wrong, and beside it, where that is out of sight,
+// that something did.
 func (a *App) fail(text string) {
 	a.wrong = text
-	first, _ := report.Lead(text)
-	a.say(first)
+	a.say("Not done: the reason stands at the top.")
 }

@@ -5,6 +5,7 @@ import (
 	"coldseam/profile"
 	"coldseam/profile/book"
 	"coldseam/profile/notebook"
+	"coldseam/profile/plain"
 	"coldseam/profile/plan"
 	"coldseam/profile/report"
 	"coldseam/profile/unit"
@@ -122,7 +123,7 @@ func (a *App) lastDrop() markup.Node {
 	}
 	var again markup.Node
 	if e.Drop.Water != "" {
-		again = touch("drop-again", "", "Another drop at "+e.Drop.Water)
+		again = markup.El("p", touch("drop-again", "", "Another drop at "+plain.Cut(e.Drop.Water, 40)))
 	}
 	return markup.El("section", markup.El("h2", "Last drop"),
 		markup.El("div", markup.Class("drops"), touch("home-last", e.Path,

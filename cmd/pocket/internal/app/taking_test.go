@@ -441,7 +441,7 @@ func TestLocked(t *testing.T) {
 	for _, button := range []string{"New drop", "Go on with", "It is finished"} {
 		p.touches(button).wants("A drop is being taken in another window", "New drop")
 	}
-	if !strings.HasPrefix(p.show.Say, "A drop is being taken") || p.does("nothing", "").show.Say != "" || strings.Contains(p.text(), "another window") {
+	if !strings.HasPrefix(p.show.Say, "Not done") || p.does("nothing", "").show.Say != "" || strings.Contains(p.text(), "another window") {
 		t.Errorf("%q, and later %s", p.show.Say, p.text())
 	}
 	p.does("paste", "", "page", "units: ft F\n5 71\n10 68\n").wants("Not saved: a drop is being taken in another window", "5 71")

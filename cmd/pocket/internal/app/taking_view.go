@@ -266,7 +266,7 @@ func (a *App) failedNodes() []markup.Node {
 		warning(wrong),
 	}
 	for i, choice := range q.Choices {
-		class := "choice"
+		class := "big"
 		if i > 0 { // what gives up stands behind what saves
 			out = append(out, markup.El("p", "Or copy the drop out, as it stands here:"), markup.El("div", markup.Class("row"),
 				carry("copy", "unsaved", "", "Copy the page"), carry("share", "unsaved", "drop.txt", "Send the page")),
