@@ -264,7 +264,7 @@ func (b *builder) setBottom(e *entry, m float64) error {
 		return b.refuse(e, "that is not the depth of a lake: write e.g. \"bottom 24 ft\"")
 	}
 	switch {
-	case !b.d.Bottom.Known:
+	case !b.d.Bottom.Known, b.r.typed: // what is typed now corrects what was noted before
 		b.d.Bottom = profile.Some(m)
 	case math.Abs(b.d.Bottom.Value-m) <= 0.6:
 	case slices.ContainsFunc(b.r.o.Flags, func(h Header) bool { return h.Key == "bottom" }):

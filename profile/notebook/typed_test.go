@@ -23,7 +23,7 @@ func begunDrop(t *testing.T) profile.Drop {
 func TestReadLineAsOnThePage(t *testing.T) {
 	for _, text := range []string{
 		"12 68", "12 68,5", "4 m 18 C", "surf 74", "74 top", "10 72 / 12 70", "5-15 all 73", "~60 @16", "16: 60 61 62",
-		"12 68 7.5", "12 68 DO 70 %", "26 ft", "ditto", "", "----", "note: weeds", "bottom: 40 ft", "bottom 24 ft 52", "secchi 9 ft",
+		"12 68 7.5", "12 68 DO 70 %", "26 ft", "ditto", "", "----", "note: weeds", "bottom: 40 ft", "bottom 31 ft 52", "secchi 9 ft",
 		"thunder far off", "north bay", "wind SW 8", "units m C", "sunny, wind 5 mph", "line angle: 30", "date: 2020-01-01", "thermometer: reads 33 F in ice water",
 	} {
 		page, errPage := Read([]byte(begun+text+"\n"), Options{Unread: true})
@@ -57,6 +57,10 @@ func TestReadLineWins(t *testing.T) {
 		"bottom: 40 ft":     func(d profile.Drop) bool { return d.Bottom.Value == 12.192 },
 		"15 66 windy":       func(d profile.Drop) bool { return len(d.Notes) == 2 && d.Notes[1] == "15 66 windy" }, // the page that is saved has no other place for it
 		"anchored in 30 ft": func(d profile.Drop) bool { return d.Bottom.Value == 9.144 },
+		"bottom 30 ft":      func(d profile.Drop) bool { return d.Bottom.Value == 9.144 },
+		"bottom 20 ft 52": func(d profile.Drop) bool {
+			return d.Bottom.Value == 6.096 && len(d.Readings) == 1 && d.Readings[0].Depth == 20
+		},
 	} {
 		read, err := ReadLine(text, "", d, Options{})
 		if err != nil || !is(read.Drop) {

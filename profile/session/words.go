@@ -71,9 +71,9 @@ var touchedWords = words{
 	noDepth:    "%s is not a depth: type e.g. 24 or 24 %s, or skip it if you do not know",
 	helpBottom: "The depth of water under the boat: from a sounder, or from the marks on the line once its weight touches bottom.",
 
-	helpTyping: `Type the temperature at the depth asked for, or a depth and a temperature (12 68). A line such as "bottom: 24 ft", "wind: light S" or "caught rainbow 16 ft" is noted.`,
+	helpTyping: `Type the temperature at the depth asked for, or a depth and a temperature. A line such as "wind: light S" or "caught 2 rainbow" is noted.`,
 
 	noneAsked: "No depth is asked for: choose one above or below, or end the drop.",
 	noneNew:   "There is no new reading to undo. To correct an older one, touch it in the list.",
-	notOne:    "Type the one temperature that is right, e.g. 63, or a depth and a temperature.",
+	notOne:    "Type the one temperature that is right, or a depth and a temperature.",
 }

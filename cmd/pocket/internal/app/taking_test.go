@@ -332,6 +332,17 @@ func TestQuestions(t *testing.T) {
 	}
 }
 
+// The bottom that was given first is corrected by a line, and what stands in the examples is in
+// the units of the drop.
+func TestBottomCorrected(t *testing.T) {
+	p := anAngler(t).touches("New drop").touches("Metres and Celsius").types("12", "22,5").wants("caught rainbow 5 m", "4 18,5")
+	p.does("take-line", "", "line", "bottom 30 m").wants("Noted: bottom 30 m.").does("take-line", "", "line", "bottom: 20 m").wants("Noted: bottom: 20 m.")
+	if page := p.pages()[0]; !strings.Contains(page, "bottom: 20 m\n") {
+		t.Errorf("%q", page)
+	}
+	begun(t).types("74").wants("caught rainbow 16 ft", "12 68").types("help").wants("or a depth and a temperature")
+}
+
 // A touch that comes late does nothing: its question is closed, its reading is gone.
 func TestLateTouches(t *testing.T) {
 	p := anAngler(t).touches("New drop").does("take-choose", "1.0").does("take-choose", "1.0").does("take-leave", "1").wants("How deep is the water here")

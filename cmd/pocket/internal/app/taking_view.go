@@ -181,13 +181,13 @@ func (t *takingState) lineForm() markup.Node {
 	if t.lined {
 		said = t.refused
 	}
-	like := "water: Alder Kettle, wind light S, caught rainbow 16 ft, 12 68"
+	like := `"caught rainbow 16 ft" or "12 68"`
 	if !t.view.Drop.Units.Shown().Feet() {
-		like = "water: Alder Kettle, wind light S, caught rainbow 5 m, 4 18,5"
+		like = `"caught rainbow 5 m" or "4 18,5"`
 	}
 	return markup.El("form", markup.A("data-do", "take-line"),
 		markup.El("label", markup.A("for", "line"), "Anything else"),
-		markup.El("p", markup.ID("like"), markup.Class("quiet"), "As on a page of a notebook, one a line: "+like+"; or a whole page."),
+		markup.El("p", markup.ID("like"), markup.Class("quiet"), `As in a notebook: "wind light S", `+like+"; or a whole page."),
 		textArea("line", "line", 2, said, markup.A("aria-describedby", "like"), markup.A("data-once", "")),
 		markup.El("button", markup.A("type", "submit"), "Note it"))
 }
