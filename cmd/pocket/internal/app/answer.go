@@ -87,7 +87,7 @@ func answerScreen(a *App) []markup.Node {
 		return a.noAnswer()
 	}
 	b := report.Short(s.plan, s.sheet.Notes)
-	out := []markup.Node{a.head(b.Title), a.toldAbove()}
+	out := []markup.Node{a.head(b.Title), undoable(s.told, s.undo)}
 	out = append(out, paragraphs("warning", b.Warnings)...)
 	if b.NoWater != "" {
 		first, rest := report.Lead(b.NoWater)
@@ -112,12 +112,6 @@ func unused(d profile.Drop) (out []string) {
 
 // mostUnused are those named above the pictures.
 const mostUnused = 3
-
-// toldAbove is what came of what was done last, with the way to take it back.
-func (a *App) toldAbove() markup.Node {
-	s := &a.answer
-	return undoable(s.told, s.undo, s.undo != "")
-}
 
 // rows are the numbers of an answer.
 func rows(all []report.Row) markup.Node {
@@ -214,7 +208,7 @@ func (a *App) noAnswer() []markup.Node {
 	if title == "" {
 		title = "This drop"
 	}
-	out := []markup.Node{a.head(title), a.toldAbove(), markup.El("p", markup.Class("lead"), sentence("no answer: "+why(s.err)))}
+	out := []markup.Node{a.head(title), undoable(s.told, s.undo), markup.El("p", markup.Class("lead"), sentence("no answer: "+why(s.err)))}
 	what := "Correct the page: something in it is not as the water was."
 	if errors.As(s.err, new(fish.Unknown)) {
 		what = "Write the fish in another way, or take it out of the page."

@@ -13,7 +13,7 @@ import (
 
 var homeActs = actions{
 	"home":        func(a *App, _ Event) { a.homeward() },
-	"home-go-on":  func(a *App, e Event) { a.goOn(e.Value) },
+	"home-go-on":  func(a *App, e Event) { a.begin(e.Value, nil) },
 	"home-finish": homeFinish,
 	"home-last":   homeLast,
 }

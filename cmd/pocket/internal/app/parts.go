@@ -61,9 +61,9 @@ func wayBack(on ...any) markup.Node {
 	return markup.El("nav", append(append([]any{markup.Class("row")}, on...), touch("back", "", "Back"))...)
 }
 
-// undoable says what came of something, with a button that takes it back where it can be.
-func undoable(text, undo string, can bool) markup.Node {
-	if text == "" || !can {
+// undoable says what came of something, with a button that takes it back, if undo does.
+func undoable(text, undo string) markup.Node {
+	if text == "" || undo == "" {
 		return told(text)
 	}
 	return markup.El("div", markup.Class("note"), markup.El("p", text), touch(undo, "", "Undo"))

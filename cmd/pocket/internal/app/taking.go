@@ -18,7 +18,7 @@ import (
 )
 
 var takingActs = actions{
-	"drop":         func(a *App, _ Event) { a.take(nil) },
+	"drop":         func(a *App, _ Event) { a.begin("", nil) },
 	"drop-again":   takeAgain,
 	"drop-here":    func(a *App, _ Event) { a.takeAfter(a.answer.sheet.Drop) },
 	"take-type":    takeTyped,
@@ -64,38 +64,46 @@ func takeAgain(a *App, _ Event) {
 
 // takeAfter begins a drop with what holds from another to the next one there.
 func (a *App) takeAfter(d profile.Drop) {
-	a.take(notebook.Carried(d, "the last drop", a.set.Fish))
+	a.begin("", notebook.Carried(d, "the last drop", a.set.Fish))
 }
 
-// take begins a drop with what is known of it already.
-func (a *App) take(known []notebook.Header) {
-	if b, ok := a.begin(); ok {
-		o := a.beginning(b)
-		o.Headers = slices.Concat(o.Headers, known)
-		a.taking.s = session.New(o)
-		a.taking.units = !a.hasUnits() && known == nil
-		a.goTo(takingScreen)
-		a.after(nil)
-	}
-}
-
-// goOn goes on with a drop that was cut off.
-func (a *App) goOn(path string) {
-	b, ok := a.begin()
-	if !ok {
-		return
-	}
-	u, err := cutOff(b, path)
-	if err != nil {
+// begin goes on with the drop of a page that was cut off, or where that is "" begins one with
+// what is known of it already. It is left to the first screen, whatever led to it.
+func (a *App) begin(cut string, known []notebook.Header) {
+	if a.taking.s != nil {
 		a.homeward()
+	}
+	b, unlock, err := a.hold()
+	var was book.Unended
+	if err == nil && cut != "" {
+		if was, err = cutOff(b, cut); err != nil {
+			unlock()
+		}
+	}
+	if err != nil {
 		a.fail(sentence(why(err)))
 		return
 	}
-	o := a.beginning(b)
-	o.Cut = []session.Cut{{Drop: u.Drop, Store: u.Store(new(book.Log))}}
-	a.taking.s = session.New(o)
-	a.taking.s.Type("1") // the question which drop to go on with was answered by the touch
-	a.taking.kept = true
+	a.homeward()
+	t := &a.taking
+	t.unlock = unlock
+	inBook := func(path string) string { return strings.TrimPrefix(path, a.o.Dir+"/") }
+	b.Touched = func(what book.Touch, path, now string) {
+		if t.s != nil {
+			t.s.Tell(report.Touched(what, inBook(path), inBook(now)))
+		}
+	}
+	o := session.Options{
+		Headers: slices.Concat(a.set.Headers, known), Now: a.o.Now(), Clock: a.o.Now, New: b.Store(new(book.Log)),
+		Fish: a.set.Fish, Waters: a.set.WaterNames(), Touch: true,
+	}
+	if cut == "" {
+		t.s, t.units = session.New(o), known == nil && !a.hasUnits()
+	} else {
+		o.Cut = []session.Cut{{Drop: was.Drop, Store: was.Store(new(book.Log))}}
+		t.s, t.kept = session.New(o), true
+		t.s.Type("1") // the question which drop to go on with was answered by the touch
+	}
 	a.goTo(takingScreen)
 	a.after(nil)
 }
@@ -114,32 +122,6 @@ func cutOff(b *book.Book, path string) (book.Unended, error) {
 		}
 	}
 	return book.Unended{}, errNotCut
-}
-
-// begin makes all ready for a drop, which is left to the first screen, whatever led to it.
-func (a *App) begin() (*book.Book, bool) {
-	a.leave()
-	b, unlock, err := a.hold()
-	if err != nil {
-		a.fail(sentence(why(err)))
-		return nil, false
-	}
-	a.homeward()
-	a.taking = takingState{unlock: unlock}
-	return b, true
-}
-
-// beginning is what a drop is begun with.
-func (a *App) beginning(b *book.Book) session.Options {
-	b.Touched = func(what book.Touch, path, now string) {
-		if s := a.taking.s; s != nil {
-			s.Tell(report.Touched(what, strings.TrimPrefix(path, a.o.Dir+"/"), strings.TrimPrefix(now, a.o.Dir+"/")))
-		}
-	}
-	return session.Options{
-		Headers: a.set.Headers, Now: a.o.Now(), Clock: a.o.Now, New: b.Store(new(book.Log)),
-		Fish: a.set.Fish, Waters: a.set.WaterNames(), Touch: true,
-	}
 }
 
 // hasUnits reports whether the settings hold the units of the line and the thermometer.

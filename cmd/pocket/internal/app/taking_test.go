@@ -479,7 +479,7 @@ func TestCutOff(t *testing.T) {
 		t.Errorf("%s\n%q", p.text(), p.pages())
 	}
 	listed := begun(t).types("74").opened().touches("Book")
-	listed.goOn(filepath.Join(listed.o.Dir, "2026-07-18-14-20-drop.txt"))
+	listed.begin(filepath.Join(listed.o.Dir, "2026-07-18-14-20-drop.txt"), nil)
 	if listed.does("back", "").wants("New drop", "Go on with"); listed.held != 0 || listed.show.Depth != 0 {
 		t.Error("from the list of drops one is not left to the first screen")
 	}

@@ -20,7 +20,7 @@ var timerActs = actions{
 type timerState struct {
 	marks int    // by which the water is deeper than that of the answer, when bottom is touched
 	told  string // what came of the bottom that was touched
-	undo  bool   // it can be taken back
+	undo  string // what takes it back, "" where it cannot be
 	was   string // the settings before it
 	now   string // and with it
 }
@@ -56,7 +56,7 @@ func (a *App) bottom() []markup.Node {
 	u := s.plan.Drop.Units.Shown()
 	out := []markup.Node{
 		touch("touched", "", markup.ID("touched"), markup.Class("big"), markup.A("data-timer", "touched"), "Touched bottom now"),
-		undoable(s.timer.told, "untouch", s.timer.undo),
+		undoable(s.timer.told, s.timer.undo),
 		markup.El("p", "Touch this when the fly is on the bottom, "+u.Marked(a.touchedM(s.timer.marks))+" down. All sink times are then set right by it."),
 	}
 	water := []any{markup.Class("row")}
@@ -98,7 +98,7 @@ func (a *App) touched(e Event) {
 	if s.err != nil || !a.canTouch(s.timer.marks) {
 		return
 	}
-	s.timer.undo = false
+	s.timer.undo = ""
 	seconds, err := strconv.ParseFloat(e.Value, 64)
 	if err != nil || !(seconds > 0 && seconds < 1e6) {
 		a.tellTimer("Start the timer as the fly lands on the water; then touch here when it is on the bottom.")
@@ -117,14 +117,14 @@ func (a *App) touched(e Event) {
 		return
 	}
 	s.plan, s.err = a.planOf(s.sheet)
-	s.timer.undo, s.timer.was, s.timer.now = true, was, now
+	s.timer.undo, s.timer.was, s.timer.now = "untouch", was, now
 	a.tellTimer(report.BottomTouched(s.plan, waterM, seconds))
 }
 
 // untouch takes the bottom touched last out of the settings again.
 func (a *App) untouch(Event) {
 	s := &a.answer
-	if !s.timer.undo {
+	if s.timer.undo == "" {
 		return
 	}
 	err := a.changeSettings(func(text string) (string, error) {
@@ -137,7 +137,7 @@ func (a *App) untouch(Event) {
 		a.tellTimer("Not taken back: " + why(err) + ".")
 		return
 	}
-	s.timer.undo = false
+	s.timer.undo = ""
 	s.plan, s.err = a.planOf(s.sheet)
 	a.tellTimer(report.BottomTakenBack(s.plan))
 }
