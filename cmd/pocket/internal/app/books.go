@@ -67,12 +67,10 @@ func (a *App) look() {
 		b.err = err
 		return
 	}
+	b.all = dropsOf(all)
 	for _, h := range all {
-		if h.Err == nil {
-			b.all++
-			if h.Water != "" && !slices.ContainsFunc(b.waters, func(w string) bool { return strings.EqualFold(w, h.Water) }) {
-				b.waters = append(b.waters, h.Water)
-			}
+		if h.Water != "" && !slices.ContainsFunc(b.waters, func(w string) bool { return strings.EqualFold(w, h.Water) }) {
+			b.waters = append(b.waters, h.Water)
 		}
 	}
 	slices.Sort(b.waters)

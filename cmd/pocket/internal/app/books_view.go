@@ -20,7 +20,7 @@ func books(a *App) []markup.Node {
 	case b.err != nil:
 		return append(out, told(cannotRead(b.err)), wayBack())
 	case b.all == 0 && len(b.heads) == 0 && !b.asks():
-		return append(out,
+		return append(out, told(b.notice),
 			markup.El("p", "No drop is saved yet. Take one with New drop, on the first screen."),
 			markup.El("p", "Pages of readings that you have already, from another phone, from a computer or typed from an old notebook, can be added."),
 			wayBack(touch("bring", "", "Add pages")))
@@ -35,15 +35,19 @@ func books(a *App) []markup.Node {
 		wayBack(touch("bring", "", "Add pages"), touch("export", "", "Copy or send")))
 }
 
-// count says how many drops there are and were found.
-func (b *bookState) count() string {
-	found := 0
-	for _, h := range b.heads {
+// dropsOf is how many drops there are among heads, without pages that cannot be read.
+func dropsOf(heads []book.Head) (n int) {
+	for _, h := range heads {
 		if h.Err == nil {
-			found++
+			n++
 		}
 	}
-	switch {
+	return n
+}
+
+// count says how many drops there are and were found.
+func (b *bookState) count() string {
+	switch found := dropsOf(b.heads); {
 	case b.asks() && found == 0:
 		return "None of " + unit.Count(b.all, "drop") + " is like that."
 	case b.asks():

@@ -56,12 +56,7 @@ func (a *App) handOn(what string) {
 // take puts the pages of drops into as few texts as can be read again.
 func (x *exportState) take(a *App, heads []book.Head) {
 	names, texts, left := a.book.Pages(heads, a.reading())
-	x.left = left
-	for _, h := range heads {
-		if h.Err == nil {
-			x.drops++
-		}
-	}
+	x.left, x.drops = left, dropsOf(heads)
 	if len(texts) == 1 {
 		x.alone = plain.Line(names[0])
 		x.files = []exported{{names[0], texts[0]}}
