@@ -96,7 +96,7 @@ func (p *phone) pages() map[string]string {
 
 var (
 	tags     = regexp.MustCompile(`<[^>]*>`)
-	terminal = regexp.MustCompile(`--|coldseam [a-z]|\bEnter\b|\bflag\b|\[\[|/book|\.part\b|no space left|not a directory|[Ii]nput/output|i/o error`)
+	terminal = regexp.MustCompile(`--|coldseam [a-z]|\bEnter\b|\bflag\b|\[\[|/book|\.part\b|no space left|not a directory|[Ii]nput/output|i/o error|\b[a-z]+_[a-z]+\b`)
 )
 
 // words are what a screen says, without its markup.
