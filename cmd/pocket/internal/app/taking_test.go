@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"reflect"
 	"regexp"
+	"strconv"
 	"strings"
 	"syscall"
 	"testing"
@@ -351,6 +352,15 @@ func TestLateTouches(t *testing.T) {
 	p.types("52").does("take-undo", value)
 	if got := p.rows(); len(got) != 2 {
 		t.Errorf("%q", got)
+	}
+	two := begun(t).types("74").does("take-line", "", "line", "7/8/2026\n40 60\n")
+	first := strconv.Itoa(two.App.taking.asked) + ".0"
+	q := two.does("take-choose", first).App.taking.view.Question
+	if q == nil || len(q.Choices) == 0 {
+		t.Fatalf("no second question with choices: %s", two.text())
+	}
+	if two.does("take-choose", first).App.taking.view.Question != q {
+		t.Error("a late touch answers the next question")
 	}
 	p.does("take-right", "", "right", "60").does("take-out", "").does("take-reading", "9").does("take-reading", "-1").does("take-reading", "x").does("take-keep", "").wants("14 ft")
 	if got := p.rows(); len(got) != 2 {
