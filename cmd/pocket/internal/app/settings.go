@@ -60,6 +60,16 @@ func (a *App) settingsText() (string, error) {
 	return string(data), err
 }
 
+// units are those of the line and the thermometer, "" where the settings hold none.
+func (a *App) units() string {
+	for _, h := range a.set.Headers {
+		if h.Key == "units" {
+			return strings.TrimSpace(h.Value)
+		}
+	}
+	return ""
+}
+
 // saveSettings puts a text in the place of the settings file, durably, and uses it from now
 // on; one that cannot be read changes nothing.
 func (a *App) saveSettings(text string) error {

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
@@ -120,37 +121,19 @@ func (a *App) field(f setting, value string) []any {
 		a.show.Focus = id
 	}
 	var input markup.Node
-	switch {
-	case f.choices != nil:
+	if f.choices != nil {
 		input = markup.El("select", append(attrs, a.options(f, value)...)...)
-	default:
-		kind := f.kind
-		if kind == "" {
-			kind = "text"
+	} else {
+		hint := f.hint
+		if f.metric != "" && strings.HasPrefix(a.units(), "m") {
+			hint = f.metric
 		}
-		if hint := f.hintIn(a.metric()); hint != "" {
+		if hint != "" {
 			label = append(label, " ", markup.El("span", markup.Class("quiet"), "e.g. "+hint))
 		}
-		input = markup.El("input", append(attrs, markup.A("type", kind), markup.A("value", value), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"))...)
+		input = markup.El("input", append(attrs, markup.A("type", cmp.Or(f.kind, "text")), markup.A("value", value), markup.A("autocomplete", "off"), markup.A("autocapitalize", "off"))...)
 	}
 	return []any{markup.El("div", markup.Class("field"), markup.El("label", label...), input, below)}
-}
-
-func (f setting) hintIn(metric bool) string {
-	if metric && f.metric != "" {
-		return f.metric
-	}
-	return f.hint
-}
-
-// metric reports whether the angler measures in metres.
-func (a *App) metric() bool {
-	for _, h := range a.set.Headers {
-		if h.Key == "units" {
-			return strings.HasPrefix(strings.TrimSpace(h.Value), "m")
-		}
-	}
-	return false
 }
 
 // options are the choices of a field, and what stands in the file where it is none of them.

@@ -98,7 +98,7 @@ func (a *App) begin(cut string, known []notebook.Header) {
 		Fish: a.set.Fish, Waters: a.set.WaterNames(), Touch: true,
 	}
 	if cut == "" {
-		t.s, t.units = session.New(o), known == nil && !a.hasUnits()
+		t.s, t.units = session.New(o), known == nil && a.units() == ""
 	} else {
 		o.Cut = []session.Cut{{Drop: was.Drop, Store: was.Store(new(book.Log))}}
 		t.s, t.kept = session.New(o), true
@@ -122,11 +122,6 @@ func cutOff(b *book.Book, path string) (book.Unended, error) {
 		}
 	}
 	return book.Unended{}, errNotCut
-}
-
-// hasUnits reports whether the settings hold the units of the line and the thermometer.
-func (a *App) hasUnits() bool {
-	return slices.ContainsFunc(a.set.Headers, func(h notebook.Header) bool { return h.Key == "units" })
 }
 
 // leave lets go of the drop that is being taken: what was read of it is saved, and it can be
