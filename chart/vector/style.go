@@ -3,7 +3,7 @@ package vector
 // Style is what a page needs to show the pictures in their colours, on a light page and on a
 // dark one; it touches nothing but them. Texts are of one ink, which is at least 7:1 on all that
 // they stand on (style_test.go).
-const Style = `.picture { display: block; width: 100%; max-width: 32rem; height: auto; margin: 0 auto;
+const Style = `.picture { display: block; width: 100%; min-width: calc(22rem - 64px); max-width: 32rem; height: auto; margin: 0 auto;
   --v-ink: #141e28; --v-paper: #ffffff; --v-quiet: #45505c; --v-grid: #dde2e7; --v-curve: #073162; --v-doubt: #c6d8ec; --v-rib: #4d729b;
   --v-band: #ffeeb0; --v-edge: #7d5f00; --v-bed: #cbc3b5; --v-signal: #ae4a00;
   --v-t0: #bfbce7; --v-t1: #c8c7e1; --v-t2: #d2d1d9; --v-t3: #e1dbd2; --v-t4: #f3e4cc; --v-t5: #ffefd8; }

@@ -5,7 +5,7 @@
 
 // Events go to the program one at a time; what is touched meanwhile waits.
 
-const waiting = [];
+let waiting = [];
 let given = { do: "start" }; // what the program works on: at first it starts
 let worker = null, dead = "", slow = 0;
 let shown = { depth: 0 }; // what the program showed last
@@ -14,8 +14,7 @@ let depth = 0; // of the screen that will be seen once all that waits is done
 function send(event) {
   if (dead) return byId("trouble").scrollIntoView({ block: "nearest" });
   if (given?.do === "start") { // once is enough of what waits for the start
-    const same = waiting.findIndex((w) => w.do === event.do && w.value === event.value);
-    if (same >= 0) waiting.splice(same, 1);
+    waiting = waiting.filter((w) => w.do !== event.do);
     tell("Starting. This is done as soon as the program runs.");
   }
   waiting.push(event);
@@ -25,7 +24,7 @@ function send(event) {
 function next() {
   if (given || !waiting.length) return;
   given = waiting.shift();
-  worker.postMessage({ do: given.do, value: given.value, fields: given.fields });
+  worker.postMessage({ do: given.do, value: given.value ?? "", fields: given.fields ?? {} });
   slow = setTimeout(() => busy(true), 300);
 }
 
@@ -37,29 +36,28 @@ function busy(is) {
 
 function tell(text) {
   const say = byId("say");
-  say.textContent = say.textContent === text && text ? text + "\u00a0" : text; // said again
+  say.textContent = text && say.textContent === text ? text + "\u00a0" : text; // said again
 }
 
 function show(s) {
   if (s.trouble) return fail(s.trouble, s.detail);
-  const active = document.activeElement, was = main.contains(active) && active;
   if (!s.aside) { // what follows by itself is no answer to what was done
     given = null;
     busy(false);
+    tell(s.say);
   }
   shown = s;
+  const was = document.activeElement;
   document.title = s.title;
   patch(s.main);
   putTexts();
-  if (!s.aside) tell(s.say);
   if (s.turn) scrollTo(0, 0);
-  const lost = was && !was.isConnected, typing = !lost && was && was.matches("input, textarea, select");
-  const to = s.focus && byId(s.focus) || lost && was.id && byId(was.id) ||
-    (lost || s.turn && !typing) && main.querySelector("h1");
+  const lost = !was.isConnected, typing = !lost && was.matches("input, textarea, select");
+  const to = byId(s.focus) || lost && byId(was.id) || (lost || s.turn && !typing) && main.querySelector("h1");
   if (to && to !== document.activeElement) to.focus();
   if (s.persist) navigator.storage?.persist?.();
   keepLight();
-  if (!waiting.length && !given) goTo(s.depth ?? 0);
+  if (!waiting.length && !given) goTo(s.depth);
   next();
 }
 
@@ -75,40 +73,29 @@ function fail(what, detail) {
   dead = what;
   busy(false);
   tell("");
+  const lines = [troubles[what], detail, "What you typed still stands in its field. A text stays there when you load again; a single number is typed again."];
   const again = element("button", "Load again");
   again.onclick = () => { keepTexts(); location.reload(); };
-  byId("trouble").replaceChildren(element("p", troubles[what]), ...detail ? [element("p", detail)] : [],
-    element("p", "What you typed still stands in its field. A text stays there when you load again; a single number is typed again."), again);
+  byId("trouble").replaceChildren(...lines.filter(Boolean).map((line) => element("p", line)), again);
   byId("trouble").scrollIntoView({ block: "nearest" });
 }
 
 // Texts outlive loading again: each goes back into its field, where that says what it said
 // before. A number does not: it could end up at another depth.
 
-const TEXTS = "coldseam-texts";
-let texts = {};
+let texts = history.state?.texts ?? []; // that have no field yet
 
 function keepTexts() {
-  const all = {};
-  for (const f of document.querySelectorAll("main textarea[id]:not([data-own])")) if (f.value !== f.defaultValue) all[f.id] = [f.defaultValue, f.value];
-  try { sessionStorage.setItem(TEXTS, JSON.stringify(all)); } catch { /* this browser keeps nothing */ }
-}
-
-function takeTexts() {
-  try {
-    texts = JSON.parse(sessionStorage.getItem(TEXTS)) ?? {};
-    sessionStorage.removeItem(TEXTS);
-  } catch { /* there are none */ }
-  putTexts();
+  const all = [...main.querySelectorAll("textarea[id]")].filter((f) => f.value !== f.defaultValue);
+  history.replaceState({ ...history.state, texts: all.map((f) => [f.id, f.defaultValue, f.value]) }, "");
 }
 
 function putTexts() {
-  for (const [id, [was, text]] of Object.entries(texts)) {
-    const field = byId(id);
-    if (field?.value !== was) continue;
-    field.value = text;
-    delete texts[id];
-  }
+  texts = texts.filter(([id, was, text]) => {
+    const field = byId(id), goes = field?.value === was;
+    if (goes) field.value = text;
+    return !goes;
+  });
 }
 
 // The phone's own way back: each screen behind the first is a step of the browser's history.
@@ -123,127 +110,93 @@ function goTo(to) {
 addEventListener("popstate", () => {
   const to = history.state?.depth ?? 0;
   if (to > depth) history.go(depth - to); // nothing leads forward
-  for (; depth > to; depth--) send({ do: "back", value: "", fields: {} });
+  for (; depth > to; depth--) send({ do: "back" });
 });
 
 // What is touched and typed.
 
-const fieldsOf = (form) => {
-  const out = {};
-  for (const [name, value] of form ? new FormData(form) : []) if (typeof value === "string") out[name] = value;
-  return out;
-};
-
 document.addEventListener("click", (e) => {
-  const b = e.target.closest?.("button");
-  if (!b) return;
-  if (b.matches(".timer")) touchTimer(b);
-  else if (b.hasAttribute("data-go-on")) goOn();
-  else if (attr(b, "data-copy")) copy(textOf(attr(b, "data-copy")), b);
-  else if (attr(b, "data-share")) share(textOf(attr(b, "data-share")), attr(b, "data-name"), b);
-  else if (attr(b, "data-save")) save(textOf(attr(b, "data-save")), attr(b, "data-name"));
-  else if (attr(b, "data-do")) {
-    let value = attr(b, "data-value");
-    if (attr(b, "data-timer") === "touched") value = touchedBottom();
-    send({ do: attr(b, "data-do"), value, fields: fieldsOf(b.form) });
-  } else return;
-  e.preventDefault();
-});
-
-document.addEventListener("submit", (e) => {
-  e.preventDefault();
-  const form = e.target, typed = [];
-  if (!attr(form, "data-do")) return;
-  const event = { do: attr(form, "data-do"), value: e.submitter ? attr(e.submitter, "data-value") : "", fields: fieldsOf(form), typed };
-  for (const field of form.querySelectorAll("[data-once]")) {
-    typed.push([field, field.value]);
-    field.value = "";
-  }
-  send(event);
+  const b = e.target.closest("button"), has = b?.dataset ?? {};
+  if (b?.matches(".timer")) touchTimer(b);
+  else if (b?.id === "go-on") runTimer();
+  else if (has.copy) copy(byId(has.copy));
+  else if (has.share) share(byId(has.share), has.name);
+  else if (has.save) save(byId(has.save), has.name);
+  else if (has.do) send({ do: has.do, value: has.timer ? touchedBottom() : has.value });
 });
 
 // A touch on a button leaves the keyboard of the phone open where the next number is typed.
 document.addEventListener("mousedown", (e) => {
-  if (e.target.closest?.("button") && document.activeElement.matches("[data-once]")) e.preventDefault();
+  if (e.target.closest("button") && document.activeElement.matches("[data-once]")) e.preventDefault();
 });
 
-// Enter sends the form, whichever of its buttons comes first.
-document.addEventListener("keydown", (e) => {
-  if (e.key !== "Enter" || e.isComposing || !e.target.matches("form[data-do] input:not([type=checkbox], [type=radio], [type=file])")) return;
+document.addEventListener("submit", (e) => {
   e.preventDefault();
-  if (!e.repeat) e.target.form.requestSubmit();
+  const form = e.target, once = [...form.querySelectorAll("[data-once]")];
+  if (!form.dataset.do) return;
+  const event = { do: form.dataset.do, fields: Object.fromEntries(new FormData(form)), typed: once.map((field) => [field, field.value]) };
+  for (const field of once) field.value = "";
+  send(event);
 });
 
-document.addEventListener("change", async (e) => {
-  const field = e.target, what = attr(field, "data-file");
-  if (attr(field, "data-do") && field.matches("input, select")) {
-    send({ do: attr(field, "data-do"), value: attr(field, "data-value") || field.value, fields: { checked: field.checked ? "true" : "" } });
-  }
-  if (!what) return;
+document.addEventListener("change", async ({ target: field }) => {
+  if (field.dataset.do) send({ do: field.dataset.do, fields: { checked: field.checked ? "true" : "" } });
+  if (!field.dataset.file) return;
   const files = [...field.files];
   field.value = ""; // so that the same file can be chosen again
   for (const file of files) {
     if (file.size > 8e6) tell(file.name + " is too large for a page of readings.");
-    else send({ do: what, value: await file.text(), fields: { name: file.name } });
+    else send({ do: field.dataset.file, value: await file.text(), fields: { name: file.name } });
   }
 });
 
 // Texts that leave the page.
 
-const textOf = (id) => byId(id)?.textContent ?? "";
-
-async function copy(text, button) {
+async function copy(from) {
   try {
-    await navigator.clipboard.writeText(text);
-    tell("Copied");
-  } catch {
-    select(text, button);
+    await navigator.clipboard.writeText(from.textContent);
+  } catch { // then what is marked is copied, or can be
+    const { hidden } = from;
+    from.hidden = false;
+    getSelection().selectAllChildren(from);
+    if (!document.execCommand("copy")) return tell("The text is marked: copy it from there.");
+    from.hidden = hidden;
   }
-}
-
-// select marks a text where it cannot be copied otherwise.
-function select(text, button) {
-  byId("to-copy")?.remove();
-  const area = element("textarea", text, { id: "to-copy", readonly: "", "data-own": "", "aria-label": "Text to copy", rows: "6" });
-  (button.closest(".row") ?? button).after(area);
-  area.select();
-  if (document.execCommand("copy")) {
-    area.remove();
-    button.focus();
-    tell("Copied");
-  } else {
-    tell("The text is marked: copy it from there.");
-  }
+  tell("Copied");
 }
 
 // share hands on a text as a file, or where it has no name as a message.
-async function share(text, name, button) {
+async function share(from, name) {
+  const text = from.textContent;
   const what = name ? { files: [new File([text], name, { type: "text/plain" })] } : { text };
-  const instead = () => name ? save(text, name) : copy(text, button);
+  const instead = () => name ? save(from, name) : copy(from);
   if (!navigator.canShare?.(what)) return instead();
-  try {
-    await navigator.share(what);
-  } catch (e) {
-    if (e.name !== "AbortError") instead();
-  }
+  await navigator.share(what).catch((e) => e.name === "AbortError" || instead());
 }
 
-function save(text, name) {
-  const a = element("a", "", { download: name || "coldseam.txt" });
-  a.href = URL.createObjectURL(new Blob([text], { type: "text/plain" }));
+function save(from, name) {
+  const a = element("a", "", { download: name });
+  a.href = URL.createObjectURL(new Blob([from.textContent], { type: "text/plain" }));
   a.click();
   setTimeout(() => URL.revokeObjectURL(a.href), 60e3);
-  tell("Saved as " + a.download);
+  tell("Saved as " + name);
+}
+
+function element(tag, text, set = {}) {
+  const e = document.createElement(tag);
+  e.textContent = text;
+  for (const name in set) e.setAttribute(name, set[name]);
+  return e;
 }
 
 // The program: first in the worker, then here.
 
 function begin() {
-  takeTexts();
+  history.replaceState({ ...history.state, texts: [] }, "");
+  putTexts();
   if (document.querySelector("link[rel=manifest]")) navigator.serviceWorker?.register("sw.js");
   try {
-    const code = new Blob([byId("worker").textContent], { type: "text/javascript" });
-    worker = new Worker(URL.createObjectURL(code));
+    worker = new Worker(URL.createObjectURL(new Blob([byId("worker").textContent], { type: "text/javascript" })));
   } catch (e) {
     return fail("browser", String(e));
   }

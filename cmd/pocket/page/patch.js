@@ -7,59 +7,41 @@ const byId = (id) => document.getElementById(id);
 const attr = (e, name) => e.getAttribute?.(name) ?? "";
 const main = byId("main");
 
-function element(tag, text, set = {}) {
-  const e = document.createElement(tag);
-  e.textContent = text;
-  for (const name in set) e.setAttribute(name, set[name]);
-  return e;
-}
-
-const key = (e) => attr(e, "id") || attr(e, "name") || (attr(e, "data-do") && attr(e, "data-do") + " " + attr(e, "data-value"));
-const own = (e) => e?.nodeType === 1 && e.hasAttribute("data-own");
-const skipOwn = (e) => { while (own(e)) e = e.nextSibling; return e; };
-
 function patch(html) {
   const fresh = document.createElement("template");
   fresh.innerHTML = html;
   for (const e of fresh.content.querySelectorAll("script, style, link, meta, base, iframe, object, embed")) e.remove();
   for (const e of fresh.content.querySelectorAll("h1")) e.tabIndex = -1;
-  for (const e of fresh.content.querySelectorAll(".timer")) fillTimer(e);
+  fillTimer(fresh.content);
   patchChildren(main, fresh.content);
-  if (clock && !clock.button.isConnected) endTimer();
 }
 
 function patchChildren(old, fresh) {
-  let at = skipOwn(old.firstChild);
+  let at = old.firstChild; // stood there, and has no place yet
   for (const n of [...fresh.childNodes]) {
     const same = sameAs(n, at);
-    if (!same) {
-      old.insertBefore(n, at);
-      continue;
+    if (same?.contains(document.activeElement)) { // what has the focus is not moved
+      for (let next; at !== same; at = next) {
+        next = at.nextSibling;
+        old.append(at);
+      }
     }
-    const between = [];
-    for (let e = at; e !== same; e = e.nextSibling) between.push(e);
-    if (between.some((e) => e.contains(document.activeElement))) old.insertBefore(same, at);
-    else {
-      old.append(...between); // what has the focus is not moved
-      at = skipOwn(same.nextSibling);
-    }
-    patchNode(same, n);
+    if (same && same === at) at = at.nextSibling;
+    else old.insertBefore(same ?? n, at);
+    if (same) patchNode(same, n);
   }
-  while (at) {
-    const gone = at;
-    at = skipOwn(at.nextSibling);
-    gone.remove();
+  for (let next; at; at = next) {
+    next = at.nextSibling;
+    at.remove();
   }
 }
 
+const key = (e) => attr(e, "id") || attr(e, "name") || (attr(e, "data-do") && attr(e, "data-do") + " " + attr(e, "data-value"));
+
 function sameAs(n, at) {
-  let near = null;
-  for (let e = at; e; e = e.nextSibling) {
-    if (e.nodeName !== n.nodeName || key(e) !== key(n) || own(e)) continue;
-    if (key(n) || attr(e, "class") === attr(n, "class")) return e;
-    if (e === at) near = e;
-  }
-  return near;
+  const alike = [];
+  for (let e = at; e; e = e.nextSibling) if (e.nodeName === n.nodeName && key(e) === key(n)) alike.push(e);
+  return alike.find((e) => key(n) || attr(e, "class") === attr(n, "class")) ?? (alike[0] === at ? at : null);
 }
 
 function patchNode(old, n) {
@@ -67,14 +49,12 @@ function patchNode(old, n) {
     if (old.data !== n.data) old.data = n.data;
     return;
   }
-  if (old === clock?.button && goalOf(old) === goalOf(n)) return;
   const said = saidOf(old), saying = saidOf(n);
-  for (const a of [...old.attributes]) if (!n.hasAttribute(a.name) && !(a.name === "open" && n.matches("details"))) old.removeAttribute(a.name);
-  for (const a of n.attributes) if (old.getAttribute(a.name) !== a.value && !(a.name === "open" && n.matches("details"))) old.setAttribute(a.name, a.value);
-  if (n.matches("textarea")) {
-    if (said !== saying) old.defaultValue = saying;
-  } else patchChildren(old, n);
+  for (const { name } of [...old.attributes]) if (name !== "open" && !n.hasAttribute(name)) old.removeAttribute(name);
+  for (const { name, value } of n.attributes) if (name !== "open" && old.getAttribute(name) !== value) old.setAttribute(name, value);
+  if (!n.matches("textarea")) patchChildren(old, n);
   if (said === saying) return;
+  if (n.matches("textarea")) old.defaultValue = saying;
   if (n.matches("[type=checkbox], [type=radio]")) old.checked = n.checked;
   else old.value = n.matches("select") ? n.value : saying;
 }
