@@ -179,6 +179,10 @@ func back(v *tab) {
 	v.do(`history.forward(); await new Promise((go) => addEventListener("popstate", go, { once: true }))`)
 	v.until("nothing leads forward", `(history.state?.depth ?? 0) === 0`)
 	v.is("nothing more was sent", `shown.events.length`, `4`)
+	v.shows(`<h1>One deeper</h1>`, `depth: 1`)
+	v.do(`const was = shown; show({ ...was, main: "<h1>First</h1>", depth: 0 }); show({ ...was, depth: 1 }); await new Promise((go) => addEventListener("popstate", go, { once: true }))`)
+	v.until("a step that was taken late leads nowhere", `history.state?.depth === 1 && !going && !given && !waiting.length`)
+	v.is("nothing was sent for it", `shown.events.length`, `4`)
 	v.quiet()
 }
 

@@ -100,14 +100,24 @@ function putTexts() {
 
 // The phone's own way back: each screen behind the first is a step of the browser's history.
 
+let going = false; // a step back of our own, which the browser takes in its own time
+
 function goTo(to) {
   depth = to;
+  if (going) return; // once it is taken
   let at = history.state?.depth ?? 0;
   while (at < to) history.pushState({ depth: ++at }, "");
-  if (at > to) history.go(to - at);
+  if (at > to) {
+    going = true;
+    history.go(to - at);
+  }
 }
 
 addEventListener("popstate", () => {
+  if (going) {
+    going = false;
+    return goTo(depth);
+  }
   const to = history.state?.depth ?? 0;
   if (to > depth) history.go(depth - to); // nothing leads forward
   for (; depth > to; depth--) send({ do: "back" });
