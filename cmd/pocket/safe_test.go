@@ -29,9 +29,19 @@ func TestHostileNames(t *testing.T) {
 		if n := value[int](v, `document.querySelectorAll('main img, main script, main iframe, main a[href]').length`); n != 0 {
 			t.Errorf("after %s: %d elements that no screen has", way, n)
 		}
+		v.fits(phone.width)
+		if small := value[[]string](v, smallTargets); len(small) > 0 {
+			t.Errorf("after %s: smaller than a thumb: %q", way, small)
+		}
 	}
 	v.quiet()
 }
+
+// smallTargets are what is to be touched and is less than 48 px high or wide.
+const smallTargets = `[].map.call(document.querySelectorAll('button, input, select, textarea, summary'), function (e) { return e.closest('label') || e; }).filter(function (e) {
+	var r = e.getBoundingClientRect();
+	return e.getClientRects().length && (r.width < 48 || r.height < 48);
+}).map(function (e) { return e.outerHTML.slice(0, 100); })`
 
 // before gives the address of a page in whose worker a script runs before all else.
 func before(t *testing.T, script string) string {

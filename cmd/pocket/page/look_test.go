@@ -99,7 +99,18 @@ func TestLooks(t *testing.T) {
 			if name == "taking" && s == keys {
 				v.is("above the keyboard", `["#depth", "#value", "#reading .go"].map((q) => main.querySelector(q).getBoundingClientRect().bottom <= innerHeight)`, `[true,true,true]`)
 			}
+			if name == "doubt" && s == keys {
+				v.do(`scrollTo(0, 60)`)
+				v.shows(all[name]+"<p>.</p>", `focus: "value"`)
+				v.is("the question above the keyboard", `[scrollY, main.querySelector("form").getBoundingClientRect().bottom <= innerHeight]`, `[0,true]`)
+			}
+			if name == "doubt" && s == small {
+				v.is("what is remarked stands beside the reading", `main.querySelector(".remark").getBoundingClientRect().bottom < main.querySelector(".value").getBoundingClientRect().bottom`, `true`)
+			}
 			v.do(`document.documentElement.style.fontSize = "200%"`)
+			if name == "answer" && s == small {
+				v.is("pictures grow with the text", `main.querySelector("svg").getBoundingClientRect().width`, `640`)
+			}
 			v.fits(where + ", text twice as large")
 			v.do(`document.documentElement.style.fontSize = ""`)
 		}
@@ -118,7 +129,11 @@ func TestLooks(t *testing.T) {
 	v.do(`const now = Date.now(); Date.now = () => now + 120000; await new Promise((go) => setTimeout(go, 300))`)
 	v.is("the digits", `main.querySelector(".clock").textContent.length`, `3`)
 	v.fits("three digits of the timer")
+	v.is("the digits stand in a line", `main.querySelector(".clock").getClientRects()[0].height < 1.5 * parseFloat(getComputedStyle(main.querySelector(".clock")).fontSize)`, `true`)
 	v.still("the timer")
+	v.do(`document.documentElement.style.fontSize = "200%"`)
+	v.fits("three digits of the timer, text twice as large")
+	v.do(`document.documentElement.style.fontSize = ""`)
 	v.prefers("prefers-reduced-motion", "reduce")
 	v.is("reduced motion", `getComputedStyle(byId("busy")).animationName`, `"none"`)
 	v.prefers("prefers-reduced-motion", "no-preference")
@@ -137,7 +152,7 @@ func (v *tab) still(what string) {
 // fits: nothing is wider than the screen.
 func (v *tab) fits(what string) {
 	v.Helper()
-	if got := value[[]string](v, `[...document.body.querySelectorAll("*")].filter((e) => e.getClientRects().length && (e.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5 || e.getBoundingClientRect().left < -0.5) || e.matches("button, label, p, span") && e.scrollWidth > e.clientWidth + 1 && e.clientWidth).map((e) => e.outerHTML.slice(0, 100))`); len(got) > 0 {
+	if got := value[[]string](v, `[...document.body.querySelectorAll("*")].filter((e) => e.getClientRects().length && !e.closest("figure > svg") && (e.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5 || e.getBoundingClientRect().left < -0.5) || e.matches("button, label, p, span") && e.scrollWidth > e.clientWidth + 1 && e.clientWidth).map((e) => e.outerHTML.slice(0, 100))`); len(got) > 0 {
 		v.Errorf("%s: wider than it may be: %q", what, got)
 	}
 }

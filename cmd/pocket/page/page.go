@@ -42,7 +42,7 @@ type content struct{ Policy, Site, Style, Script, Worker, Licences, Program stri
 // write writes the page, alone or as part of a site.
 func write(site bool) ([]byte, error) {
 	program := read("built/pocket.lzma")
-	c := content{Style: read("page.css") + vector.Style, Script: texts(onPage), Worker: texts(inWorker), Licences: read("built/licences.txt")}
+	c := content{Style: style(), Script: texts(onPage), Worker: texts(inWorker), Licences: read("built/licences.txt")}
 	if program == "" || c.Licences == "" || read("built/wasm_exec.js") == "" {
 		return nil, ErrNotBuilt
 	}
@@ -84,6 +84,9 @@ func policy(c content, self string) string {
 	}
 	return p
 }
+
+// style is that of the page and of the pictures on it.
+func style() string { return read("page.css") + vector.Style }
 
 // texts are embedded files, one after the other.
 func texts(names []string) string {

@@ -51,10 +51,13 @@ function show(s) {
   document.title = s.title;
   patch(s.main);
   putTexts();
-  if (s.turn) scrollTo(0, 0);
+  if (s.turn || s.focus) scrollTo(0, 0); // what is asked stands above its field
   const lost = !was.isConnected, typing = !lost && was.matches("input, textarea, select");
   const to = byId(s.focus) || lost && byId(was.id) || (lost || s.turn && !typing) && main.querySelector("h1");
-  if (to && to !== document.activeElement) to.focus();
+  if (to) {
+    to.focus();
+    to.scrollIntoView({ block: "nearest" });
+  }
   if (s.persist) navigator.storage?.persist?.();
   keepLight();
   if (!waiting.length && !given) goTo(s.depth);
