@@ -40,7 +40,7 @@ func TestWholeJob(t *testing.T) {
 			feet := strings.HasPrefix(c.units, "Feet")
 			v.types(map[bool]string{true: "31", false: "9,4"}[feet])
 			v.key(kb.Enter)
-			v.takes(feet, c.enter)
+			v.takes(feet, c.enter, c.do)
 			c.do(v, "Show the answer")
 			v.shows("Confidence")
 			answer := v.rows()
@@ -95,17 +95,17 @@ func apart(t testing.TB, ctx context.Context) context.Context {
 }
 
 // takes takes the readings that are asked for, in an invented lake, until it is enough.
-func (v *tab) takes(feet bool, enter func(v *tab)) {
+func (v *tab) takes(feet bool, enter func(v *tab), do func(v *tab, words string)) {
 	v.t.Helper()
 	read := map[float64]bool{-1: true} // -1: no depth is asked for
 	for n := 0; n < 20; n++ {
-		v.until("what to read next", fmt.Sprintf(`document.querySelectorAll('.column li').length === %d && !!document.querySelector('h1.depth') || document.querySelector('main').innerText.includes('Enough is read')`, n))
+		v.until("what to read next", fmt.Sprintf(`document.querySelectorAll('.column li').length === %d && (!!document.querySelector('h1.depth') || document.querySelector('main').innerText.includes('Enough is read'))`, n))
 		if value[bool](v, `document.querySelector('main').innerText.includes('Enough is read')`) && n >= 8 {
 			return
 		}
 		depth := v.asked()
 		for read[depth] { // it is enough, but this test wants eight
-			v.touch("Below")
+			do(v, "Below")
 			v.until("another depth", fmt.Sprintf(`!!document.querySelector('h1.depth') && !document.querySelector('h1.depth').innerText.startsWith(%q + ' ')`, strconv.FormatFloat(depth, 'f', -1, 64)))
 			depth = v.asked()
 		}

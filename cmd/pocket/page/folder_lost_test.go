@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 	"math/rand/v2"
+	"net/http"
+	"net/http/httptest"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -36,13 +38,13 @@ func goesOn(t *testing.T) string {
 	return strings.TrimPrefix(read(t, p.Path), notebook.Write(same.Drop("x", 1)))
 }
 
-// killed kills the page while it saves the readings of a drop, twenty times, and looks each
+// killed kills the page while it saves the readings of a drop, again and again, and looks each
 // time what is there: every reading of which it was told that it is saved, on a whole page,
 // and the pages from before.
 func (f *folders) killed(t *testing.T) {
 	rounds := 3
 	if expect.Full() {
-		rounds = 20
+		rounds = 8
 	}
 	ending, rng := goesOn(t), rand.New(rand.NewPCG(7, 18))
 	was := map[string]string{}
@@ -214,8 +216,12 @@ func (f *folders) seesAll(t *testing.T) {
 }
 
 // full takes room away until nothing more can be saved: that is told as a full disk is, what
-// was saved before is there, and there is more room afterwards.
+// was saved before is there, and there is more room afterwards. Its server is one of its own,
+// as the browser takes its time to give back what others filled.
 func (f *folders) full(t *testing.T) {
+	shared := f.server
+	f.server = httptest.NewServer(http.FileServer(http.Dir(f.dir)))
+	defer func() { f.server.Close(); f.server = shared }()
 	v := f.open(t, byHTTP, "")
 	usage, err := chromedp.Call(v.ctx, storage.GetUsageAndQuota, storage.GetUsageAndQuotaParams{Origin: f.server.URL})
 	if err != nil {

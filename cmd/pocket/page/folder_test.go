@@ -35,10 +35,10 @@ const (
 	}
 	return tx;
 };`
-	// every seventh that writes is complete, and nobody hears of it
+	// one of 23 that write is complete, and nobody hears of it
 	silent = impatient + whole + `IDBDatabase.prototype.transaction = function (...args) {
 	const tx = whole.apply(this, args);
-	if (tx.mode === "readwrite" && ++n % 7 === 0) Object.defineProperty(tx, "oncomplete", { set() {} });
+	if (tx.mode === "readwrite" && ++n % 23 === 0) Object.defineProperty(tx, "oncomplete", { set() {} });
 	return tx;
 };`
 	// every other is aborted

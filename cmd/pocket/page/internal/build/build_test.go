@@ -99,6 +99,9 @@ func TestUnpack(t *testing.T) {
 
 // A program made small does the same as before, and is small.
 func TestShrink(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a program is not made small in a short run")
+	}
 	program, err := compile("coldseam/cmd/pocket/page/internal/build/testdata/program")
 	if err != nil {
 		t.Fatal(err)
