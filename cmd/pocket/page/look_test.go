@@ -123,6 +123,9 @@ func TestLooks(t *testing.T) {
 	v.still("the next reading")
 	v.do(`document.querySelector(".depth").style.marginTop = "50px"`)
 	v.until("what the looking is worth: a shift is seen", `shifts.length > 0`)
+	if err := chromedp.Do(v.ctx, small.size()); err != nil {
+		t.Fatal(err)
+	}
 	v.shows(all["timer"], `turn: true`)
 	v.do(`await new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(go))); shifts.length = 0`)
 	v.touch("#sink")
