@@ -15,7 +15,7 @@ function send(event) {
   if (dead) return byId("trouble").scrollIntoView({ block: "nearest" });
   if (given?.do === "start") { // once is enough of what waits for the start
     waiting = waiting.filter((w) => w.do !== event.do);
-    tell("Starting. This is done as soon as the program runs.");
+    tell("Starting: this is done soon.");
   }
   waiting.push(event);
   next();
