@@ -29,7 +29,7 @@ type pasteState struct {
 func (a *App) pasteForm() markup.Node {
 	p := &a.paste
 	return markup.El("form", markup.ID("paste"), markup.A("data-do", "paste"),
-		markup.El("label", markup.A("for", "page"), "Or a page of readings, pasted or typed"),
+		markup.El("label", markup.A("for", "page"), "Or type or paste what you have read, e.g. 14 ft 63 F"),
 		warning(p.wrong),
 		textArea("page", "page", 5, p.text), submit("Read this page"))
 }
