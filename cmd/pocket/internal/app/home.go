@@ -24,7 +24,7 @@ func home(a *App) []markup.Node {
 	out := []markup.Node{
 		markup.El("h1", markup.ID("title"), "Coldseam"),
 		touch("drop", "", markup.ID("drop"), markup.Class("big"), "New drop"),
-		markup.El("p", "Lower a thermometer on a marked line and type what it reads: you learn how deep to fish, over what water and with what leader."),
+		markup.El("p", "Lower a thermometer on a marked line and type what it reads: you learn how deep to fish, over what depth of water and with what leader."),
 		a.pasteForm(),
 	}
 	out = append(out, a.warnings()...)
