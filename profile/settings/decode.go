@@ -16,22 +16,24 @@ import (
 // and what to do.
 func decode(name string, c *contents, f *file) error {
 	if c.long != nil {
-		return fmt.Errorf("%s:%w", name, c.long)
+		c.long.Name = name
+		return c.long
 	}
 	err := toml.NewDecoder(bytes.NewReader(c.data)).DisallowUnknownFields().Decode(f)
 	var strict *toml.StrictMissingError
 	if errors.As(err, &strict) && len(strict.Errors) > 0 {
 		row, _ := strict.Errors[0].Position()
-		return fmt.Errorf("%s:%d: there is no setting %q: write another name, or take it out", name, row, plain.Cut(strings.Join(strict.Errors[0].Key(), "."), 60))
+		return &Error{Name: name, Line: row, Err: fmt.Errorf("there is no setting %q: write another name, or take it out", plain.Cut(strings.Join(strict.Errors[0].Key(), "."), 60))}
 	}
 	var refused *toml.DecodeError
 	if errors.As(err, &refused) {
 		row, _ := refused.Position()
-		return fmt.Errorf("%s:%d: %s", name, row, c.words(refused))
+		key, words := c.words(refused)
+		return &Error{Name: name, Line: row, Key: key, Err: errors.New(words)}
 	}
 	for _, k := range c.found { // the decoder takes a number for a length, and refuses true without a place
 		if key := keyOf(k.path); k.bare && !unquoted[key] {
-			return fmt.Errorf("%s:%d: %s: %s", name, c.row(k.at), key, mustBe("string"))
+			return &Error{Name: name, Line: c.row(k.at), Key: key, Err: errors.New(mustBe("string"))}
 		}
 	}
 	if err != nil {
@@ -55,15 +57,15 @@ var kinds = map[string]string{
 	"settings.probe": "a table, [probe]", "[]settings.contour": `texts, ["0 ft 24 acres", "10 ft 17 acres", ...]`,
 }
 
-// words are those of the decoder behind the key whose value it refuses; none where the
-// key itself or the TOML is wrong.
-func (c *contents) words(refused *toml.DecodeError) string {
-	msg := strings.TrimPrefix(refused.Error(), "toml: ")
+// words are those of the decoder, and the key whose value it refuses: "" where the key itself
+// or the TOML is wrong.
+func (c *contents) words(refused *toml.DecodeError) (name, msg string) {
+	msg = strings.TrimPrefix(refused.Error(), "toml: ")
 	switch {
 	case strings.HasSuffix(msg, "at start of value"):
-		return `a value is missing, or has no quotes: write e.g. rod = "9 ft"`
+		return "", `a value is missing, or has no quotes: write e.g. rod = "9 ft"`
 	case len(refused.Key()) == 0:
-		return msg
+		return "", msg
 	}
 	var key found
 	for _, k := range c.found {
@@ -72,12 +74,12 @@ func (c *contents) words(refused *toml.DecodeError) string {
 		}
 	}
 	if key.at == c.offset(refused.Position()) && !key.element {
-		return msg
+		return "", msg
 	}
 	if m := wrongKind.FindStringSubmatch(msg); m != nil {
 		msg = mustBe(m[1])
 	}
-	return keyOf(key.path) + ": " + msg
+	return keyOf(key.path), msg
 }
 
 // offset is the byte at a row and a column, both from 1.

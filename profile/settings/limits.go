@@ -63,7 +63,7 @@ func bounded(name string, data []byte) error {
 	}
 	for i, l := range lines {
 		if len(l) > maxOnALine {
-			return fmt.Errorf("%s:%d: the line is longer than %d letters: shorten it", name, i+1, maxOnALine)
+			return &Error{Name: name, Line: i + 1, Err: fmt.Errorf("the line is longer than %d letters: shorten it", maxOnALine)}
 		}
 	}
 	return nil

@@ -16,8 +16,8 @@ import (
 type contents struct {
 	data   []byte
 	found  []found
-	long   error // the first text that is longer, or table that is one more, than may be
-	broken bool  // the end was not reached: it is no TOML
+	long   *Error // the first text that is longer, or table that is one more, than may be
+	broken bool   // the end was not reached: it is no TOML
 }
 
 // found is a key or a table: "rod", "probe.air", "fish.1" (the second [[fish]]) or
@@ -145,7 +145,7 @@ func (c *contents) table(kind string, n, at int) string {
 
 func (c *contents) tooLong(at int, key string, err error) {
 	if c.long == nil {
-		c.long = fmt.Errorf("%d: %s: %w", c.row(at), key, err)
+		c.long = &Error{Line: c.row(at), Key: key, Err: err}
 	}
 }
 

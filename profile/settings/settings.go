@@ -137,7 +137,7 @@ type parser struct {
 // fail records an error at the line of a key.
 func (p *parser) fail(path string, err error) {
 	if p.err == nil {
-		p.err = fmt.Errorf("%s:%d: %s: %w", p.name, p.contents.line(path), keyOf(path), err)
+		p.err = &Error{Name: p.name, Line: p.contents.line(path), Key: keyOf(path), Err: err}
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 
 	"coldseam/cmd/pocket/internal/markup"
@@ -100,12 +101,9 @@ func (a *App) changeSettings(change func(text string) (string, error)) error {
 func (a *App) refused(err error, typed map[string]string, fields []setting) {
 	s := &a.settings
 	s.typed, s.key, s.wrong, s.notice = typed, "", "Not saved: "+why(err)+".", ""
-	if m := refusedAt.FindStringSubmatch(err.Error()); m != nil {
-		for _, f := range fields {
-			if f.key == m[2] {
-				s.key, s.wrong = f.key, "Not saved: "+plain.Line(err.Error()[len(m[0]):])+"."
-			}
-		}
+	at := new(settings.Error)
+	if errors.As(err, &at) && slices.ContainsFunc(fields, func(f setting) bool { return f.key == at.Key }) {
+		s.key, s.wrong = at.Key, "Not saved: "+plain.Line(at.Err.Error())+"."
 	}
 	a.say("Not saved.")
 }

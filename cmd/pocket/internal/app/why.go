@@ -3,7 +3,6 @@ package app
 import (
 	"errors"
 	"io/fs"
-	"regexp"
 	"strconv"
 	"strings"
 	"syscall"
@@ -12,13 +11,14 @@ import (
 	"coldseam/profile/notebook"
 	"coldseam/profile/plain"
 	"coldseam/profile/report"
+	"coldseam/profile/settings"
 )
 
 // why says why something could not be done, and what to do about it: without names of files
 // and words of the system, which nobody knows on a phone. It has no stop at its end.
 func why(err error) string {
-	page := new(notebook.Error)
-	switch text := err.Error(); {
+	page, set := new(notebook.Error), new(settings.Error)
+	switch {
 	case errors.As(err, &page):
 		return plain.Line(page.Msg)
 	case errors.Is(err, book.ErrInUse):
@@ -29,15 +29,11 @@ func why(err error) string {
 		return "the phone has no room left. Free some on it, then try again"
 	case errors.As(err, new(syscall.Errno)):
 		return "the phone's storage does not answer. Try again; if it stays so, close this page and open it again"
-	case refusedAt.MatchString(text):
-		m := refusedAt.FindStringSubmatch(text)
-		return plain.Line("line " + m[1] + ": " + text[strings.Index(text, ": ")+2:])
+	case errors.As(err, &set):
+		return plain.Line("line " + strconv.Itoa(set.Line) + ": " + set.What())
 	}
 	return plain.Line(book.Cause(err))
 }
-
-// refusedAt is how settings.Parse begins an error: the line, and the key where it knows it.
-var refusedAt = regexp.MustCompile(`^settings:(\d+): (?:([a-z_]+): )?`)
 
 // sentence is a clause with a capital and a stop, which a question has.
 func sentence(text string) string {
