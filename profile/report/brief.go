@@ -20,7 +20,8 @@ type Brief struct {
 	Safety     []string // the other cautions for today, a sentence each
 }
 
-// Row is one number of a Brief: "Cast over", "17 ft", "16 to 20 ft of water under the fly".
+// Row is one number of a Brief: "Cast over", "17 ft", "16 to 20 ft of water, surface to
+// bottom".
 type Row struct {
 	Label, Value string
 	Detail       string // may be empty

@@ -107,7 +107,7 @@ func TestSaysNoMoreThanWasRead(t *testing.T) {
 		{"units: ft F\n2 58\n6 50\n9 42\n", "rainbow", []string{"58 F at the top"}, nil},
 		{"units: ft F\nbottom: 7 ft\n0 82\n3 79\n5 77.5\n", "bluegill", []string{"it may run out at any depth", "where it turns cold fastest"}, []string{"0 ft down", "down to 0 ft"}},
 		{"units: m C\nbottom: 12.25 m\nsecchi: 3.5 m\n0 22.4\n2.5 22.1\n4.75 19.8\n6 14.2\n7.5 11\n9 8.9\n11 7.6\n", "brown", []string{"keep the fly 30 to 60 cm above their tops", "Under the boat it is 12.25 m"}, []string{"a foot"}},
-		{"units: m C\n0.52 23.44\n2.03 23.21\n4.01 20.02\n5.06 15.55\n6.02 12.31\n8.01 9.1\n", "rainbow", []string{"of water under the fly", "not under the boat: 5.25 m", "Start over 5.25 m", "5.25 m "}, []string{"5.3 m"}},
+		{"units: m C\n0.52 23.44\n2.03 23.21\n4.01 20.02\n5.06 15.55\n6.02 12.31\n8.01 9.1\n", "rainbow", []string{"of water, surface to bottom", "under the fly, not under the boat: 5.25 m", "Start over 5.25 m", "5.25 m "}, []string{"5.3 m"}},
 	} {
 		p := demo.PlanFor(t, c.page, c.fish)
 		got := strings.Join(strings.Fields(Short(p, nil).Text(80)+" "+speak(p).where()), " ")

@@ -88,9 +88,9 @@ func Confirm(p plan.Plan) []string {
 	b := p.Band
 	switch {
 	case s.jigged():
-		out = append(out, fmt.Sprintf("The depth of water under the hole: %s.", s.u.Marked(b.WaterM)))
+		out = append(out, fmt.Sprintf("How deep the lake is under the hole: %s.", s.u.Marked(b.WaterM)))
 	case p.Rig != nil && !b.Suspended:
-		out = append(out, fmt.Sprintf("The depth of water under the fly, not under the boat: %s.", s.u.Marked(b.WaterM)))
+		out = append(out, fmt.Sprintf("How deep the lake is under the fly, not under the boat: %s.", s.u.Marked(b.WaterM)))
 	}
 	out = append(out, s.expect(p.AtFly()))
 	under := s.u.Marked(p.Drop.Bottom.Value)

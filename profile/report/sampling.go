@@ -40,7 +40,7 @@ func nextReason(a sampling.Advice, u unit.System) string {
 	case sampling.Bottom:
 		return "nothing was read close above the bottom"
 	case sampling.Guess:
-		return "lakes of this size often turn cold about there"
+		return "many lakes turn cold about there"
 	case sampling.Deeper:
 		return "it may get colder further down; stop when the weight touches bottom"
 	case sampling.Thermocline:

@@ -56,7 +56,7 @@ func (s speaker) depthRows() []Row {
 	if b.Suspended {
 		return []Row{fish, fly, {"Anchor over", "open water", "any depth from " + s.u.Length(b.CastShallowM)}}
 	}
-	label, under := "Cast over", "of water under the fly"
+	label, under := "Cast over", "of water, surface to bottom"
 	if s.jigged() {
 		label, under = "Hole over", "of water"
 	}

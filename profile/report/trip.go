@@ -145,9 +145,9 @@ func (t Trip) cast(s speaker) Row {
 	case t.Fish.OpenWater && len(t.Kit.Ties) > 0:
 		return Row{"Fly", s.u.Span(t.Kit.Ties[0].FlyM, t.Kit.Ties[len(t.Kit.Ties)-1].FlyM) + " down", "over open water"}
 	case e.WaterTaken:
-		row.Value, row.Detail = s.u.Span(e.Water.Low, e.Water.High), "of water under the fly, where fish feed (common practice)"
+		row.Value, row.Detail = s.u.Span(e.Water.Low, e.Water.High), "of water, surface to bottom, where fish feed (common practice)"
 	default:
-		row.Value, row.Detail = s.u.Span(e.Water.Low, e.Water.High), "of water under the fly"
+		row.Value, row.Detail = s.u.Span(e.Water.Low, e.Water.High), "of water, surface to bottom"
 	}
 	return row
 }

@@ -65,7 +65,7 @@ func TestTripPage(t *testing.T) {
 	for _, want := range []string{
 		"Trip to Alder Kettle, 2026-08-01, for rainbow trout\n\nExpected from 3 drops of this season, the last of 2026-07-25.\n\n",
 		"Thermocline  12 to 17 ft        in 8 of 10 cases\n", "Fish below   12 to 16 ft        where it has cooled to 66 F, in 8 of 10 cases\n",
-		"Cast over    14 to 18 ft        of water under the fly\n", "Marked line  45 ft              for readings down to 37 ft\n",
+		"Cast over    14 to 18 ft        of water, surface to bottom\n", "Marked line  45 ft              for readings down to 37 ft\n",
 		"Anchor rope  90 to 130 ft       5 to 7 times 18 ft, for each of two anchors\n", "then close above the bottom, then 14 ft;\n",
 		"Tie at home, by the depth of water under the fly (rig; sink time; retrieve):\n", "14 ft        17.5 ft leader     long leader; sink time ", "in/s\n",
 		"Bring: thermometer, a cup of ice to check it at 32 F, marked line with 8 to 16\noz, pencil and page, Secchi disk, ", "life jacket (wear it).\n",

@@ -214,8 +214,8 @@ func (a *App) tellTaking(was []profile.Reading) {
 	t := &a.taking
 	v := t.view
 	taken := ""
-	if len(v.Drop.Readings) > len(was) && v.Last != nil && !a.unsaved() {
-		taken = "Saved: " + valueOf(*v.Last) + " at " + depthOf(*v.Last) + "."
+	if r, ok := newest(v.Drop.Readings, was); ok {
+		taken = "Saved: " + valueOf(r) + " at " + depthOf(r) + "."
 	}
 	switch {
 	case a.unsaved():
@@ -231,6 +231,19 @@ func (a *App) tellTaking(was []profile.Reading) {
 		taken += " It is enough."
 	}
 	a.say(strings.TrimSpace(taken))
+}
+
+// newest finds the last reading that was not there before, or was put in the place of one
+// that was.
+func newest(now, was []profile.Reading) (profile.Reading, bool) {
+	for _, r := range slices.Backward(now) {
+		if !slices.ContainsFunc(was, func(w profile.Reading) bool {
+			return w.DepthM == r.DepthM && valueOf(w) == valueOf(r) && w.Oxygen == r.Oxygen
+		}) {
+			return r, true
+		}
+	}
+	return profile.Reading{}, false
 }
 
 // ended shows the answer of a drop, or why there is none.

@@ -214,6 +214,25 @@ func TestWholeDrop(t *testing.T) {
 	}
 }
 
+// What is saved is said aloud, of a reading that was typed again too, and of nothing else.
+func TestSavedSaid(t *testing.T) {
+	p := begun(t).types("74", "52", "36")
+	for _, c := range []struct {
+		do   func()
+		said string
+	}{
+		{func() { p.types("63") }, "Saved: 63 F at 14 ft."},
+		{func() { p.touches("Undo 63 F") }, "Next: 14 ft."},
+		{func() { p.does("take-reading", "0").does("take-right", "", "right", "73") }, "Saved: 73 F at 1 ft."},
+		{func() { p.touches("Skip 14 ft") }, "Next: "},
+		{func() { p.types("none") }, "Not taken."},
+	} {
+		if c.do(); !strings.HasPrefix(p.show.Say, c.said) {
+			t.Errorf("said %q, not %q", p.show.Say, c.said)
+		}
+	}
+}
+
 // inTerminal gives the page of a drop that is typed at a terminal.
 func inTerminal(t *testing.T, lines ...string) string {
 	t.Helper()

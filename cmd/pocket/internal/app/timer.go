@@ -87,7 +87,7 @@ func (a *App) canTouch(marks int) bool {
 func (a *App) touchedAt(e Event) {
 	if n, err := strconv.Atoi(e.Value); err == nil && (n == 1 || n == -1) && a.canTouch(a.answer.timer.marks+n) {
 		a.answer.timer.marks += n
-		a.say(a.answer.plan.Drop.Units.Shown().Marked(a.touchedM(a.answer.timer.marks)) + " of water under the fly")
+		a.say(a.answer.plan.Drop.Units.Shown().Marked(a.touchedM(a.answer.timer.marks)) + " of water, surface to bottom")
 	}
 }
 
