@@ -13,8 +13,8 @@ import (
 const growingHigh = 150.0
 
 // Growing draws a drop that is being taken: its readings as dots at depth and temperature,
-// joined as far as they are used, the last one taken in a ring, and the next depth to read,
-// which is none where it is below 0 or no number. It is "" where nothing was read.
+// joined as far as they are used, the last one taken in a ring, those off the scale as arrows
+// at its edge, and the next depth to read, which is none where it is below 0 or no number. It is "" where nothing was read.
 func Growing(d profile.Drop, nextM float64) string {
 	g := layGrowing(d, nextM)
 	if len(g.readings) == 0 {
@@ -107,6 +107,10 @@ func (g *growing) points(p *pen) {
 	}
 	p.line("curve", 2, "", run)
 	for i, r := range g.readings {
+		if off, dx, dy := outside(g.temp, g.depth, g.u.Temp.FromC(r.TempC), g.u.Depth.From(r.DepthM)); off {
+			p.arrow(place(r), dx, dy)
+			continue
+		}
 		if i == g.last {
 			p.ring(place(r), 7)
 		}

@@ -64,8 +64,16 @@ func TestGrowingUnused(t *testing.T) {
 	if run := of(shapes, "curve")[0].spots; len(run) != used || used != len(d.Readings)-1 {
 		t.Errorf("a line through %d of %d readings, %d are used", len(run), len(d.Readings), used)
 	}
-	if n := len(of(shapes, "ring")); n != 2 { // the one that is not used, and that about the last
+	if n := len(of(shapes, "ring")); n != 1 { // about the last
 		t.Errorf("%d rings", n)
+	}
+	down := scaleOf(t, shapes, right, func(q at) float64 { return q.y })
+	if head := of(shapes, "paper"); len(head) != 1 || !near(head[0].spots[0].y, down(10)) || head[0].spots[1].x >= head[0].spots[0].x {
+		t.Errorf("no arrow to the right at 10 ft for what is off the scale: %v", head)
+	}
+	odd := demo.Plan(t, "units: ft F\nbottom: 31 ft\n0 74\n5 73\n10 56\n15 66\n20 58\n25 54\n").Drop
+	if shapes, _, _ := read(t, Growing(odd, -1)); odd.Readings[2].Used() || len(of(shapes, "ring")) != 2 || len(of(shapes, "paper")) != 0 {
+		t.Errorf("%d rings of one that is not used, and about the last", len(of(shapes, "ring")))
 	}
 	if s := Growing(profile.Drop{Readings: d.Readings[:1]}, -1); s == "" {
 		t.Error("no picture of one reading without units")

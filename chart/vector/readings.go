@@ -61,15 +61,19 @@ func (p *pen) reading(q at, r float64, odd, used bool) {
 
 // offScale says whether a reading lies outside the plot, and where to.
 func (c *column) offScale(r chart.Reading) (off bool, dx, dy float64) {
-	t, z := c.u.Temp.FromC(r.TempC), c.u.Depth.From(r.DepthM)
+	return outside(c.temp, c.depth, c.u.Temp.FromC(r.TempC), c.u.Depth.From(r.DepthM))
+}
+
+// outside says whether a temperature at a depth lies outside two axes, and where to.
+func outside(temp, depth axis, t, z float64) (off bool, dx, dy float64) {
 	switch {
-	case z > c.depth.hi:
+	case z > depth.hi:
 		dy = 1
-	case z < c.depth.lo:
+	case z < depth.lo:
 		dy = -1
-	case t < c.temp.lo:
+	case t < temp.lo:
 		dx = -1
-	case t > c.temp.hi:
+	case t > temp.hi:
 		dx = 1
 	}
 	return dx != 0 || dy != 0, dx, dy

@@ -21,9 +21,9 @@ func TestHostileNames(t *testing.T) {
 	v.until("the field", `!!document.getElementById('page')`)
 	v.touchAt(`document.getElementById('page')`)
 	v.types("water: " + bad + "\nspot: " + bad + "\nunits: m C\nbottom: 9 m\n0 22\n2 21.5\n4 18\n6 10\n8 7\nnote " + bad + "\ncaught " + bad + " 4 m\n")
-	v.touch("Read this page")
+	v.touch("Read these readings")
 	v.shows("Confidence")
-	for _, way := range []string{"Sink timer", "Back", "Caught one", "Back", "Message", "Back", "Correct the page", "Back", "Book", "Copy or send", "Back", "Back"} {
+	for _, way := range []string{"Sink timer", "Back", "Caught one", "Back", "Message", "Back", "Correct this drop", "Back", "Book", "Copy or send", "Back", "Back"} {
 		v.touch(way)
 		v.until("a screen", `!!document.querySelector('main h1') && document.getElementById('busy').hidden`)
 		if n := value[int](v, `document.querySelectorAll('main img, main script, main iframe, main a[href]').length`); n != 0 {

@@ -46,7 +46,7 @@ func BenchmarkPage(b *testing.B) {
 						v.touchAt(`document.getElementById('page')`)
 						v.types(text)
 						value[bool](v, answering)
-						v.touch("Read this page")
+						v.touch("Read these readings")
 						v.shows("Confidence")
 						took[which] += ms(value[float64](v, `answered - touched`))
 						v.touch("To the first screen")

@@ -106,7 +106,7 @@ func (v *tab) takes(feet bool, enter func(v *tab), do func(v *tab, words string)
 		depth := v.asked()
 		for read[depth] { // it is enough, but this test wants eight
 			do(v, "Below")
-			v.until("another depth", fmt.Sprintf(`!!document.querySelector('h1.depth') && !document.querySelector('h1.depth').innerText.startsWith(%q + ' ')`, strconv.FormatFloat(depth, 'f', -1, 64)))
+			v.until("another depth", fmt.Sprintf(`!!document.querySelector('h1.depth') && parseFloat(document.querySelector('h1.depth').innerText) !== %v`, depth))
 			depth = v.asked()
 		}
 		read[depth] = true

@@ -23,11 +23,19 @@ func (s *Session) wanted() profile.Optional {
 	return profile.Some(s.advice.DepthM)
 }
 
-// Move has the angler read some marks of the line further down, or where marks is negative
-// further up, than was asked for: within surface and bottom.
+// Move has the angler read Beside the depth that was asked for.
 func (s *Session) Move(marks int) {
+	if depth := s.Beside(marks); depth.Known {
+		s.moved = depth
+	}
+}
+
+// Beside is the depth, in m, so many marks of the line below the one that is asked for, or
+// where marks is negative above it; where none is asked for, below the last reading. It lies
+// within surface and bottom, and is unknown where none can be moved to.
+func (s *Session) Beside(marks int) profile.Optional {
 	if s.mode != typing || s.ended || s.question != nil || s.doubted {
-		return
+		return profile.Optional{}
 	}
 	from := s.wanted().Or(0)
 	if n := len(s.drop.Readings); !s.wanted().Known && n > 0 { // no depth is asked for
@@ -36,7 +44,7 @@ func (s *Session) Move(marks int) {
 	step, deepest := s.drop.Units.DepthStepM(), float64(notebook.MaxDepthM)
 	const same = 1e-6 // a mark at the bottom itself is one
 	most := math.Floor(s.drop.Bottom.Or(deepest)/step + same)
-	s.moved = profile.Some(step * min(max(math.Round(from/step)+float64(marks), 0), most))
+	return profile.Some(step * min(max(math.Round(from/step)+float64(marks), 0), most))
 }
 
 // Replace puts what a line says in the place of the i-th reading of the drop: a temperature

@@ -24,11 +24,11 @@ function fillTimer(screen) {
     timer = null;
   }
   if (!b) return;
-  b.after(element("button", "Go on, as if it had not been stopped", { id: "go-on", type: "button" }));
+  b.after(element("button", "Stopped by mistake: go on", { id: "go-on", type: "button" }));
   if (timer) return b.replaceWith(timer.button.cloneNode(true));
   const [low, best, high] = marks.map((m) => attr(b, m.at));
   b.append(element("span", "0", { class: "clock" }),
-    element("span", "of " + best + " seconds (" + low + " to " + high + ")", { class: "goal" }),
+    element("span", "of " + best + " seconds" + (low === high ? "" : " (" + low + " to " + high + ")"), { class: "goal" }),
     element("progress", "", { max: high, value: 0, "aria-hidden": true }),
     element("span", "Touch to start", { class: "hint" }));
 }
@@ -69,6 +69,7 @@ function tick() {
   for (const m of marks) {
     if (!runs || timer.passed.includes(m) || now < attr(b, m.at)) continue;
     timer.passed.push(m);
+    if (m !== marks[1] && attr(b, m.at) === attr(b, "data-seconds")) continue; // told by the one in the middle
     beep(m.tones);
     navigator.vibrate?.(m.shakes);
     tell(attr(b, m.at) + " seconds: " + m.says);

@@ -33,6 +33,7 @@ type answerState struct {
 	undo    string         // the action that takes it back, "" for none
 	checked string         // what the reading at the anchor says
 	spot    bool           // the message tells the spot
+	fish    string         // that it is for, "" for that of the drop
 	timer   timerState
 	catch   catchState
 }
@@ -48,6 +49,9 @@ func (a *App) showAnswer(sheet notebook.Sheet, path string, nth int) {
 // planOf makes the plan of a drop, with the settings and what was caught before.
 func (a *App) planOf(sheet notebook.Sheet) (plan.Plan, error) {
 	a.answer.caught = a.book.Caught(a.reading())
+	if a.answer.fish != "" {
+		sheet.Drop.For = a.answer.fish
+	}
 	in, err := a.set.Input(sheet.Drop)
 	if err != nil {
 		return plan.Plan{Drop: sheet.Drop}, err
@@ -142,7 +146,7 @@ func (a *App) next() markup.Node {
 
 // onward is where else to go from an answer.
 func (a *App) onward() []any {
-	return []any{touch("message", "", "Message"), touch("drop", "", "New drop"), touch("book", "", "Book")}
+	return []any{touch("message", "", "Message"), touch("fish", "", "For another fish"), touch("drop", "", "New drop"), touch("book", "", "Book of drops")}
 }
 
 // atEnd is the way on after reading down.
@@ -157,7 +161,7 @@ func (a *App) atEnd() []markup.Node {
 	return []markup.Node{
 		markup.El("nav", markup.Class("row"), markup.A("aria-label", "On from here"),
 			touch("drop-here", "", markup.Class("go"), "Another drop here"), touch("export", "one", "Send a copy"),
-			touch("correct", "", "Correct the page"), touch("back", "", back)),
+			touch("correct", "", "Correct this drop"), touch("back", "", back)),
 		touch("out", "", markup.Class("plain"), "Take this drop out of the book"),
 	}
 }
@@ -209,11 +213,11 @@ func (a *App) noAnswer() []markup.Node {
 		title = "This drop"
 	}
 	out := []markup.Node{a.head(title), undoable(s.told, s.undo), markup.El("p", markup.Class("lead"), sentence("no answer: "+why(s.err)))}
-	what := "Correct the page: something in it is not as the water was."
+	what := "Correct it: something in it is not as the water was."
 	if errors.As(s.err, new(fish.Unknown)) {
 		what = "Write the fish in another way, or take it out of the page."
 	}
-	out = append(out, markup.El("p", what), markup.El("nav", append([]any{markup.Class("row"), markup.A("aria-label", "Next"), touch("correct", "", markup.Class("big"), "Correct the page"), touch("caught", "", "Caught one")}, a.onward()[1:]...)...))
+	out = append(out, markup.El("p", what), markup.El("nav", append([]any{markup.Class("row"), markup.A("aria-label", "Next"), touch("correct", "", markup.Class("big"), "Correct this drop"), touch("caught", "", "Caught one")}, a.onward()[2:]...)...))
 	readings := report.AsRead(s.plan, s.sheet.Notes)
 	return append(append(out, markup.El("h2", "Your readings"), markup.El("ul", items(readings)...)), a.atEnd()...)
 }

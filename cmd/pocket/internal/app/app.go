@@ -88,7 +88,7 @@ func New(o Options) *App {
 }
 
 // acts are what each event does.
-var acts = joined(homeActs, pasteActs, takingActs, answerActs, timerActs, catchActs, pageActs, outActs, bookActs, exportActs, bringActs, messageActs, settingsActs)
+var acts = joined(homeActs, pasteActs, takingActs, answerActs, timerActs, catchActs, pageActs, fishActs, outActs, bookActs, exportActs, bringActs, messageActs, settingsActs)
 
 type actions map[string]func(a *App, e Event)
 

@@ -95,13 +95,15 @@ func (p *phone) pages() map[string]string {
 }
 
 var (
-	tags     = regexp.MustCompile(`<[^>]*>`)
-	terminal = regexp.MustCompile(`--|coldseam [a-z]|\bEnter\b|\bflag\b|\[\[|/book|\.part\b|no space left|not a directory|[Ii]nput/output|i/o error|\b[a-z]+_[a-z]+\b`)
+	wholeDate = regexp.MustCompile(`<span class="whole">(\d{4}-\d\d-\d\d)</span>`) // stands within a sentence
+	tags      = regexp.MustCompile(`<[^>]*>`)
+	terminal  = regexp.MustCompile(`--|coldseam [a-z]|\bEnter\b|\bflag\b|\[\[|/book|\.part\b|no space left|not a directory|[Ii]nput/output|i/o error|\b[a-z]+_[a-z]+\b`)
 )
 
 // words are what a screen says, without its markup.
 func words(html string) string {
 	r := strings.NewReplacer("&#34;", `"`, "&#39;", "'", "&lt;", "<", "&gt;", ">", "&amp;", "&")
+	html = wholeDate.ReplaceAllString(html, "$1")
 	return r.Replace(tags.ReplaceAllString(html, " "))
 }
 
@@ -235,7 +237,7 @@ func TestDamagedPage(t *testing.T) {
 	p.do("back", "")
 	for _, value := range []string{"", "1", "-1", "x"} {
 		p.do("page", value)
-		p.has("Your drops")
+		p.has("Book of drops")
 	}
 	p.do("page-save", "", "page", torn) // nothing was to be mended but what was looked at last
 	p.do("page", "0")

@@ -15,7 +15,7 @@ import (
 // books is the list of drops.
 func books(a *App) []markup.Node {
 	b := &a.books
-	out := []markup.Node{a.head("Your drops")}
+	out := []markup.Node{a.head("Book of drops")}
 	switch {
 	case b.err != nil:
 		return append(out, told(cannotRead(b.err)), wayBack())

@@ -116,12 +116,12 @@ func (a *App) fishButton(name string, more ...any) markup.Node {
 	return touch("catch", name, append(more, capital(label))...)
 }
 
-// likelyFish are the fish of the drop, and those caught before on its water, the ones caught
+// likelyFish are the fish of the answer, and those caught before on its water, the ones caught
 // most first.
 func (a *App) likelyFish() []string {
 	s := &a.answer
 	var out []string
-	if f, ok := fish.Known(a.set.Fish, cmp.Or(s.sheet.Drop.For, fish.Usual)); ok {
+	if f, ok := fish.Known(a.set.Fish, cmp.Or(s.fish, s.sheet.Drop.For, fish.Usual)); ok {
 		out = append(out, f.Key)
 	}
 	count := map[string]int{}

@@ -191,7 +191,7 @@ func TestExportFound(t *testing.T) {
 		t.Errorf("%q", text)
 	}
 	p.do("back", "")
-	p.has("Your drops")
+	p.has("Book of drops")
 	p.do("find", "", "words", "")
 	p.do("export", "")
 	p.hasNot("All drops instead")

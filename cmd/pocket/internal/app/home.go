@@ -29,7 +29,7 @@ func home(a *App) []markup.Node {
 	}
 	out = append(out, a.warnings()...)
 	out = append(out, a.cutOffs()...)
-	return append(out, a.lastDrop(), markup.El("nav", markup.Class("row"), touch("book", "", "Book"), touch("settings", "", "Settings")))
+	return append(out, a.lastDrop(), markup.El("nav", markup.Class("row"), touch("book", "", "Book of drops"), touch("settings", "", "Settings")))
 }
 
 // warnings are what is wrong with this phone.
@@ -67,7 +67,7 @@ func (a *App) cutOffs() (out []markup.Node) {
 			name = "the drop of " + is
 		}
 		name += ", " + unit.Count(len(u.Drop.Readings), "reading")
-		out = append(out, touch("home-go-on", u.Path, markup.Class("big"), "Go on with "+name))
+		out = append(out, touch("home-go-on", u.Path, append(dated("Go on with "+name), markup.Class("big"))...))
 		if len(u.Drop.Readings) > 0 {
 			out = append(out, touch("home-finish", u.Path, markup.Class("plain"), "It is finished: show its answer"))
 		}
@@ -128,7 +128,7 @@ func (a *App) lastDrop() markup.Node {
 	}
 	return markup.El("section", markup.El("h2", "Last drop"),
 		markup.El("div", markup.Class("drops"), touch("home-last", e.Path,
-			markup.El("b", capital(nameOf(e.Drop))), " ", markup.El("span", sentence))), again)
+			markup.El("b", dated(capital(nameOf(e.Drop)))...), " ", markup.El("span", sentence))), again)
 }
 
 // homeLast opens the answer of the last drop.

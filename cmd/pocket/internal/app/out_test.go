@@ -35,7 +35,7 @@ func TestTakeOut(t *testing.T) {
 	held := 0
 	p.o.Lock = func() (func(), error) { held++; return func() { held-- }, nil }
 	p.do("out-yes", "")
-	p.has("Your drops", "Alder Kettle, 2026-07-01, 2 readings: taken out of the book.", "1 drop, the newest first")
+	p.has("Book of drops", "Alder Kettle, 2026-07-01, 2 readings: taken out of the book.", "1 drop, the newest first")
 	if pages := p.pages(); len(pages) != 1 || !strings.Contains(pages["2026-07-03-sedge-mere.txt"], "Sedge Mere") || held != 0 {
 		t.Errorf("%q, %d locks", pages, held)
 	}
@@ -73,7 +73,7 @@ func TestTakeOutOthers(t *testing.T) {
 	p.do("back", "")
 	p.do("out", "")
 	p.do("out-yes", "")
-	p.has("Your drops", "taken out of the book")
+	p.has("Book of drops", "taken out of the book")
 	p.do("page", "2")
 	p.do("out", "")
 	p.has("Torn.txt")
@@ -88,7 +88,7 @@ func TestAnswerLeadsOn(t *testing.T) {
 	p := anAngler(t).does("paste", "", "page", "water: Alder Kettle\nunits: m C\nbottom: 9 m\nfor: perch\n0 22\n4 18\n8 9\n")
 	p.does("home", "").does("paste", "", "page", "water: Sedge Mere\nunits: ft F\n0 74\n10 72\n15 66\n20 58\n").does("home", "").touches("Book").touches("no date Alder Kettle")
 	end := p.show.Main[strings.LastIndex(p.show.Main, "</details>"):]
-	for _, label := range []string{"Another drop here", "Send a copy", "Correct the page", "To the book"} {
+	for _, label := range []string{"Another drop here", "Send a copy", "Correct this drop", "To the book"} {
 		if !strings.Contains(end, ">"+label+"</button>") {
 			t.Errorf("no %q at the end: %s", label, end)
 		}

@@ -27,7 +27,7 @@ type pageState struct {
 // correctPage shows the page of the answer.
 func correctPage(a *App, _ Event) {
 	s := &a.answer
-	a.openPage(pageState{path: s.path, title: "Correct the page", about: report.WhereWhen(s.sheet.Drop), nth: s.nth})
+	a.openPage(pageState{path: s.path, title: "Correct this drop", about: report.WhereWhen(s.sheet.Drop), nth: s.nth})
 }
 
 // mendPage shows a page that cannot be read, named by its place in the list.

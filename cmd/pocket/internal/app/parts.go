@@ -1,7 +1,9 @@
 package app
 
 import (
+	"regexp"
 	"strconv"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -53,8 +55,19 @@ func textArea(id, name string, rows int, text string, more ...any) markup.Node {
 // head is the heading of a screen, and of the window.
 func (a *App) head(title string) markup.Node {
 	a.show.Title = title
-	return markup.El("h1", title)
+	return markup.El("h1", dated(title)...)
 }
+
+// dated is a text whose dates are not broken into two lines.
+func dated(text string) (out []any) {
+	for at := dates().FindStringIndex(text); at != nil; at = dates().FindStringIndex(text) {
+		out = append(out, text[:at[0]], markup.El("span", markup.Class("whole"), text[at[0]:at[1]]))
+		text = text[at[1]:]
+	}
+	return append(out, text)
+}
+
+var dates = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\d{4}-\d\d-\d\d`) })
 
 // wayBack is the end of a screen: where it leads on to, and the way back.
 func wayBack(on ...any) markup.Node {

@@ -31,7 +31,7 @@ func (a *App) pasteForm() markup.Node {
 	return markup.El("form", markup.ID("paste"), markup.A("data-do", "paste"),
 		markup.El("label", markup.A("for", "page"), "Or type or paste what you have read, e.g. 14 ft 63 F"),
 		warning(p.wrong),
-		textArea("page", "page", 5, p.text), submit("Read this page"))
+		textArea("page", "page", 5, p.text), markup.El("button", markup.A("type", "submit"), "Read these readings"))
 }
 
 // readPage reads a page, and keeps its drops in the book.
@@ -146,7 +146,7 @@ func pasteList(a *App) []markup.Node {
 			what = "was in the book already"
 		}
 		rows = append(rows, markup.El("li", touch("paste-open", strconv.Itoa(i),
-			markup.El("b", capital(nameOf(k.sheet.Drop))), " ",
+			markup.El("b", dated(capital(nameOf(k.sheet.Drop)))...), " ",
 			markup.El("span", markup.Class("quiet"), what))))
 	}
 	return []markup.Node{

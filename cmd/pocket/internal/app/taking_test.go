@@ -315,15 +315,35 @@ func TestSavedAsTyped(t *testing.T) {
 // The depth that is asked for stays within the water, a mark of the line at a time.
 func TestAboveBelow(t *testing.T) {
 	p := begun(t)
-	p.touches("Above").wants("0 ft").touches("Above").wants("0 ft", "Your own choice: 1 ft is advised.").touches("Below").touches("Below").wants("2 ft").touches("Above")
-	p.types("74").wants("29 ft").touches("Below").wants("30 ft").touches("Below").wants("30 ft").types("warm x9").wants("30 ft")
+	p.touches("Above: 0 ft").does("take-move", "above").wants("0 ft", "Your own choice: 1 ft is advised.")
+	if !strings.Contains(p.text(), "Above: none") {
+		t.Error("a depth above the surface can be asked for")
+	}
+	p.touches("Below: 1 ft").touches("Below: 2 ft").wants("2 ft").touches("Above: 1 ft")
+	p.types("74").wants("29 ft").touches("Below: 30 ft").does("take-move", "below").wants("30 ft").types("warm x9").wants("30 ft")
+	if !strings.Contains(p.text(), "Below: none") {
+		t.Error("a depth below the bottom can be asked for")
+	}
 	m := anAngler(t).touches("New drop").touches("Metres and Celsius").touches("I do not know")
 	m.wants("0.5 m").touches("Below").wants("0.75 m").types("23,4").touches("0.75 m").wants("23.4 C at 0.75 m")
-	enough := begun(t).types("74", "73.9", "74").wants("Enough is read", "hardly any change", "Show the answer")
-	enough.touches("Below").wants("15 ft").types("73.8").touches("Show the answer").wants("for rainbow trout")
+	enough := begun(t).types("74", "73.9", "74").wants("Enough is read", "Hardly any change", "Show the answer")
+	enough.touches("Below: 15 ft").wants("15 ft").types("73.8").touches("Show the answer").wants("for rainbow trout")
 	if got := enough.rows(); len(got) != 4 {
 		t.Errorf("%q", got)
 	}
+}
+
+// The answer is made for another fish as long as it is open; the page stays as it is.
+func TestAnotherFish(t *testing.T) {
+	p := begun(t).types("74", "52", "63", "70", "66").touches("End the drop").wants("for rainbow trout")
+	was := p.pages()[0]
+	p.touches("For another fish").wants("which fish").touches("Back").wants("for rainbow trout")
+	p.touches("For another fish").touches("Walleye").wants("for walleye").touches("Caught one").touches("Walleye").wants("for walleye").touches("Undo").wants("for walleye")
+	if now := p.pages()[0]; now != was {
+		t.Errorf("%q was %q", now, was)
+	}
+	p.does("fish-for", "perch").wants("for walleye")
+	p.does("home", "").touches("2026-07-18 14:20").wants("for rainbow trout")
 }
 
 // Questions are touched; what is not understood is said beside the field, which keeps it.

@@ -32,8 +32,8 @@ func (a *App) askNodes() []markup.Node {
 		t.wrongNode(),
 		t.field("Temperature at " + depth + ", " + u.Temp.String()),
 		markup.El("p", markup.Class("why"), why),
+		t.moveButtons(),
 		markup.El("div", markup.Class("row"),
-			touch("take-move", "above", "Above"), touch("take-move", "below", "Below"),
 			touch("take-skip", "", "Skip "+depth), t.undoButton(), t.endButton()),
 	}
 }
@@ -45,10 +45,11 @@ func (a *App) enoughNodes() []markup.Node {
 	return []markup.Node{
 		a.head("Enough is read"),
 		t.wrongNode(),
-		markup.El("p", markup.Class("why"), report.Next(t.view.Advice, u)),
+		markup.El("p", markup.Class("why"), sentence(report.NextAsJSON(t.view.Advice, u).Reason)),
 		touch("take-end", "", markup.Class("big"), "Show the answer"),
-		markup.El("p", markup.Class("label"), "Or read on, from the last reading"),
-		markup.El("div", markup.Class("row"), touch("take-move", "above", "Above"), touch("take-move", "below", "Below"), t.undoButton()),
+		markup.El("p", markup.Class("label"), "Or read on"),
+		t.moveButtons(),
+		markup.El("div", markup.Class("row"), t.undoButton()),
 	}
 }
 
@@ -81,6 +82,20 @@ func numberForm(do, name, label, button, said string) markup.Node {
 		markup.El("label", markup.A("for", name), label),
 		markup.El("input", in...),
 		submit(button))
+}
+
+// moveButtons ask for the depths beside the one that is asked for. They keep their places
+// where there is none, so that a thumb that goes on finds no other button there.
+func (t *takingState) moveButtons() markup.Node {
+	pair := []any{markup.Class("pair")}
+	for _, way := range []string{"above", "below"} {
+		if to := t.s.Beside(marks[way]); to.Known && to != t.view.Wanted {
+			pair = append(pair, touch("take-move", way, capital(way)+": "+t.view.Drop.Units.Shown().Marked(to.Value)))
+		} else {
+			pair = append(pair, touch("take-move", way, markup.A("disabled", ""), capital(way)+": none"))
+		}
+	}
+	return markup.El("div", pair...)
 }
 
 func (t *takingState) undoButton() markup.Node {
