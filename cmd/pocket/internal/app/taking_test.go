@@ -316,12 +316,12 @@ func TestSavedAsTyped(t *testing.T) {
 func TestAboveBelow(t *testing.T) {
 	p := begun(t)
 	p.touches("Above: 0 ft").does("take-move", "above").wants("0 ft", "Your own choice: 1 ft is advised.")
-	if !strings.Contains(p.text(), "Above: none") {
+	if !strings.Contains(p.show.Main, `disabled>Above</button>`) {
 		t.Error("a depth above the surface can be asked for")
 	}
 	p.touches("Below: 1 ft").touches("Below: 2 ft").wants("2 ft").touches("Above: 1 ft")
 	p.types("74").wants("29 ft").touches("Below: 30 ft").does("take-move", "below").wants("30 ft").types("warm x9").wants("30 ft")
-	if !strings.Contains(p.text(), "Below: none") {
+	if !strings.Contains(p.show.Main, `disabled>Below</button>`) {
 		t.Error("a depth below the bottom can be asked for")
 	}
 	m := anAngler(t).touches("New drop").touches("Metres and Celsius").touches("I do not know")

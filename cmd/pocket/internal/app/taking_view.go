@@ -92,7 +92,7 @@ func (t *takingState) moveButtons() markup.Node {
 		if to := t.s.Beside(marks[way]); to.Known && to != t.view.Wanted {
 			pair = append(pair, touch("take-move", way, capital(way)+": "+t.view.Drop.Units.Shown().Marked(to.Value)))
 		} else {
-			pair = append(pair, touch("take-move", way, markup.A("disabled", ""), capital(way)+": none"))
+			pair = append(pair, touch("take-move", way, markup.A("disabled", ""), capital(way)))
 		}
 	}
 	return markup.El("div", pair...)
