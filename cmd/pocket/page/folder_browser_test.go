@@ -20,6 +20,7 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 
+	"coldseam/cmd/pocket/page"
 	"coldseam/profile/expect"
 )
 
@@ -69,9 +70,7 @@ func startFolders(t *testing.T) *folders {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, file := range []string{filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"), "folder.js", "worker.js"} {
-		f.parts += read(t, file) + "\n"
-	}
+	f.parts = read(t, filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js")) + "\n" + page.Script("folder.js") + "\n" + page.Script("worker.js") + "\n"
 	f.server = httptest.NewServer(http.FileServer(http.Dir(f.dir)))
 	t.Cleanup(f.server.Close)
 

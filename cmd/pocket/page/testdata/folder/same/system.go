@@ -154,6 +154,9 @@ func System(dir string) (lines []string) {
 	say("glob", err, len(found))
 	temporary, err := os.CreateTemp(dir, "x-*.part")
 	say("temporary", err, temporary != nil && strings.HasPrefix(temporary.Name(), dir))
+	say("synced, not closed", synced(at("synced")))
+	say("removed while it was written", removed(at("removed")))
+	read("removed")
 	return lines
 }
 
@@ -239,6 +242,41 @@ func renamed(from, to string) error {
 		return err
 	}
 	return f.Sync()
+}
+
+// synced reads what another wrote and synced, before it is closed.
+func synced(path string) error {
+	f, err := os.Create(path)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	if _, err := f.WriteString("one"); err != nil {
+		return err
+	}
+	if err := f.Sync(); err != nil {
+		return err
+	}
+	if data, err := os.ReadFile(path); err != nil || string(data) != "one" {
+		return fmt.Errorf("%q, %w", data, err)
+	}
+	return nil
+}
+
+// removed writes to a file in whose place another stands; whether that is told is the
+// system's affair.
+func removed(path string) error {
+	f, err := os.Create(path)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	if err := errors.Join(os.Remove(path), os.WriteFile(path, []byte("another"), 0o600)); err != nil {
+		return err
+	}
+	_, err = f.WriteString("late")
+	f.Sync()
+	return err
 }
 
 func syncFolder(path string) error {
