@@ -14,7 +14,8 @@ const growingHigh = 150.0
 
 // Growing draws a drop that is being taken: its readings as dots at depth and temperature,
 // joined as far as they are used, the last one taken in a ring, those off the scale as arrows
-// at its edge, and the next depth to read, which is none where it is below 0 or no number. It is "" where nothing was read.
+// at its edge, and the next depth to read, which is none where it is below 0 or no number.
+// It is "" where nothing was read.
 func Growing(d profile.Drop, nextM float64) string {
 	g := layGrowing(d, nextM)
 	if len(g.readings) == 0 {

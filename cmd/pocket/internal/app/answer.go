@@ -140,13 +140,13 @@ func (a *App) next() markup.Node {
 	if t, ok := report.SinkTime(a.answer.plan); ok {
 		list = append(list, touch("timer", "", markup.Class("big"), "Sink timer, "+strconv.Itoa(t.Best)+" s"))
 	}
-	list = append(list, touch("caught", "", markup.Class("big"), "Caught one"))
+	list = append(list, touch("caught", "", markup.Class("big"), "Caught one"), touch("message", "", "Message"), touch("fish", "", "For another fish"))
 	return markup.El("nav", append(list, a.onward()...)...)
 }
 
-// onward is where else to go from an answer.
+// onward is where else to go from a drop, with an answer or without.
 func (a *App) onward() []any {
-	return []any{touch("message", "", "Message"), touch("fish", "", "For another fish"), touch("drop", "", "New drop"), touch("book", "", "Book of drops")}
+	return []any{touch("drop", "", "New drop"), touch("book", "", "Book of drops")}
 }
 
 // atEnd is the way on after reading down.
@@ -217,7 +217,7 @@ func (a *App) noAnswer() []markup.Node {
 	if errors.As(s.err, new(fish.Unknown)) {
 		what = "Write the fish in another way, or take it out of the page."
 	}
-	out = append(out, markup.El("p", what), markup.El("nav", append([]any{markup.Class("row"), markup.A("aria-label", "Next"), touch("correct", "", markup.Class("big"), "Correct this drop"), touch("caught", "", "Caught one")}, a.onward()[2:]...)...))
+	out = append(out, markup.El("p", what), markup.El("nav", append([]any{markup.Class("row"), markup.A("aria-label", "Next"), touch("correct", "", markup.Class("big"), "Correct this drop"), touch("caught", "", "Caught one")}, a.onward()...)...))
 	readings := report.AsRead(s.plan, s.sheet.Notes)
 	return append(append(out, markup.El("h2", "Your readings"), markup.El("ul", items(readings)...)), a.atEnd()...)
 }
