@@ -29,7 +29,7 @@ func answerFor(a *App, e Event) {
 	if !a.on(fishScreen) {
 		return
 	}
-	s.fish = e.Value
+	s.fish, s.checked = e.Value, "" // what a reading at the anchor says is of a fish
 	s.plan, s.err = a.planOf(s.sheet)
 	a.back()
 }

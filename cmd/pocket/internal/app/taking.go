@@ -105,7 +105,7 @@ func (a *App) begin(cut string, known []notebook.Header) {
 		t.s.Type("1") // the question which drop to go on with was answered by the touch
 	}
 	a.goTo(takingScreen)
-	a.after(nil)
+	a.after(t.s.Drop().Readings) // saved before
 }
 
 var errNotCut = errors.New("that drop was ended or changed meanwhile")
@@ -238,7 +238,7 @@ func (a *App) tellTaking(was []profile.Reading) {
 func newest(now, was []profile.Reading) (profile.Reading, bool) {
 	for _, r := range slices.Backward(now) {
 		if !slices.ContainsFunc(was, func(w profile.Reading) bool {
-			return w.DepthM == r.DepthM && valueOf(w) == valueOf(r) && w.Oxygen == r.Oxygen
+			return depthOf(w) == depthOf(r) && valueOf(w) == valueOf(r) && w.Oxygen == r.Oxygen
 		}) {
 			return r, true
 		}

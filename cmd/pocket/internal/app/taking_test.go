@@ -226,6 +226,8 @@ func TestSavedSaid(t *testing.T) {
 		{func() { p.does("take-reading", "0").does("take-right", "", "right", "73") }, "Saved: 73 F at 1 ft."},
 		{func() { p.touches("Skip 14 ft") }, "Next: "},
 		{func() { p.types("none") }, "Not taken."},
+		{func() { p.does("take-line", "", "line", "marks at: gunwale 2 ft") }, "Next: "},
+		{func() { p.touches("Leave it").touches("Go on with") }, "Next: "},
 	} {
 		if c.do(); !strings.HasPrefix(p.show.Say, c.said) {
 			t.Errorf("said %q, not %q", p.show.Say, c.said)
@@ -343,6 +345,11 @@ func TestAnotherFish(t *testing.T) {
 		t.Errorf("%q was %q", now, was)
 	}
 	p.does("fish-for", "perch").wants("for walleye")
+	p.does("check", "", "depth", "14", "temperature", "63")
+	said := p.answer.checked
+	if p.wants(said).touches("For another fish").touches("Rainbow trout"); said == "" || strings.Contains(p.text(), said) {
+		t.Errorf("it says of another fish: %q", said)
+	}
 	p.does("home", "").touches("2026-07-18 14:20").wants("for rainbow trout")
 }
 
